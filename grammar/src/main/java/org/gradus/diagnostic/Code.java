@@ -1,0 +1,183 @@
+package org.gradus.diagnostic;
+
+import java.util.List;
+
+/**
+ * Everything that can be wrong, with a stable code. The number never changes its meaning; the
+ * English words may be improved.
+ *
+ * <p>G1xx: a rule text does not parse. G2xx: names, kinds and units. G3xx: the shape of a file.
+ * G4xx: what a loaded protocol guarantees. G5xx: readings. G6xx: use of a session or a library.
+ */
+public enum Code {
+  /** Something else was expected here. */
+  G101("expected {0}, found {1}", "{2}"),
+  /** A character that the language does not use. */
+  G102("{0} has no meaning in a rule", "{1}"),
+  /** Two comparisons in a row. */
+  G103("comparisons do not chain", "write x between a and b, or join two comparisons with and"),
+  /** A bracket without its partner. */
+  G104("{0} has no partner", "{1}"),
+  /** The text is longer or deeper than any readable rule. */
+  G105("this text has {0}; at most {1} are allowed", "name parts of it under define"),
+  /** A number that a computer cannot hold. */
+  G106("the number {0} is too large", "check the digits"),
+  /** The text is empty. */
+  G107("expected {0}, found nothing", "{1}"),
+
+  /** A name that is not known here. */
+  G201("{0} is not known here", "{1}"),
+  /** A unit that does not exist. */
+  G202("there is no unit {0}", "{1}"),
+  /** A function that does not exist. */
+  G203("there is no function {0}", "{1}"),
+  /** A comparison of two kinds. */
+  G204("{0} cannot be compared with {1}", "give both sides in units of one kind, such as {2}"),
+  /** A sum of two kinds. */
+  G205("{0} cannot be added to {1}", "only values of one kind can be added or subtracted"),
+  /** A product or quotient that is no known kind. */
+  G206(
+      "this product is {0}, which is no kind",
+      "let kinds cancel, or turn each value into a plain number with: in UNIT"),
+  /** A value where a condition is needed. */
+  G207("expected a condition, found {0}", "compare it with something"),
+  /** A condition where a value is needed. */
+  G208("expected a value, found {0}", "{1}"),
+  /** A conversion to a unit of another kind. */
+  G209("{0} cannot be given in {1}", "{1} measures {2}"),
+  /** A plain number is needed. */
+  G210("{0} needs a plain number here, found {1}", "take the number out with: in UNIT"),
+  /** A word that is not among the options. */
+  G211("{0} is not an option of {1}", "{2}"),
+  /** Too few or too many arguments. */
+  G212("{0} takes {1}, found {2}", "write {3}"),
+  /** An argument that must be the name of something. */
+  G213("{0} needs the name of {1} here", "{2}"),
+  /** An argument that must be known when the file is read. */
+  G214("{0} needs {1} that is fixed when the file is read", "write it out, or use a setting"),
+  /** A definition that rests on itself. */
+  G215("{0} is defined by way of itself", "break the circle: {1}"),
+  /** Two branches of different kinds. */
+  G216("one branch is {0}, the other {1}", "both branches must be of one kind"),
+  /** A rule needs a condition, or must not have one. */
+  G217("expected {0}, found {1}", "{2}"),
+
+  /** Not YAML. */
+  G301("this is not YAML: {0}", "{1}"),
+  /** A key that does not exist here. */
+  G302("{0} is not a key of {1}", "{2}"),
+  /** A key that is needed. */
+  G303("{0} has no {1}", "add {1}: ..."),
+  /** Another shape is needed. */
+  G304("expected {0}, found {1}", "{2}"),
+  /** A value that does not fit. */
+  G305("{0} is not {1}", "{2}"),
+  /** The same key or id twice. */
+  G306("{0} stands here twice", "keep one of them"),
+  /** YAML features that are not used. */
+  G307("{0} cannot be used in these files", "{1}"),
+  /** Too large or too deep. */
+  G308("this file has {0}; at most {1} are allowed", "split it"),
+  /** A reference to something that does not exist. */
+  G309("there is no {0} called {1}", "{2}"),
+  /** A format this reader does not know. */
+  G310("format {0} is not known to this reader, which knows format {1}", "use a newer Gradus"),
+  /** YAML took a part of a rule's text away. */
+  G311("{0}", "{1}"),
+  /** Two included sets define the same. */
+  G312("{0} is defined by {1} and by {2}", "define it in this file, or leave one out with without"),
+
+  /** A list that may end without a verdict. */
+  G401(
+      "this list can end without a verdict",
+      "close it with a rule without a condition, such as: advance"),
+  /** A rule behind one that always holds. */
+  G402("this rule is never reached", "the rule {0} before it always holds"),
+  /** An action that does not belong into this group. */
+  G403("{0} cannot be used in {1}", "{1} allows {2}"),
+  /** A way back. */
+  G404("advance to {0} would go back", "advance only to a stage that comes later in the file"),
+  /** A rule that may stay unknown. */
+  G405("this rule may stay unknown in {0} although every reading is taken", "{1}"),
+  /** A rule on a reading that nobody takes. */
+  G406("{0} is not measured in {1} before this rule is looked at", "add a measure line for it"),
+  /** A stage that no test can reach. */
+  G407("no test can reach the stage {0}", "advance to it, or leave it out"),
+  /** A test that is guided by heart rate but takes people whose heart is slowed. */
+  G408(
+      "heart rate guides this test, but it takes people whose medicine slows the heart",
+      "add to before: defer when lowers_heart_rate"),
+  /** A load whose oxygen cost is not known. */
+  G409("{0} needs {1}, which the stage {2} does not set", "add {1} to the stage"),
+
+  /** A unit of another kind. */
+  G501("{0} cannot be {1}: it is measured in {2}", "enter it in that unit"),
+  /** A value no person can have. */
+  G502("{0} of {1} is outside what is possible, {2}", "read it again"),
+  /** An event before the one that was told last. */
+  G503(
+      "{0} at {1} comes before what was told last, at {2}",
+      "tell events in order, and give the time it was taken"),
+  /** Taken after it was told. */
+  G504("{0} was taken at {1}, after it was told at {2}", "check the two times"),
+  /** Diastolic not below systolic. */
+  G505("{0} of {1} is not below {2}", "check for swapped numbers"),
+  /** A signal the protocol does not know. */
+  G506("{0} is not measured in this protocol; {1} cannot be used", "{2}"),
+  /** A second reading of the same. */
+  G507("{0} of {1} was already read for {2}", "amend the first reading instead"),
+  /** A word or scale that is not offered. */
+  G508("{0} cannot be {1}", "{2}"),
+  /** A reading that comes too late to count. */
+  G509("{0} taken at {1} belongs to what is over since {2}", "note it in the margin of the record"),
+  /** A reading in a phase that has no use for it. */
+  G510("{0} cannot be told {1}", "{2}"),
+
+  /** Something happened since the decision. */
+  G601("the decision of {0} is outdated: {1}", "ask again and follow the new decision"),
+  /** Not a way on from here. */
+  G602("{0} is not possible {1}", "{2}"),
+  /** A setting that does not exist or cannot have this value. */
+  G603("the setting {0} cannot be {1}", "{2}"),
+  /** Nothing by that name. */
+  G604("there is no {0} called {1}", "{2}"),
+  /** A second thread. */
+  G605(
+      "the session was opened by thread {1} and used by thread {0}",
+      "give each thread a session of its own"),
+  /** Facts about the person that the protocol needs. */
+  G606("{0} is not known of this person, and {1} needs it", "add it to the person");
+
+  private final String message;
+  private final String help;
+
+  Code(String message, String help) {
+    this.message = message;
+    this.help = help;
+  }
+
+  /** What is wrong, in English, with the arguments filled in. */
+  public String message(List<String> arguments) {
+    return fill(message, arguments);
+  }
+
+  /** What to do about it, in English, with the arguments filled in; may be empty. */
+  public String help(List<String> arguments) {
+    return fill(help, arguments);
+  }
+
+  private static String fill(String pattern, List<String> arguments) {
+    StringBuilder filled = new StringBuilder();
+    for (int i = 0; i < pattern.length(); i++) {
+      char c = pattern.charAt(i);
+      if (c == '{') {
+        int argument = pattern.charAt(i + 1) - '0';
+        filled.append(argument < arguments.size() ? arguments.get(argument) : "");
+        i += 2;
+      } else {
+        filled.append(c);
+      }
+    }
+    return filled.toString();
+  }
+}

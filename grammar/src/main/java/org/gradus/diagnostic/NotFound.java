@@ -1,0 +1,14 @@
+package org.gradus.diagnostic;
+
+import java.util.List;
+
+/** The library holds nothing by this name. */
+public final class NotFound extends GradusException {
+
+  private static final long serialVersionUID = 1L;
+
+  /** Refuses for this reason; the arguments are what the code's message speaks of. */
+  public NotFound(Code code, String... arguments) {
+    super(code, List.of(arguments));
+  }
+}

@@ -1,0 +1,58 @@
+package org.gradus.diagnostic;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Collects diagnostics while files are read, so that one run reports them all. Equal diagnostics
+ * count once: a rule set is looked at again for each protocol that includes it.
+ */
+public final class Problems {
+
+  // Enough to repair a file in one go; a file that is wrong throughout must not flood the reader.
+  private static final int MOST_SHOWN = 200;
+
+  private final Set<Diagnostic> found = new LinkedHashSet<>();
+
+  /** Notes a diagnostic. */
+  public void add(Diagnostic diagnostic) {
+    if (found.size() < MOST_SHOWN) {
+      found.add(diagnostic);
+    }
+  }
+
+  /** Notes a diagnostic about one place. */
+  public void add(Span where, Code code, String... arguments) {
+    add(Diagnostic.at(where, code, arguments));
+  }
+
+  /** How many were noted. */
+  public int count() {
+    return found.size();
+  }
+
+  /** Whether nothing was noted. */
+  public boolean isEmpty() {
+    return found.isEmpty();
+  }
+
+  /** What was noted, ordered by file and place. */
+  public List<Diagnostic> sorted() {
+    List<Diagnostic> sorted = new ArrayList<>(found);
+    sorted.sort(Diagnostic.BY_PLACE);
+    return sorted;
+  }
+
+  /**
+   * Ends the reading of files.
+   *
+   * @throws FileRefused when anything was noted
+   */
+  public void throwIfAny() {
+    if (!found.isEmpty()) {
+      throw new FileRefused(sorted());
+    }
+  }
+}

@@ -1,0 +1,14 @@
+package org.gradus.diagnostic;
+
+import java.util.List;
+
+/** A setting was given a value that the file does not allow. The protocol is unchanged. */
+public final class SettingRefused extends GradusException {
+
+  private static final long serialVersionUID = 1L;
+
+  /** Refuses for this reason; the arguments are what the code's message speaks of. */
+  public SettingRefused(Code code, String... arguments) {
+    super(code, List.of(arguments));
+  }
+}

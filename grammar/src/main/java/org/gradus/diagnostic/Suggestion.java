@@ -1,0 +1,57 @@
+package org.gradus.diagnostic;
+
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.Optional;
+
+/** Finds what was probably meant by a misspelt word. */
+public final class Suggestion {
+
+  private Suggestion() {}
+
+  /**
+   * The known word nearest to a given one by edit distance, if it is near enough to be a slip: at
+   * most a third of the letters, and at least one.
+   */
+  public static Optional<String> nearest(String word, Collection<String> known) {
+    int most = Math.max(1, word.length() / 3);
+    return known.stream()
+        .filter(candidate -> distance(word, candidate) <= most)
+        .min(
+            Comparator.comparingInt((String candidate) -> distance(word, candidate))
+                .thenComparing(Comparator.naturalOrder()));
+  }
+
+  /** "did you mean X?" when there is a near word, else the given fallback. */
+  public static String help(String word, Collection<String> known, String otherwise) {
+    return nearest(word, known).map(near -> "did you mean " + near + "?").orElse(otherwise);
+  }
+
+  // Optimal string alignment: a swap of two neighbouring letters is one slip.
+  private static int distance(String a, String b) {
+    int[] beforeLast = new int[b.length() + 1];
+    int[] last = new int[b.length() + 1];
+    for (int j = 0; j <= b.length(); j++) {
+      last[j] = j;
+    }
+    for (int i = 1; i <= a.length(); i++) {
+      int[] row = new int[b.length() + 1];
+      row[0] = i;
+      for (int j = 1; j <= b.length(); j++) {
+        int cost = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+        row[j] = Math.min(Math.min(row[j - 1] + 1, last[j] + 1), last[j - 1] + cost);
+        boolean swapped =
+            i > 1
+                && j > 1
+                && a.charAt(i - 1) == b.charAt(j - 2)
+                && a.charAt(i - 2) == b.charAt(j - 1);
+        if (swapped) {
+          row[j] = Math.min(row[j], beforeLast[j - 2] + 1);
+        }
+      }
+      beforeLast = last;
+      last = row;
+    }
+    return last[b.length()];
+  }
+}

@@ -1,0 +1,190 @@
+package org.gradus.rule.check;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+
+/** The checks of calls: how many arguments, of what kind, and what slots they need. */
+final class Calls {
+
+  private final Checker checker;
+
+  Calls(Checker checker) {
+    this.checker = checker;
+  }
+
+  Optional<Type> type(Expression.Call call) {
+    Optional<Function> named = Function.named(call.function().text());
+    if (named.isEmpty()) {
+      checker.problem(
+          call.function().span(),
+          Code.G203,
+          call.function().text(),
+          Suggestion.help(
+              call.function().text(),
+              Function.words(),
+              "the functions are " + String.join(", ", Function.words())));
+      return Optional.empty();
+    }
+    Function function = named.get();
+    if (call.arguments().size() != function.arity()) {
+      String takes = function.arity() + (function.arity() == 1 ? " argument" : " arguments");
+      checker.problem(
+          call.span(),
+          Code.G212,
+          function.word(),
+          takes,
+          Integer.toString(call.arguments().size()),
+          function.example());
+      return Optional.empty();
+    }
+    checker.means(call, new Meaning.Plain(function));
+    return switch (function) {
+      case ABS -> checker.kind(call.arguments().get(0)).map(Type.Measure::new);
+      case LN, EXP, SQRT ->
+          checker.number(call.arguments().get(0), function.word())
+              ? Optional.of(Type.NUMBER)
+              : Optional.empty();
+      case LESSER, GREATER, ROUND ->
+          checker
+              .sameKind(Code.G204, call.arguments().get(0), call.arguments().get(1))
+              .map(Type.Measure::new);
+      case KNOWN -> checker.type(call.arguments().get(0)).map(type -> Type.CONDITION);
+      case CHANGE -> change(call);
+      case EARLIER -> overTime(call, Aspect.EARLIER);
+      case AVERAGE -> overTime(call, Aspect.AVERAGE);
+      case HIGHEST -> overStage(call, Aspect.HIGHEST);
+      case LOWEST -> overStage(call, Aspect.LOWEST);
+      case EVER -> ever(call);
+      case EXTRAPOLATE -> extrapolate(call);
+    };
+  }
+
+  private Optional<Type> change(Expression.Call call) {
+    Optional<Symbol.Datum> signal = signal(call);
+    Optional<Quantity> time = stretch(call);
+    if (signal.isEmpty() || time.isEmpty()) {
+      return Optional.empty();
+    }
+    Meaning.Slot now = checker.slot(signal.get().demand());
+    checker.means(
+        call,
+        new Meaning.Difference(now, checker.slot(view(Aspect.EARLIER, signal.get(), time.get()))));
+    return Optional.of(signal.get().type());
+  }
+
+  private Optional<Type> overTime(Expression.Call call, Aspect aspect) {
+    Optional<Symbol.Datum> signal = signal(call);
+    Optional<Quantity> time = stretch(call);
+    if (signal.isEmpty() || time.isEmpty()) {
+      return Optional.empty();
+    }
+    checker.means(call, checker.slot(view(aspect, signal.get(), time.get())));
+    return Optional.of(signal.get().type());
+  }
+
+  private Optional<Type> overStage(Expression.Call call, Aspect aspect) {
+    Optional<Symbol.Datum> signal = signal(call);
+    signal.ifPresent(
+        datum ->
+            checker.means(
+                call,
+                checker.slot(new Demand(aspect, datum.demand().subjects(), 0, datum.type()))));
+    return signal.map(Symbol.Datum::type);
+  }
+
+  private static Demand view(Aspect aspect, Symbol.Datum signal, Quantity time) {
+    return new Demand(aspect, signal.demand().subjects(), time.base(), signal.type());
+  }
+
+  private Optional<Type> ever(Expression.Call call) {
+    Optional<Symbol.Datum> sign = datum(call.arguments().get(0), Symbol.Role.SIGN);
+    if (sign.isEmpty()) {
+      needsName(call, "a sign", "declare it under signs");
+      return Optional.empty();
+    }
+    checker.means(
+        call,
+        checker.slot(new Demand(Aspect.EVER, sign.get().demand().subjects(), 0, Type.CONDITION)));
+    return Optional.of(Type.CONDITION);
+  }
+
+  // The two axes are names, not sums: each is read at the end of every selected stage.
+  private Optional<Type> extrapolate(Expression.Call call) {
+    Expression at = call.arguments().get(2);
+    Optional<Kind> kind = checker.kind(at);
+    Optional<Type> y = axis(call, 0);
+    Optional<Type> x = axis(call, 1);
+    if (kind.isEmpty() || y.isEmpty() || x.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!x.get().equals(new Type.Measure(kind.get()))) {
+      checker.problem(
+          at.span(),
+          Code.G204,
+          x.get().phrase(),
+          kind.get().phrase(),
+          "those of the second argument");
+      return Optional.empty();
+    }
+    List<String> axes =
+        List.of(call.arguments().get(0).span().text(), call.arguments().get(1).span().text());
+    checker.means(
+        call,
+        new Meaning.Line(
+            checker.slot(new Demand(Aspect.LINE_MEAN_X, axes, 0, x.get())),
+            checker.slot(new Demand(Aspect.LINE_MEAN_Y, axes, 0, y.get())),
+            checker.slot(new Demand(Aspect.LINE_SLOPE, axes, 0, Type.NUMBER))));
+    return y;
+  }
+
+  private Optional<Type> axis(Expression.Call call, int argument) {
+    Expression axis = call.arguments().get(argument);
+    if (!(axis instanceof Expression.Reference)) {
+      checker.problem(
+          axis.span(),
+          Code.G213,
+          call.function().text(),
+          "a value of each stage",
+          "define it and use its name");
+      return Optional.empty();
+    }
+    return checker.kind(axis).map(Type.Measure::new);
+  }
+
+  private Optional<Symbol.Datum> signal(Expression.Call call) {
+    Optional<Symbol.Datum> signal = datum(call.arguments().get(0), Symbol.Role.SIGNAL);
+    if (signal.isEmpty()) {
+      needsName(call, "a signal", "signals are the readings of the measure list");
+    }
+    return signal;
+  }
+
+  private Optional<Symbol.Datum> datum(Expression part, Symbol.Role role) {
+    return checker
+        .symbol(part)
+        .filter(symbol -> symbol instanceof Symbol.Datum datum && datum.role() == role)
+        .map(Symbol.Datum.class::cast);
+  }
+
+  private void needsName(Expression.Call call, String what, String otherwise) {
+    Expression argument = call.arguments().get(0);
+    String help = Suggestion.help(argument.span().text(), checker.names(), otherwise);
+    checker.problem(argument.span(), Code.G213, call.function().text(), what, help);
+  }
+
+  private Optional<Quantity> stretch(Expression.Call call) {
+    Expression argument = call.arguments().get(1);
+    Optional<Quantity> time =
+        checker.constant(argument).filter(value -> value.kind() == Kind.TIME && value.amount() > 0);
+    if (time.isEmpty()) {
+      checker.problem(argument.span(), Code.G214, call.function().text(), "a time above zero");
+    }
+    return time;
+  }
+}

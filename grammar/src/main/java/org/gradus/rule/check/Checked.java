@@ -1,0 +1,81 @@
+package org.gradus.rule.check;
+
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.rule.syntax.Expression;
+
+/** A tree together with what was found out about it. */
+public final class Checked {
+
+  private final Expression root;
+  private final Map<Expression, Type> types;
+  private final Map<Expression, Meaning> meanings;
+
+  Checked(
+      Expression root,
+      IdentityHashMap<Expression, Type> types,
+      IdentityHashMap<Expression, Meaning> meanings) {
+    this.root = root;
+    this.types = Collections.unmodifiableMap(types);
+    this.meanings = Collections.unmodifiableMap(meanings);
+  }
+
+  /** The tree. */
+  public Expression root() {
+    return root;
+  }
+
+  /** What the whole evaluates to. */
+  public Type type() {
+    return typeOf(root).orElseThrow();
+  }
+
+  /** What a part evaluates to; nothing for the inner links of a chain of products. */
+  public Optional<Type> typeOf(Expression part) {
+    return Optional.ofNullable(types.get(part));
+  }
+
+  /** The meaning of a reference, a call or the subject of {@code is}. */
+  public Meaning meaningOf(Expression part) {
+    Meaning meaning = meanings.get(part);
+    if (meaning == null) {
+      throw new IllegalArgumentException("not a part with a meaning: " + part.span().text());
+    }
+    return meaning;
+  }
+
+  /** Every slot it reads, also by way of definitions. */
+  public Set<Meaning.Slot> slots() {
+    Set<Meaning.Slot> slots = new LinkedHashSet<>();
+    collect(slots);
+    return slots;
+  }
+
+  private void collect(Set<Meaning.Slot> slots) {
+    for (Meaning meaning : meanings.values()) {
+      if (meaning instanceof Meaning.Slot slot) {
+        slots.add(slot);
+      } else if (meaning instanceof Meaning.Difference difference) {
+        slots.add(difference.now());
+        slots.add(difference.earlier());
+      } else if (meaning instanceof Meaning.Line line) {
+        slots.add(line.meanX());
+        slots.add(line.meanY());
+        slots.add(line.slope());
+      } else if (meaning instanceof Meaning.Use use) {
+        collect(use.term(), slots);
+      }
+    }
+  }
+
+  private static void collect(Term term, Set<Meaning.Slot> slots) {
+    for (Term.Alternative alternative : term.alternatives()) {
+      alternative.when().forEach(when -> when.collect(slots));
+      alternative.value().ifPresent(value -> value.collect(slots));
+    }
+  }
+}

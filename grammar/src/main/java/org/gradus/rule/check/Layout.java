@@ -1,0 +1,49 @@
+package org.gradus.rule.check;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Which demand has which slot, for all rules of one protocol, and how many terms there are whose
+ * value is kept while a pass lasts.
+ *
+ * @param demands the demands in the order of their slots
+ * @param terms the number of terms
+ */
+public record Layout(List<Demand> demands, int terms) {
+
+  public Layout {
+    demands = List.copyOf(demands);
+  }
+
+  /** The number of slots. */
+  public int size() {
+    return demands.size();
+  }
+
+  /** Gives slots to demands while rules are checked; equal demands share one. */
+  public static final class Builder {
+
+    private final Map<Demand, Integer> slots = new LinkedHashMap<>();
+    private int terms;
+
+    /** The slot of a demand, a new one if it is the first of its kind. */
+    public int slot(Demand demand) {
+      Integer next = slots.size();
+      Integer known = slots.putIfAbsent(demand, next);
+      return known == null ? next : known;
+    }
+
+    /** The place in which a further term keeps its value. */
+    int nextTerm() {
+      return terms++;
+    }
+
+    /** The layout so far. */
+    public Layout build() {
+      return new Layout(new ArrayList<>(slots.keySet()), terms);
+    }
+  }
+}

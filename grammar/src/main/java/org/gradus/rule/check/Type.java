@@ -1,0 +1,53 @@
+package org.gradus.rule.check;
+
+import java.util.List;
+import org.gradus.unit.Kind;
+
+/** What a part of a rule evaluates to. */
+public sealed interface Type {
+
+  /** A plain number, shared because it is everywhere. */
+  Type NUMBER = new Measure(Kind.NUMBER);
+
+  /** A condition, shared because it is everywhere. */
+  Type CONDITION = new Condition();
+
+  /** In words with an article: {@code "a heart rate"}. */
+  String phrase();
+
+  /**
+   * A value of one kind.
+   *
+   * @param kind what it is a measure of
+   */
+  record Measure(Kind kind) implements Type {
+    @Override
+    public String phrase() {
+      return kind.phrase();
+    }
+  }
+
+  /** Yes, no or unknown. */
+  record Condition() implements Type {
+    @Override
+    public String phrase() {
+      return "a condition";
+    }
+  }
+
+  /**
+   * One word of several.
+   *
+   * @param options the words, in the order of the file
+   */
+  record Choice(List<String> options) implements Type {
+    public Choice {
+      options = List.copyOf(options);
+    }
+
+    @Override
+    public String phrase() {
+      return "a choice of " + String.join(", ", options);
+    }
+  }
+}

@@ -1,0 +1,95 @@
+package org.gradus.rule.plan;
+
+import java.util.Arrays;
+import org.gradus.rule.check.Layout;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known at one moment: a value, or a gap, for each slot of a layout. Filled once, then read
+ * by any number of rules; not for use by two threads at a time.
+ */
+public final class Frame {
+
+  private static final Gap UNFILLED = Gap.never("a slot", Gap.Cause.NEVER_TAKEN);
+
+  private final Layout layout;
+  private final double[] values;
+  private final double[] halfWidths;
+  private final @Nullable Gap[] gaps;
+  private final double[] terms;
+  private final boolean[] termDone;
+
+  /** A frame in which nothing is known yet. */
+  public Frame(Layout layout) {
+    this.layout = layout;
+    this.values = new double[layout.size()];
+    this.halfWidths = new double[layout.size()];
+    this.gaps = new Gap[layout.size()];
+    this.terms = new double[layout.terms()];
+    this.termDone = new boolean[layout.terms()];
+    Arrays.fill(values, Double.NaN);
+  }
+
+  /** What the slots mean. */
+  public Layout layout() {
+    return layout;
+  }
+
+  /**
+   * Fills a slot.
+   *
+   * @param slot which
+   * @param value in the base unit of its kind; for a condition 1 or 0, for a choice the index of
+   *     the option
+   * @param halfWidth how far the true value may be from it, half a step of the reading
+   */
+  public void set(int slot, double value, double halfWidth) {
+    values[slot] = value;
+    halfWidths[slot] = halfWidth;
+    gaps[slot] = null;
+  }
+
+  /** Says that a slot is not known, and why. */
+  public void miss(int slot, Gap gap) {
+    values[slot] = Double.NaN;
+    halfWidths[slot] = 0;
+    gaps[slot] = gap;
+  }
+
+  /** The value of a slot; NaN when it is not known. */
+  public double value(int slot) {
+    return values[slot];
+  }
+
+  /** How far the true value of a slot may be from the value. */
+  public double halfWidth(int slot) {
+    return halfWidths[slot];
+  }
+
+  /** Whether a slot is known. */
+  public boolean isKnown(int slot) {
+    return !Double.isNaN(values[slot]);
+  }
+
+  /** Why a slot is not known. */
+  public Gap gap(int slot) {
+    Gap gap = gaps[slot];
+    return gap == null ? UNFILLED : gap;
+  }
+
+  // A term is evaluated at most once per pass; NaN marks an unknown one, and truths are kept as
+  // numbers.
+  boolean hasTerm(int place) {
+    return termDone[place];
+  }
+
+  double term(int place) {
+    return terms[place];
+  }
+
+  double keepTerm(int place, double value) {
+    terms[place] = value;
+    termDone[place] = true;
+    return value;
+  }
+}

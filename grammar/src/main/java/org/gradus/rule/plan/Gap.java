@@ -1,0 +1,86 @@
+package org.gradus.rule.plan;
+
+import java.time.Duration;
+
+/**
+ * Something that is not known, and why.
+ *
+ * @param subject the reading, answer or part of a formula
+ * @param cause why it is not known
+ * @param settle when it can be known
+ */
+public record Gap(String subject, Cause cause, Settle settle) {
+
+  /** Why something is not known. */
+  public enum Cause {
+    /** No reading of it was taken. */
+    NEVER_TAKEN("never taken"),
+    /** The last reading is too old to count here. */
+    STALE("too old"),
+    /** There is no reading a stretch of time earlier to compare with. */
+    NOTHING_EARLIER("no earlier reading to compare with"),
+    /** It is not read in this stage. */
+    NOT_IN_STAGE("not read in this stage"),
+    /** The question was not answered, or the fact not given. */
+    NOT_ANSWERED("not answered"),
+    /** The formula has no value for these numbers, such as a division by zero. */
+    UNDEFINED("no value for these numbers"),
+    /** The file says that there is none in this case. */
+    NONE("none in this case"),
+    /** Fewer than two stages can be used. */
+    TOO_FEW_STAGES("fewer than two usable stages"),
+    /** The line through the stages does not rise. */
+    NOT_RISING("the line through the stages does not rise"),
+    /** The stages lie too close together for a line. */
+    TOO_NARROW("the stages lie too close together");
+
+    private final String words;
+
+    Cause(String words) {
+      this.words = words;
+    }
+
+    /** The cause in a few words. */
+    public String words() {
+      return words;
+    }
+  }
+
+  /** When an unknown can be settled. */
+  public sealed interface Settle {
+
+    /** At once. */
+    record Now() implements Settle {}
+
+    /**
+     * Not before a time.
+     *
+     * @param time since the start of the session
+     */
+    record At(Duration time) implements Settle {}
+
+    /** Not any more in this test. */
+    record Never() implements Settle {}
+  }
+
+  /** A gap that can be closed at once. */
+  public static Gap now(String subject, Cause cause) {
+    return new Gap(subject, cause, new Settle.Now());
+  }
+
+  /** A gap that can be closed at a time. */
+  public static Gap at(Duration time, String subject, Cause cause) {
+    return new Gap(subject, cause, new Settle.At(time));
+  }
+
+  /** A gap that stays. */
+  public static Gap never(String subject, Cause cause) {
+    return new Gap(subject, cause, new Settle.Never());
+  }
+
+  /** Subject and cause: {@code "heart_rate: never taken"}. */
+  @Override
+  public String toString() {
+    return subject + ": " + cause.words();
+  }
+}

@@ -1,0 +1,193 @@
+package org.gradus.rule.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.gradus.rule.check.Checked;
+import org.gradus.rule.check.Function;
+import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.Term;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.rule.syntax.Expression.Operator;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+import org.jspecify.annotations.Nullable;
+
+/** Turns a checked tree into nodes: names become slots or constants, units become factors. */
+final class Planner {
+
+  private final Checked checked;
+
+  private Planner(Checked checked) {
+    this.checked = checked;
+  }
+
+  static Planned plan(Checked checked) {
+    return new Planner(checked).node(checked.root());
+  }
+
+  private Planned node(Expression part) {
+    boolean condition = checked.typeOf(part).filter(Type.CONDITION::equals).isPresent();
+    return condition ? truth(part) : number(part);
+  }
+
+  private NumberNode number(Expression part) {
+    if (part instanceof Expression.Literal literal) {
+      return new NumberNode.Constant(part, literal.quantity().base());
+    } else if (part instanceof Expression.Reference) {
+      return numberMeant(part, checked.meaningOf(part));
+    } else if (part instanceof Expression.Call call) {
+      return call(call);
+    } else if (part instanceof Expression.Choice choice) {
+      return new NumberNode.Choice(
+          part, truth(choice.condition()), number(choice.whenTrue()), number(choice.whenFalse()));
+    } else if (part instanceof Expression.Arithmetic arithmetic) {
+      return arithmetic(
+          arithmetic.operator(), part, number(arithmetic.left()), number(arithmetic.right()));
+    } else if (part instanceof Expression.Negation negation) {
+      return new NumberNode.Negative(part, number(negation.operand()));
+    } else if (part instanceof Expression.Share share) {
+      return share(share);
+    } else if (part instanceof Expression.Power power) {
+      return new NumberNode.Power(part, number(power.base()), number(power.exponent()));
+    } else if (part instanceof Expression.InUnit in) {
+      return new NumberNode.FromBase(part, number(in.operand()), in.unit().unit());
+    } else if (part instanceof Expression.AsUnit as) {
+      return new NumberNode.ToBase(part, number(as.operand()), as.unit().unit());
+    }
+    throw new IllegalStateException("not a value: " + part.span().text());
+  }
+
+  private static NumberNode arithmetic(
+      Operator operator, Expression part, NumberNode left, NumberNode right) {
+    return switch (operator) {
+      case PLUS -> new NumberNode.Sum(part, left, right);
+      case MINUS -> new NumberNode.Less(part, left, right);
+      case TIMES -> new NumberNode.Product(part, left, right);
+      case OVER -> new NumberNode.Quotient(part, left, right);
+    };
+  }
+
+  private NumberNode share(Expression.Share share) {
+    Quantity fixed = fixed(share.part());
+    return fixed != null && fixed.unit() == Unit.PERCENT
+        ? new NumberNode.Percent(share, fixed.amount(), number(share.whole()))
+        : new NumberNode.Product(share, number(share.part()), number(share.whole()));
+  }
+
+  private @Nullable Quantity fixed(Expression part) {
+    if (part instanceof Expression.Literal literal) {
+      return literal.quantity();
+    }
+    boolean named = part instanceof Expression.Reference;
+    return named && checked.meaningOf(part) instanceof Meaning.Fixed fixed ? fixed.value() : null;
+  }
+
+  private NumberNode numberMeant(Expression part, Meaning meaning) {
+    if (meaning instanceof Meaning.Slot slot) {
+      return new NumberNode.Slot(part, slot.index());
+    } else if (meaning instanceof Meaning.Fixed fixed) {
+      return new NumberNode.Constant(part, fixed.value().base());
+    } else if (meaning instanceof Meaning.Use use) {
+      return new NumberNode.Definition(part, use.term(), alternatives(use.term()));
+    } else if (meaning instanceof Meaning.Difference difference) {
+      return new NumberNode.Difference(
+          part, difference.now().index(), difference.earlier().index());
+    }
+    throw new IllegalStateException("not a value: " + part.span().text());
+  }
+
+  private NumberNode call(Expression.Call call) {
+    List<Expression> arguments = call.arguments();
+    Meaning meaning = checked.meaningOf(call);
+    if (meaning instanceof Meaning.Line line) {
+      return new NumberNode.OnLine(
+          call,
+          line.meanX().index(),
+          line.meanY().index(),
+          line.slope().index(),
+          number(arguments.get(2)));
+    }
+    if (!(meaning instanceof Meaning.Plain plain)) {
+      return numberMeant(call, meaning);
+    }
+    NumberNode first = number(arguments.get(0));
+    return switch (plain.function()) {
+      case ABS -> new NumberNode.Function(call, Math::abs, first);
+      case LN -> new NumberNode.Function(call, StrictMath::log, first);
+      case EXP -> new NumberNode.Function(call, StrictMath::exp, first);
+      case SQRT -> new NumberNode.Function(call, StrictMath::sqrt, first);
+      case LESSER -> new NumberNode.Lesser(call, first, number(arguments.get(1)));
+      case GREATER -> new NumberNode.Greater(call, first, number(arguments.get(1)));
+      case ROUND -> new NumberNode.Rounded(call, first, number(arguments.get(1)));
+      case KNOWN, CHANGE, EARLIER, AVERAGE, HIGHEST, LOWEST, EVER, EXTRAPOLATE ->
+          throw new IllegalStateException("not a plain function: " + call.span().text());
+    };
+  }
+
+  private TruthNode truth(Expression part) {
+    if (part instanceof Expression.And and) {
+      return new TruthNode.And(part, truth(and.left()), truth(and.right()));
+    } else if (part instanceof Expression.Or or) {
+      return new TruthNode.Or(part, truth(or.left()), truth(or.right()));
+    } else if (part instanceof Expression.Not not) {
+      return new TruthNode.Not(part, truth(not.operand()));
+    } else if (part instanceof Expression.Comparison comparison) {
+      return new TruthNode.Compare(
+          part, comparison.relation(), number(comparison.left()), number(comparison.right()));
+    } else if (part instanceof Expression.Between between) {
+      return new TruthNode.Between(
+          part, number(between.value()), number(between.low()), number(between.high()));
+    } else if (part instanceof Expression.Is is) {
+      return is(is);
+    } else if (part instanceof Expression.Choice choice) {
+      return new TruthNode.Choice(
+          part, truth(choice.condition()), truth(choice.whenTrue()), truth(choice.whenFalse()));
+    } else if (part instanceof Expression.Call call && isKnown(call)) {
+      return known(call);
+    }
+    Meaning meaning = checked.meaningOf(part);
+    if (meaning instanceof Meaning.Use use) {
+      return new TruthNode.Definition(part, use.term(), alternatives(use.term()));
+    }
+    return new TruthNode.Slot(part, ((Meaning.Slot) meaning).index());
+  }
+
+  private boolean isKnown(Expression.Call call) {
+    return checked.meaningOf(call) instanceof Meaning.Plain plain
+        && plain.function() == Function.KNOWN;
+  }
+
+  private TruthNode known(Expression.Call call) {
+    Expression subject = call.arguments().get(0);
+    boolean word = checked.typeOf(subject).filter(Type.Choice.class::isInstance).isPresent();
+    if (!word) {
+      return new TruthNode.Known(call, node(subject));
+    }
+    return checked.meaningOf(subject) instanceof Meaning.Slot slot
+        ? new TruthNode.KnownSlot(call, slot.index())
+        : new TruthNode.Fixed(call, true);
+  }
+
+  private TruthNode is(Expression.Is is) {
+    Meaning subject = checked.meaningOf(is.subject());
+    String option = is.option().text();
+    if (subject instanceof Meaning.FixedWord fixed) {
+      return new TruthNode.Fixed(is, fixed.word().equals(option) != is.negated());
+    }
+    Meaning.Slot slot = (Meaning.Slot) subject;
+    Type.Choice choice = (Type.Choice) slot.demand().type();
+    return new TruthNode.IsOption(is, slot.index(), choice.options().indexOf(option), is.negated());
+  }
+
+  private static Alternatives alternatives(Term term) {
+    List<Alternatives.Line> lines = new ArrayList<>();
+    for (Term.Alternative alternative : term.alternatives()) {
+      List<TruthNode> when =
+          alternative.when().stream().map(condition -> (TruthNode) plan(condition)).toList();
+      Planned value = alternative.value().map(Planner::plan).orElse(null);
+      lines.add(new Alternatives.Line(alternative.label(), when, value));
+    }
+    return new Alternatives(List.copyOf(lines));
+  }
+}

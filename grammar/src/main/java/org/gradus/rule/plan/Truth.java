@@ -1,0 +1,29 @@
+package org.gradus.rule.plan;
+
+/** The three answers a condition can give, with the operations of Kleene's strong logic. */
+public enum Truth {
+  /** It holds. */
+  TRUE,
+  /** It does not hold. */
+  FALSE,
+  /** Something it rests on is not known. */
+  UNKNOWN;
+
+  // In a plan: and is the lower, or the higher, not the negative.
+  static final byte YES = 1;
+  static final byte OPEN = 0;
+  static final byte NO = -1;
+
+  static Truth of(byte planned) {
+    return planned == YES ? TRUE : planned == NO ? FALSE : UNKNOWN;
+  }
+
+  static byte planned(boolean known) {
+    return known ? YES : NO;
+  }
+
+  /** Whether it is known. */
+  public boolean isKnown() {
+    return this != UNKNOWN;
+  }
+}

@@ -1,0 +1,166 @@
+package org.gradus.rule.syntax;
+
+import org.antlr.v4.runtime.DefaultErrorStrategy;
+import org.antlr.v4.runtime.Parser;
+import org.antlr.v4.runtime.RecognitionException;
+import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.misc.IntervalSet;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+
+/** Ends the parsing of a text at its first error and says it in words of the trade. */
+final class FirstError extends DefaultErrorStrategy {
+
+  /** Signals that the error has been noted. */
+  static final class Found extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    Found() {
+      super("noted", null, false, false);
+    }
+  }
+
+  private final Tokens tokens;
+  private final Problems problems;
+
+  FirstError(Tokens tokens, Problems problems) {
+    this.tokens = tokens;
+    this.problems = problems;
+  }
+
+  @Override
+  public void recover(Parser recognizer, RecognitionException e) {
+    throw new Found();
+  }
+
+  @Override
+  public Token recoverInline(Parser recognizer) {
+    note(recognizer, recognizer.getCurrentToken());
+    throw new Found();
+  }
+
+  @Override
+  public void reportError(Parser recognizer, RecognitionException e) {
+    note(recognizer, e.getOffendingToken());
+  }
+
+  @Override
+  public void sync(Parser recognizer) {
+    // never skip a token to go on: the first error ends the text
+  }
+
+  private void note(Parser parser, Token found) {
+    IntervalSet expected = expected(parser);
+    if (tokens.stream().size() == 1) {
+      problems.add(tokens.span(found), Code.G107, wanted(expected), advice(expected, found));
+    } else if (found.getType() == GradusLexer.OTHER) {
+      problems.add(tokens.span(found), Code.G102, found.getText(), aboutCharacter(found.getText()));
+    } else if (isRelation(found)
+        && !expected.contains(found.getType())
+        && expected.contains(GradusLexer.AND)) {
+      problems.add(tokens.span(found), Code.G103);
+    } else if (found.getType() == Token.EOF || found.getType() == GradusLexer.RPAREN) {
+      noteEnd(expected, found);
+    } else {
+      noteUnexpected(expected, found);
+    }
+  }
+
+  private void noteEnd(IntervalSet expected, Token found) {
+    tokens
+        .loneBracket()
+        .ifPresentOrElse(
+            lone ->
+                problems.add(
+                    tokens.span(lone),
+                    Code.G104,
+                    lone.getText(),
+                    lone.getType() == GradusLexer.LPAREN
+                        ? "close it; inside { } or [ ] of YAML a comma ends the text, so write the rule on a line of its own"
+                        : "take it away, or open it"),
+            () -> noteUnexpected(expected, found));
+  }
+
+  private void noteUnexpected(IntervalSet expected, Token found) {
+    String what = found.getType() == Token.EOF ? "the end" : found.getText();
+    problems.add(tokens.span(found), Code.G101, wanted(expected), what, advice(expected, found));
+  }
+
+  private static IntervalSet expected(Parser parser) {
+    try {
+      return parser.getExpectedTokens();
+    } catch (IllegalArgumentException noState) {
+      return new IntervalSet();
+    }
+  }
+
+  private static boolean isRelation(Token token) {
+    return switch (token.getType()) {
+      case GradusLexer.LT,
+          GradusLexer.LE,
+          GradusLexer.GT,
+          GradusLexer.GE,
+          GradusLexer.EQ,
+          GradusLexer.NE ->
+          true;
+      default -> false;
+    };
+  }
+
+  private static String wanted(IntervalSet expected) {
+    boolean value = expected.contains(GradusLexer.LPAREN) && expected.contains(GradusLexer.WHOLE);
+    if (value) {
+      return "a value";
+    }
+    if (expected.contains(GradusLexer.STOP)
+        && expected.contains(GradusLexer.DEFER)
+        && !expected.contains(GradusLexer.WORD)) {
+      return "an action";
+    }
+    if (expected.contains(GradusLexer.WHEN)) {
+      return "when or the end of the rule";
+    }
+    if (expected.contains(Token.EOF) || expected.contains(GradusLexer.PLUS)) {
+      return "an operator or the end of the text";
+    }
+    if (expected.contains(GradusLexer.WHOLE)) {
+      return "a number";
+    }
+    if (expected.size() == 1) {
+      String literal = GradusLexer.VOCABULARY.getLiteralName(expected.getMinElement());
+      return literal == null ? "a word" : literal.replace("'", "");
+    }
+    return expected.contains(GradusLexer.WORD) ? "a name" : "something else";
+  }
+
+  private static String advice(IntervalSet expected, Token found) {
+    if (expected.contains(GradusLexer.STOP) && !expected.contains(GradusLexer.WORD)) {
+      return "begin with stop, finish, hold, advance, offer, caution, defer, start at or end";
+    }
+    if (found.getType() == Token.EOF) {
+      return "complete it; in YAML the signs \" #\" begin a comment, and a comma ends the text inside { } and [ ]";
+    }
+    if (found.getType() == GradusLexer.EQ && found.getText().equals("=")) {
+      return "equality is one sign: x = y";
+    }
+    if (found.getType() == GradusLexer.IF) {
+      return "put the whole if ... then ... else ... in brackets";
+    }
+    if (expected.contains(GradusLexer.WHEN)) {
+      return "write the condition after when";
+    }
+    return "look at what stands before it";
+  }
+
+  private static String aboutCharacter(String character) {
+    return switch (character) {
+      case "&" -> "write and";
+      case "|" -> "write or";
+      case "!" -> "write not, or != for unequal";
+      case "\"", "'", "\\", "`" -> "a rule has no quotes; names and options are plain words";
+      case "{", "}", "[", "]" -> "use round brackets";
+      case "#" -> "YAML comments need a blank before the sign";
+      default -> "use the letters a to z, digits, and the signs of the language";
+    };
+  }
+}

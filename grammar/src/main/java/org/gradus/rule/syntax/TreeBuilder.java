@@ -1,0 +1,205 @@
+package org.gradus.rule.syntax;
+
+import java.util.List;
+import java.util.Optional;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.antlr.v4.runtime.Token;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.rule.syntax.Expression.Name;
+import org.gradus.rule.syntax.Expression.UnitName;
+import org.gradus.rule.syntax.GradusParser.ActionContext;
+import org.gradus.rule.syntax.GradusParser.AmountContext;
+import org.gradus.rule.syntax.GradusParser.ChoiceTextContext;
+import org.gradus.rule.syntax.GradusParser.ExprContext;
+import org.gradus.rule.syntax.GradusParser.NameContext;
+import org.gradus.rule.syntax.GradusParser.NumberContext;
+import org.gradus.rule.syntax.GradusParser.OfferedContext;
+import org.gradus.rule.syntax.GradusParser.QuantityContext;
+import org.gradus.rule.syntax.GradusParser.RangeTextContext;
+import org.gradus.rule.syntax.GradusParser.SelectionContext;
+import org.gradus.rule.syntax.GradusParser.SentenceContext;
+import org.gradus.rule.syntax.GradusParser.UnitContext;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Turns the parser's tree of a whole text into ours; values are left to {@link ValueBuilder}. */
+final class TreeBuilder {
+
+  private final Tokens tokens;
+  private final Problems problems;
+  private final ValueBuilder values = new ValueBuilder(this);
+
+  TreeBuilder(Tokens tokens, Problems problems) {
+    this.tokens = tokens;
+    this.problems = problems;
+  }
+
+  Sentence sentence(SentenceContext tree) {
+    Optional<Expression> when = Optional.ofNullable(tree.expr()).map(this::expression);
+    return new Sentence(span(tree), span(tree.action()), action(tree.action()), when);
+  }
+
+  Expression expression(ExprContext tree) {
+    return values.visit(tree);
+  }
+
+  ChoiceLine choiceLine(ChoiceTextContext tree) {
+    Optional<Expression> when = Optional.ofNullable(tree.expr()).map(this::expression);
+    return new ChoiceLine(span(tree.name()), name(tree.name()), when);
+  }
+
+  RuleText.QuantityRange range(RangeTextContext tree) {
+    return new RuleText.QuantityRange(quantity(tree.quantity(0)), quantity(tree.quantity(1)));
+  }
+
+  Selection selection(SelectionContext tree) {
+    if (tree instanceof GradusParser.FromEndContext from) {
+      int count = from.WHOLE() == null ? 1 : whole(from.WHOLE().getSymbol());
+      return new Selection.FromEnd(span(tree), from.LAST() != null, count, word(from.WORD()));
+    }
+    if (tree instanceof GradusParser.AllStagesContext all) {
+      int atLeast = all.WHOLE() == null ? 1 : whole(all.WHOLE().getSymbol());
+      return new Selection.All(span(tree), word(all.WORD()), atLeast);
+    }
+    if (tree instanceof GradusParser.OneStageContext one) {
+      return new Selection.One(span(tree), name(one.name()));
+    }
+    return new Selection.Moment(span(tree), new Name(span(tree), tree.getText()));
+  }
+
+  private Optional<Name> word(
+      org.antlr.v4.runtime.tree.@org.jspecify.annotations.Nullable TerminalNode node) {
+    return Optional.ofNullable(node)
+        .map(word -> new Name(tokens.span(word.getSymbol()), word.getText()));
+  }
+
+  private Action action(ActionContext tree) {
+    if (tree instanceof GradusParser.StopContext) {
+      return new Action.Stop();
+    }
+    if (tree instanceof GradusParser.FinishContext) {
+      return new Action.Finish();
+    }
+    if (tree instanceof GradusParser.HoldContext hold) {
+      return hold(hold.amount(), hold.WHOLE().getSymbol());
+    }
+    if (tree instanceof GradusParser.AdvanceContext advance) {
+      return new Action.Advance(Optional.ofNullable(advance.name()).map(this::name));
+    }
+    if (tree instanceof GradusParser.OfferContext offer) {
+      return new Action.Offer(offered(offer.offered()));
+    }
+    if (tree instanceof GradusParser.CautionContext) {
+      return new Action.Caution();
+    }
+    if (tree instanceof GradusParser.DeferContext) {
+      return new Action.Defer();
+    }
+    if (tree instanceof GradusParser.StartAtContext start) {
+      return new Action.StartAt(name(start.name()));
+    }
+    return new Action.End();
+  }
+
+  private Action offered(OfferedContext tree) {
+    if (tree instanceof GradusParser.OfferAdvanceContext advance) {
+      return new Action.Advance(Optional.ofNullable(advance.name()).map(this::name));
+    }
+    if (tree instanceof GradusParser.OfferHoldContext hold) {
+      return hold(hold.amount(), hold.WHOLE().getSymbol());
+    }
+    return new Action.Finish();
+  }
+
+  private Action hold(AmountContext amount, Token times) {
+    Expression longer =
+        amount.quantity() != null
+            ? new Expression.Literal(span(amount), quantity(amount.quantity()))
+            : new Expression.Reference(span(amount), amount.getText());
+    return new Action.Hold(longer, whole(times));
+  }
+
+  Quantity quantity(QuantityContext tree) {
+    if (tree instanceof GradusParser.QuantityClockContext clock) {
+      Quantity time = clock(clock.CLOCK().getSymbol());
+      return clock.MINUS() == null ? time : Quantity.of(-time.amount(), time.unit());
+    }
+    GradusParser.QuantityLiteralContext literal = (GradusParser.QuantityLiteralContext) tree;
+    double amount = number(literal.number());
+    return Quantity.of(literal.MINUS() == null ? amount : -amount, unit(literal.unit()));
+  }
+
+  /** {@code 2:30} or {@code 1:02:30}. */
+  Quantity clock(Token token) {
+    double seconds = 0;
+    for (String part : token.getText().split(":", -1)) {
+      seconds = seconds * 60 + parsed(part, token);
+    }
+    return Quantity.of(seconds, Unit.SECOND);
+  }
+
+  double number(NumberContext tree) {
+    return parsed(tree.getText(), tree.getStart());
+  }
+
+  private double parsed(String digits, Token token) {
+    double number = Double.parseDouble(digits);
+    // Far beyond anything measured, yet far below where squares and products would overflow.
+    if (number > 1e15) {
+      problems.add(tokens.span(token), Code.G106, shortened(digits));
+      return 0;
+    }
+    return number;
+  }
+
+  private int whole(Token token) {
+    double number = parsed(token.getText(), token);
+    if (number > Integer.MAX_VALUE) {
+      problems.add(tokens.span(token), Code.G106, shortened(token.getText()));
+      return 0;
+    }
+    return (int) number;
+  }
+
+  private static String shortened(String digits) {
+    return digits.length() <= 20 ? digits : digits.substring(0, 20) + "...";
+  }
+
+  Unit unit(@org.jspecify.annotations.Nullable UnitContext tree) {
+    return tree == null ? Unit.ONE : unitName(tree).unit();
+  }
+
+  UnitName unitName(UnitContext tree) {
+    String text = tree.getText();
+    Unit unit = Unit.named(text).orElse(null);
+    if (unit == null) {
+      List<String> known =
+          java.util.Arrays.stream(Unit.values())
+              .flatMap(Unit::spellings)
+              .filter(s -> !s.isEmpty())
+              .toList();
+      problems.add(
+          span(tree),
+          Code.G202,
+          text,
+          Suggestion.help(text, known, "the units stand in the language page"));
+      unit = Unit.ONE;
+    }
+    return new UnitName(span(tree), unit);
+  }
+
+  Name name(NameContext tree) {
+    return new Name(span(tree), tree.getText());
+  }
+
+  Span span(ParserRuleContext tree) {
+    return tokens.span(tree.getStart(), tree.getStop());
+  }
+
+  Span span(Token token) {
+    return tokens.span(token);
+  }
+}

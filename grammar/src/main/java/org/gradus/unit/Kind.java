@@ -1,0 +1,85 @@
+package org.gradus.unit;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What a value is a measure of. Two values can be compared or added only when their kinds are
+ * equal.
+ *
+ * <p>In files and rules a kind is written in lower case with underscores: {@code heart_rate}.
+ */
+public enum Kind {
+  /** A plain number or a percentage. */
+  NUMBER("a plain number"),
+  /** Beats of the heart per minute. */
+  HEART_RATE("a heart rate"),
+  /** Arterial blood pressure. */
+  PRESSURE("a pressure"),
+  /** A duration. */
+  TIME("a time"),
+  /** Completed years of life. */
+  AGE("an age"),
+  /** Speed of walking, running or of a belt. */
+  SPEED("a speed"),
+  /** Mechanical power of an ergometer. */
+  POWER("a power"),
+  /** Brake force of an ergometer. */
+  FORCE("a force"),
+  /** Turns of the pedals or cranks per minute. */
+  PEDAL_RATE("a pedal rate"),
+  /** Stepping rate; one cycle (up, up, down, down) is four steps. */
+  STEP_RATE("a step rate"),
+  /** A length: height, bench, distance. */
+  LENGTH("a length"),
+  /** Body mass. */
+  MASS("a mass"),
+  /** Oxygen uptake per kilogram of body mass. */
+  UPTAKE("an uptake per kilogram"),
+  /** Oxygen uptake of the whole body. */
+  ABSOLUTE_UPTAKE("an absolute uptake"),
+  /** Energy spent. */
+  ENERGY("an energy"),
+  /** Energy spent per minute. */
+  ENERGY_RATE("an energy rate");
+
+  private final String phrase;
+
+  Kind(String phrase) {
+    this.phrase = phrase;
+  }
+
+  /** The kind in words with its article, for messages: {@code "a heart rate"}. */
+  public String phrase() {
+    return phrase;
+  }
+
+  /** The kind in words without an article: {@code "heart rate"}. */
+  public String words() {
+    return phrase.substring(phrase.indexOf(' ') + 1);
+  }
+
+  /** The word that files use for this kind: {@code "heart_rate"}. */
+  public String id() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The unit in which values of this kind are computed and, where nothing else is known, shown. */
+  public Unit base() {
+    return Arrays.stream(Unit.values())
+        .filter(unit -> unit.kind() == this && unit.toBase(1) == 1)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /**
+   * The kind a file calls by this word.
+   *
+   * @param id for example {@code "heart_rate"}
+   * @return the kind, or empty when no kind has that word
+   */
+  public static Optional<Kind> named(String id) {
+    return Arrays.stream(values()).filter(kind -> kind.id().equals(id)).findFirst();
+  }
+}

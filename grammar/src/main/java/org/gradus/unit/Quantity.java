@@ -1,0 +1,99 @@
+package org.gradus.unit;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/**
+ * An amount with the unit it was written in.
+ *
+ * <p>{@code Quantity.of(1.7, Unit.MPH)} prints as {@code 1.7 mph} and computes as 45.59808 m/min.
+ * Two quantities are {@code equals} when amount and unit are; {@link #isSameAs} compares what they
+ * measure.
+ *
+ * @param amount any finite number
+ * @param unit the unit of the amount
+ */
+public record Quantity(double amount, Unit unit) {
+
+  // Two values this close, relative to the larger, count as equal: far finer than any reading and
+  // far
+  // coarser than the rounding of a few conversions.
+  private static final double SAME = 1e-9;
+
+  /**
+   * @throws IllegalArgumentException when the amount is infinite or not a number
+   */
+  public Quantity {
+    if (!Double.isFinite(amount)) {
+      throw new IllegalArgumentException(
+          "a quantity must be finite: " + amount + " " + unit.symbol());
+    }
+  }
+
+  /** An amount of a unit. */
+  public static Quantity of(double amount, Unit unit) {
+    return new Quantity(amount, unit);
+  }
+
+  /** The quantity whose amount in the base unit of its kind is given, shown in {@code unit}. */
+  public static Quantity ofBase(double base, Unit unit) {
+    return new Quantity(unit.fromBase(base), unit);
+  }
+
+  /** What this is a measure of. */
+  public Kind kind() {
+    return unit.kind();
+  }
+
+  /** The amount in the base unit of the kind, in which everything is computed. */
+  public double base() {
+    return unit.toBase(amount);
+  }
+
+  /**
+   * The amount in another unit of the same kind.
+   *
+   * @throws IllegalArgumentException when the other unit measures another kind
+   */
+  public double in(Unit other) {
+    if (other.kind() != kind()) {
+      throw new IllegalArgumentException(
+          this + " is " + kind().phrase() + ", not " + other.kind().phrase());
+    }
+    return other == unit ? amount : other.fromBase(base());
+  }
+
+  /** Whether both measure the same, up to one part in a thousand million: 1 h and 60 min do. */
+  public boolean isSameAs(Quantity other) {
+    return kind() == other.kind() && same(base(), other.base());
+  }
+
+  /** Whether two numbers are equal up to one part in a thousand million of the larger. */
+  public static boolean same(double a, double b) {
+    return a == b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+  }
+
+  /** This quantity with its amount rounded half up to so many decimals, for showing. */
+  public Quantity rounded(int decimals) {
+    return of(
+        BigDecimal.valueOf(amount).setScale(decimals, RoundingMode.HALF_UP).doubleValue(), unit);
+  }
+
+  /**
+   * The amount without superfluous digits and its unit: {@code "1.7 mph"}, {@code "10 %"}, {@code
+   * "17"}.
+   */
+  @Override
+  public String toString() {
+    String number = plain(amount);
+    return unit.symbol().isEmpty() ? number : number + " " + unit.symbol();
+  }
+
+  /**
+   * A number as people write it: at most twelve significant digits, no exponent, no trailing zeros.
+   */
+  public static String plain(double number) {
+    return new BigDecimal(number, new MathContext(12)).stripTrailingZeros().toPlainString();
+  }
+}
