@@ -65,7 +65,7 @@ final class Renderer {
       }
       out.append(" ".repeat(start - column));
       int width = Math.max(1, Columns.width(text, to) - start);
-      out.append((label == diagnostic.labels().get(0) ? "^" : "-").repeat(width));
+      out.append((label.equals(diagnostic.labels().get(0)) ? "^" : "-").repeat(width));
       column = start + width;
     }
     String last = labels.get(labels.size() - 1).note();

@@ -74,6 +74,15 @@ public record Quantity(double amount, Unit unit) {
     return a == b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
   }
 
+  /** The multiple of a step nearest to a number; half a step goes upwards. */
+  public static double roundTo(double number, double step) {
+    double steps = number / step;
+    double below = Math.floor(steps);
+    // A half that a conversion has put a hair below is a half all the same.
+    boolean up = steps - below > 0.5 || same(steps - below, 0.5);
+    return (up ? below + 1 : below) * step;
+  }
+
   /** This quantity with its amount rounded half up to so many decimals, for showing. */
   public Quantity rounded(int decimals) {
     return of(

@@ -1,7 +1,6 @@
 package org.gradus.unit;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -92,15 +91,19 @@ public enum Unit {
   private final String symbol;
   private final double numerator;
   private final double denominator;
-  private final List<String> otherSpellings;
+  private final String otherSpelling;
 
   // Two numbers rather than one factor: 7 / 100 is the double nearest to 0.07 and 7 * 0.01 is not.
-  Unit(Kind kind, String symbol, double numerator, double denominator, String... otherSpellings) {
+  Unit(Kind kind, String symbol, double numerator, double denominator) {
+    this(kind, symbol, numerator, denominator, symbol);
+  }
+
+  Unit(Kind kind, String symbol, double numerator, double denominator, String otherSpelling) {
     this.kind = kind;
     this.symbol = symbol;
     this.numerator = numerator;
     this.denominator = denominator;
-    this.otherSpellings = List.of(otherSpellings);
+    this.otherSpelling = otherSpelling;
   }
 
   /** The kind this unit measures. */
@@ -125,7 +128,7 @@ public enum Unit {
 
   /** Every spelling a file may use for this unit; the first is the one that is printed. */
   public Stream<String> spellings() {
-    return Stream.concat(Stream.of(symbol), otherSpellings.stream());
+    return Stream.of(symbol, otherSpelling).distinct();
   }
 
   /**

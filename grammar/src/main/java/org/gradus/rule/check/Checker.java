@@ -111,9 +111,9 @@ public final class Checker {
       Optional<Kind> whole = kind(share.whole());
       return number ? whole.map(Type.Measure::new) : Optional.empty();
     } else if (part instanceof Expression.Power power) {
-      return number(power.base(), "a power") & number(power.exponent(), "an exponent")
-          ? Optional.of(Type.NUMBER)
-          : Optional.empty();
+      boolean base = number(power.base(), "a power");
+      boolean exponent = number(power.exponent(), "an exponent");
+      return base && exponent ? Optional.of(Type.NUMBER) : Optional.empty();
     } else if (part instanceof Expression.InUnit in) {
       return inUnit(in);
     }

@@ -37,8 +37,9 @@ final class ProductChain {
   Optional<Type> type(Checker checker) {
     List<Kind> top = new ArrayList<>();
     List<Kind> bottom = new ArrayList<>();
-    boolean sound = collect(above, checker, top) & collect(below, checker, bottom);
-    if (!sound) {
+    boolean soundAbove = collect(above, checker, top);
+    boolean soundBelow = collect(below, checker, bottom);
+    if (!soundAbove || !soundBelow) {
       return Optional.empty();
     }
     for (Kind kind : List.copyOf(bottom)) {

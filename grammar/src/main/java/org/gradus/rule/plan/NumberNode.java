@@ -220,16 +220,7 @@ sealed interface NumberNode extends Planned {
   record Rounded(Expression syntax, NumberNode operand, NumberNode step) implements NumberNode {
     @Override
     public double value(Frame frame) {
-      return finite(round(operand.value(frame), step.value(frame)));
-    }
-
-    /** The nearest multiple of a step, half a step upwards. */
-    static double round(double x, double step) {
-      double steps = x / step;
-      double below = Math.floor(steps);
-      // A half that a conversion has put a hair below is a half all the same.
-      boolean up = steps - below > 0.5 || Quantity.same(steps - below, 0.5);
-      return (up ? below + 1 : below) * step;
+      return finite(Quantity.roundTo(operand.value(frame), step.value(frame)));
     }
 
     @Override

@@ -26,6 +26,11 @@ final class Planner {
     return new Planner(checked).node(checked.root());
   }
 
+  /** Plans one part of a checked tree. */
+  static Planned plan(Checked checked, Expression part) {
+    return new Planner(checked).node(part);
+  }
+
   private Planned node(Expression part) {
     boolean condition = checked.typeOf(part).filter(Type.CONDITION::equals).isPresent();
     return condition ? truth(part) : number(part);
@@ -180,7 +185,7 @@ final class Planner {
     return new TruthNode.IsOption(is, slot.index(), choice.options().indexOf(option), is.negated());
   }
 
-  private static Alternatives alternatives(Term term) {
+  static Alternatives alternatives(Term term) {
     List<Alternatives.Line> lines = new ArrayList<>();
     for (Term.Alternative alternative : term.alternatives()) {
       List<TruthNode> when =

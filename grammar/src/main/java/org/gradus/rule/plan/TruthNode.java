@@ -88,7 +88,7 @@ sealed interface TruthNode extends Planned {
     public byte truth(Frame frame) {
       double a = left.value(frame);
       double b = right.value(frame);
-      return a != a || b != b ? Truth.OPEN : Truth.planned(holds(relation, a, b));
+      return Double.isNaN(a) || Double.isNaN(b) ? Truth.OPEN : Truth.planned(holds(relation, a, b));
     }
 
     static boolean holds(Relation relation, double a, double b) {

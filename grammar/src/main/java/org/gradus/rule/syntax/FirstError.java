@@ -51,19 +51,27 @@ final class FirstError extends DefaultErrorStrategy {
 
   private void note(Parser parser, Token found) {
     IntervalSet expected = expected(parser);
+    if (expected.contains(Token.EOF)
+        && parser.getRuleContext() instanceof GradusParser.RuleTextContext
+        && !hasWhen()) {
+      expected.add(GradusLexer.WHEN); // the parser has passed by what might have stood here
+    }
     if (tokens.stream().size() == 1) {
       problems.add(tokens.span(found), Code.G107, wanted(expected), advice(expected, found));
     } else if (found.getType() == GradusLexer.OTHER) {
       problems.add(tokens.span(found), Code.G102, found.getText(), aboutCharacter(found.getText()));
-    } else if (isRelation(found)
-        && !expected.contains(found.getType())
-        && expected.contains(GradusLexer.AND)) {
-      problems.add(tokens.span(found), Code.G103);
     } else if (found.getType() == Token.EOF || found.getType() == GradusLexer.RPAREN) {
       noteEnd(expected, found);
+    } else if (isRelation(found) && !isValue(expected) && !expected.contains(GradusLexer.WHEN)) {
+      problems.add(tokens.span(found), Code.G103);
     } else {
       noteUnexpected(expected, found);
     }
+  }
+
+  private boolean hasWhen() {
+    return tokens.stream().getTokens().stream()
+        .anyMatch(token -> token.getType() == GradusLexer.WHEN);
   }
 
   private void noteEnd(IntervalSet expected, Token found) {
@@ -88,7 +96,7 @@ final class FirstError extends DefaultErrorStrategy {
 
   private static IntervalSet expected(Parser parser) {
     try {
-      return parser.getExpectedTokens();
+      return new IntervalSet(parser.getExpectedTokens());
     } catch (IllegalArgumentException noState) {
       return new IntervalSet();
     }
@@ -107,9 +115,12 @@ final class FirstError extends DefaultErrorStrategy {
     };
   }
 
+  private static boolean isValue(IntervalSet expected) {
+    return expected.contains(GradusLexer.LPAREN) && expected.contains(GradusLexer.WHOLE);
+  }
+
   private static String wanted(IntervalSet expected) {
-    boolean value = expected.contains(GradusLexer.LPAREN) && expected.contains(GradusLexer.WHOLE);
-    if (value) {
+    if (isValue(expected)) {
       return "a value";
     }
     if (expected.contains(GradusLexer.STOP)

@@ -1,0 +1,85 @@
+package org.gradus.rule;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.gradus.diagnostic.Problems;
+import org.gradus.rule.bounds.Assumption;
+import org.gradus.rule.bounds.Bounds;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.check.Checked;
+import org.gradus.rule.check.Checker;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.Vocabulary;
+import org.gradus.rule.plan.Filled;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Plan;
+import org.gradus.rule.plan.Truth;
+import org.gradus.rule.syntax.Expression;
+
+/**
+ * A condition ready to be asked. Immutable; it may be shared by any number of sessions and threads.
+ */
+public final class Condition {
+
+  private final Checked checked;
+  private final Plan plan;
+
+  private Condition(Checked checked) {
+    this.checked = checked;
+    this.plan = Plan.of(checked);
+  }
+
+  /** Checks and plans a condition; notes what is wrong with it and gives nothing if anything is. */
+  public static Optional<Condition> of(
+      Expression text, Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
+    return Checker.condition(text, vocabulary, layout, problems).map(Condition::new);
+  }
+
+  /** Its answer on what is known. */
+  public Truth test(Frame frame) {
+    return plan.truth(frame);
+  }
+
+  /** Why it is unknown; closing all these gaps settles it. Empty when it is known. */
+  public List<Gap> gaps(Frame frame) {
+    return plan.gaps(frame);
+  }
+
+  /** Its text with the numbers filled in. */
+  public Filled filled(Frame frame) {
+    return plan.filled(frame);
+  }
+
+  /** What it could come to anywhere in a box. */
+  public Outcomes outcomes(Box box) {
+    return Bounds.outcomes(checked, box);
+  }
+
+  /** The comparisons in it that could come out either way in a box. */
+  public List<String> undecided(Box box) {
+    return Bounds.undecided(checked, box);
+  }
+
+  /** The part of a box in which it holds. */
+  public Box whereItHolds(Box box) {
+    return Assumption.holds(checked, box);
+  }
+
+  /** The part of a box in which it is known to fail. */
+  public Box whereItFails(Box box) {
+    return Assumption.fails(checked, box);
+  }
+
+  /** Everything it asks for, also by way of definitions. */
+  public Set<Demand> demands() {
+    return checked.slots().stream()
+        .map(Meaning.Slot::demand)
+        .collect(Collectors.toUnmodifiableSet());
+  }
+}

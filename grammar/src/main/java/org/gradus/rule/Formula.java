@@ -1,0 +1,88 @@
+package org.gradus.rule;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.gradus.diagnostic.Problems;
+import org.gradus.rule.bounds.Bounds;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.check.Checked;
+import org.gradus.rule.check.Checker;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.check.Vocabulary;
+import org.gradus.rule.plan.Filled;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Plan;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Kind;
+
+/**
+ * A value ready to be computed. Immutable; it may be shared by any number of sessions and threads.
+ */
+public final class Formula {
+
+  private final Checked checked;
+  private final Plan plan;
+
+  private Formula(Checked checked) {
+    this.checked = checked;
+    this.plan = Plan.of(checked);
+  }
+
+  /**
+   * Checks and plans a value; notes what is wrong with it and gives nothing if anything is.
+   *
+   * @param kinds the kinds it may be of; the first is named when it is of another
+   */
+  public static Optional<Formula> of(
+      Expression text,
+      List<Kind> kinds,
+      Vocabulary vocabulary,
+      Layout.Builder layout,
+      Problems problems) {
+    return Checker.value(text, kinds, vocabulary, layout, problems).map(Formula::new);
+  }
+
+  /** What it is a measure of. */
+  public Kind kind() {
+    return ((Type.Measure) checked.type()).kind();
+  }
+
+  /** Its value in the base unit of its kind; NaN when it is not known. */
+  public double value(Frame frame) {
+    return plan.value(frame);
+  }
+
+  /** Why it is unknown; closing all these gaps settles it. Empty when it is known. */
+  public List<Gap> gaps(Frame frame) {
+    return plan.gaps(frame);
+  }
+
+  /** Its text with the numbers filled in. */
+  public Filled filled(Frame frame) {
+    return plan.filled(frame);
+  }
+
+  /** What it could come to anywhere in a box. */
+  public Cell.Range range(Box box) {
+    return Bounds.range(checked, box);
+  }
+
+  /** Everything it asks for, also by way of definitions. */
+  public Set<Demand> demands() {
+    return checked.slots().stream()
+        .map(Meaning.Slot::demand)
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  /** The text it was made from. */
+  public String text() {
+    return checked.root().span().text().replaceAll("\\s+", " ");
+  }
+}

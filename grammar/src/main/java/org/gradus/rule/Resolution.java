@@ -1,0 +1,30 @@
+package org.gradus.rule;
+
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.plan.Frame;
+
+/** What readings leave open because they can only be read to a step. */
+public final class Resolution {
+
+  private Resolution() {}
+
+  /** All that the true values behind the readings of a frame could be, given their half-widths. */
+  public static Box around(Frame frame) {
+    return Box.of(
+        frame.layout(),
+        (slot, demand) -> {
+          if (!frame.isKnown(slot)) {
+            return Box.anything(demand.type()).with(Presence.UNKNOWN);
+          }
+          double value = frame.value(slot);
+          if (demand.type() instanceof Type.Measure) {
+            double half = frame.halfWidth(slot);
+            return Cell.between(value - half, value + half);
+          }
+          return new Cell.Options(1L << (int) value, Presence.KNOWN);
+        });
+  }
+}

@@ -1,0 +1,118 @@
+package org.gradus.rule;
+
+import java.time.Duration;
+import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Symbol;
+import org.gradus.rule.check.Vocabulary;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Truth;
+import org.gradus.rule.syntax.Action;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.rule.syntax.Sentence;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+
+/**
+ * A sentence of the language, checked and planned.
+ *
+ * <pre>{@code
+ * Rule hold = ...;                        // hold 1 min at most 2 times when not steady
+ * if (hold.test(frame) == Truth.TRUE) {
+ *   stay(hold.pause().orElseThrow());     // PT1M
+ * }
+ * }</pre>
+ *
+ * Immutable; it may be shared by any number of sessions and threads.
+ */
+public final class Rule {
+
+  private final Sentence sentence;
+  private final Optional<Condition> condition;
+  private final Optional<Duration> pause;
+
+  private Rule(Sentence sentence, Optional<Condition> condition, Optional<Duration> pause) {
+    this.sentence = sentence;
+    this.condition = condition;
+    this.pause = pause;
+  }
+
+  /** Checks and plans a sentence; notes what is wrong with it and gives nothing if anything is. */
+  public static Optional<Rule> of(
+      Sentence sentence, Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
+    int before = problems.count();
+    Optional<Condition> condition =
+        sentence.when().flatMap(when -> Condition.of(when, vocabulary, layout, problems));
+    Optional<Duration> pause =
+        hold(sentence.action()).flatMap(hold -> pause(hold, vocabulary, problems));
+    return problems.count() == before
+        ? Optional.of(new Rule(sentence, condition, pause))
+        : Optional.empty();
+  }
+
+  private static Optional<Action.Hold> hold(Action action) {
+    Action inner = action instanceof Action.Offer offer ? offer.offered() : action;
+    return inner instanceof Action.Hold hold ? Optional.of(hold) : Optional.empty();
+  }
+
+  private static Optional<Duration> pause(
+      Action.Hold hold, Vocabulary vocabulary, Problems problems) {
+    Optional<Quantity> longer =
+        hold.longer() instanceof Expression.Literal literal
+            ? Optional.of(literal.quantity())
+            : setting((Expression.Reference) hold.longer(), vocabulary);
+    if (longer.isEmpty() || longer.get().kind() != Kind.TIME || longer.get().amount() <= 0) {
+      problems.add(hold.longer().span(), Code.G214, "hold", "a time above zero");
+      return Optional.empty();
+    }
+    if (hold.times() < 1) {
+      problems.add(
+          hold.longer().span(),
+          Code.G305,
+          "at most 0 times",
+          "a number of holds",
+          "allow at least one");
+      return Optional.empty();
+    }
+    return Optional.of(Duration.ofMillis(Math.round(longer.get().base() * 1000)));
+  }
+
+  private static Optional<Quantity> setting(Expression.Reference name, Vocabulary vocabulary) {
+    return vocabulary
+        .meaning(name.name())
+        .filter(Symbol.Figure.class::isInstance)
+        .map(figure -> ((Symbol.Figure) figure).value());
+  }
+
+  /** The sentence as it was written, in one line. */
+  public String text() {
+    return sentence.span().text().replaceAll("\\s+", " ").strip();
+  }
+
+  /** The sentence with its place in the file. */
+  public Sentence sentence() {
+    return sentence;
+  }
+
+  /** What it recommends. */
+  public Action action() {
+    return sentence.action();
+  }
+
+  /** Its condition; without one it always holds. */
+  public Optional<Condition> condition() {
+    return condition;
+  }
+
+  /** By how much a hold prolongs the stage; empty for any other action. */
+  public Optional<Duration> pause() {
+    return pause;
+  }
+
+  /** Whether it holds on what is known. */
+  public Truth test(Frame frame) {
+    return condition.map(when -> when.test(frame)).orElse(Truth.TRUE);
+  }
+}

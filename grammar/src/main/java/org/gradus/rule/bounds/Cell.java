@@ -1,0 +1,51 @@
+package org.gradus.rule.bounds;
+
+/** What is known of a slot before its value is. */
+public sealed interface Cell {
+
+  /** Whether the value is there. */
+  Presence presence();
+
+  /** The same with another presence. */
+  Cell with(Presence presence);
+
+  /**
+   * A number between two ends, both included, in the base unit of its kind.
+   *
+   * @param low the lower end; may be minus infinity
+   * @param high the upper end; may be infinity
+   * @param presence whether it is there
+   */
+  record Range(double low, double high, Presence presence) implements Cell {
+    @Override
+    public Range with(Presence other) {
+      return new Range(low, high, other);
+    }
+  }
+
+  /**
+   * One of some options; bit i stands for option i. A condition has the options no (0) and yes (1).
+   *
+   * @param options the set of options it can be
+   * @param presence whether it is there
+   */
+  record Options(long options, Presence presence) implements Cell {
+    static final long NO = 1;
+    static final long YES = 2;
+
+    @Override
+    public Options with(Presence other) {
+      return new Options(options, other);
+    }
+  }
+
+  /** A number that is there and between two ends. */
+  static Cell between(double low, double high) {
+    return new Range(low, high, Presence.KNOWN);
+  }
+
+  /** A condition that is there. */
+  static Cell condition(boolean answer) {
+    return new Options(answer ? Options.YES : Options.NO, Presence.KNOWN);
+  }
+}

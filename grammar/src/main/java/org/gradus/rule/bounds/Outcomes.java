@@ -1,0 +1,47 @@
+package org.gradus.rule.bounds;
+
+/**
+ * What a condition could come to.
+ *
+ * @param canHold whether it can hold
+ * @param canFail whether it can be known not to hold
+ * @param canBeUnknown whether it can stay unknown
+ */
+public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
+
+  static final Outcomes HOLDS = new Outcomes(true, false, false);
+  static final Outcomes FAILS = new Outcomes(false, true, false);
+  static final Outcomes NOTHING = new Outcomes(false, false, false);
+
+  /** Whether it holds whatever the readings are. */
+  public boolean alwaysHolds() {
+    return canHold && !canFail && !canBeUnknown;
+  }
+
+  /** Whether it never holds. */
+  public boolean neverHolds() {
+    return !canHold;
+  }
+
+  Outcomes and(Outcomes other) {
+    return new Outcomes(
+        canHold && other.canHold,
+        canFail || other.canFail,
+        (canBeUnknown && (other.canHold || other.canBeUnknown))
+            || (other.canBeUnknown && (canHold || canBeUnknown)));
+  }
+
+  Outcomes not() {
+    return new Outcomes(/* canHold= */ canFail, /* canFail= */ canHold, canBeUnknown);
+  }
+
+  Outcomes or(Outcomes other) {
+    return not().and(other.not()).not();
+  }
+
+  /** What either could come to. */
+  Outcomes join(Outcomes other) {
+    return new Outcomes(
+        canHold || other.canHold, canFail || other.canFail, canBeUnknown || other.canBeUnknown);
+  }
+}
