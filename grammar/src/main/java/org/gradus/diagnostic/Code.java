@@ -110,6 +110,11 @@ public enum Code {
   /** A load whose oxygen cost is not known. */
   G409("{0} needs {1}, which the stage {2} does not set", "add {1} to the stage"),
 
+  /** A name that has no meaning where the rule is looked at. */
+  G410("{0} is not known {1}", "{2}"),
+  /** A condition that no readings can fulfil. */
+  G411("this rule can never hold", "look at its limits: {0}"),
+
   /** A unit of another kind. */
   G501("{0} cannot be {1}: it is measured in {2}", "enter it in that unit"),
   /** A value no person can have. */

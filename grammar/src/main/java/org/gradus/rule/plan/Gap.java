@@ -13,6 +13,8 @@ public record Gap(String subject, Cause cause, Settle settle) {
 
   /** Why something is not known. */
   public enum Cause {
+    /** One reading was taken and a second has to agree. */
+    UNCONFIRMED("to be read a second time"),
     /** No reading of it was taken. */
     NEVER_TAKEN("never taken"),
     /** The last reading is too old to count here. */

@@ -1,0 +1,30 @@
+package org.gradus.knowledge;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Quantity;
+
+/**
+ * The oxygen cost of a load, as a published equation states it.
+ *
+ * @param id the word by which protocols choose it: {@code walking}
+ * @param loads the loads it is an equation of: {@code speed}, {@code grade}
+ * @param uptake the equation
+ * @param range where its authors say it holds, if they do
+ * @param spread standard deviation between people, as a share of the result in % or as an uptake,
+ *     if one is given
+ * @param source its citation
+ */
+public record CostEquation(
+    String id,
+    List<String> loads,
+    Expression uptake,
+    Optional<Expression> range,
+    Optional<Quantity> spread,
+    Citation source) {
+
+  public CostEquation {
+    loads = List.copyOf(loads);
+  }
+}

@@ -1,0 +1,265 @@
+package org.gradus.library;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.Equations;
+import org.gradus.library.Names.Known;
+import org.gradus.protocol.Assessment;
+import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.Heading;
+import org.gradus.protocol.Instruments;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Question;
+import org.gradus.protocol.Recovery;
+import org.gradus.protocol.RuleBook;
+import org.gradus.protocol.Scale;
+import org.gradus.protocol.Schedule;
+import org.gradus.protocol.Setting;
+import org.gradus.protocol.Stage;
+import org.gradus.protocol.Unmeasured;
+import org.gradus.protocol.Wiring;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Formula;
+import org.gradus.rule.Rule;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Unit;
+
+/** Makes a protocol of a draft whose includes are resolved: checks every text and plans it. */
+final class Assembly {
+
+  private static final Unmeasured NINETY_SECONDS =
+      new Unmeasured(java.time.Duration.ofSeconds(90), false);
+
+  private final Draft draft;
+  private final Equations equations;
+  private final Problems problems;
+  private final Map<String, Setting> settings;
+  private final Layout.Builder layout = new Layout.Builder();
+  private final Known known;
+
+  private Assembly(
+      Draft draft, Equations equations, Map<String, Setting> settings, Problems problems) {
+    this.draft = draft;
+    this.equations = equations;
+    this.problems = problems;
+    this.settings = settings;
+    this.known = Names.of(draft, equations, settings, layout, problems);
+  }
+
+  /** The protocol, or nothing when something is wrong, which has then been noted. */
+  static Optional<Protocol> of(Draft draft, Equations equations, Problems problems) {
+    Map<String, Setting> settings = new LinkedHashMap<>();
+    draft.settings.forEach((name, placed) -> settings.put(name, placed.value()));
+    return of(draft, equations, settings, problems);
+  }
+
+  private static Optional<Protocol> of(
+      Draft draft, Equations equations, Map<String, Setting> settings, Problems problems) {
+    int before = problems.count();
+    Protocol protocol = new Assembly(draft, equations, settings, problems).assemble();
+    Guarantees.check(draft, protocol, problems);
+    return problems.count() == before ? Optional.of(protocol) : Optional.empty();
+  }
+
+  private Protocol assemble() {
+    List<Stage> stages = stages(draft.stages);
+    RuleBook rules =
+        new RuleBook(
+            rules(draft.before),
+            rules(draft.anyTime),
+            rules(draft.stageEnd),
+            rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
+            rules(draft.result));
+    uniqueRules();
+    Instruments instruments = instruments();
+    Schedule schedule = schedule(draft.measure);
+    Optional<Recovery> recovery =
+        draft.recovery.map(
+            r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
+    Estimates estimates = new Estimates(draft, equations, known.vocabulary(), layout, problems);
+    Assessment assessment = new Assessment(estimates.costs(), estimates.lines());
+    Map<String, Formula> axes = estimates.axes();
+    Wiring wiring = new Wiring(layout.build(), known.facts(), axes, citations());
+    return new Protocol(
+        heading(),
+        eligibility(),
+        settings,
+        instruments,
+        draft.baselines,
+        schedule,
+        stages,
+        rules,
+        draft.unmeasured.orElse(NINETY_SECONDS),
+        recovery,
+        assessment,
+        wiring,
+        this::remake);
+  }
+
+  private Protocol remake(Map<String, Setting.Value> values) {
+    Map<String, Setting> changed = new LinkedHashMap<>();
+    settings.forEach(
+        (name, setting) ->
+            changed.put(name, setting.withValue(values.getOrDefault(name, setting.value()))));
+    Problems found = new Problems();
+    Optional<Protocol> protocol = of(draft, equations, changed, found);
+    found.throwIfAny();
+    return protocol.orElseThrow();
+  }
+
+  private Heading heading() {
+    Header header = draft.header;
+    return new Heading(
+        header.id(),
+        header.version(),
+        header.title(),
+        draft.ergometer,
+        draft.purpose,
+        draft.sources.stream().distinct().toList(),
+        draft.cautions);
+  }
+
+  private Eligibility eligibility() {
+    if (draft.eligibility.isEmpty()) {
+      problems.add(draft.header.where(), Code.G303, "the protocol", "for");
+    }
+    return draft.eligibility.orElse(new Eligibility(0, 0, Set.of(), Eligibility.Outside.DEFER));
+  }
+
+  private List<ProtocolRule> rules(List<RuleDraft> drafts) {
+    List<ProtocolRule> rules = new ArrayList<>();
+    for (RuleDraft rule : drafts) {
+      Rule.of(rule.sentence(), known.vocabulary(), layout, problems)
+          .ifPresent(
+              planned ->
+                  rules.add(
+                      new ProtocolRule(
+                          rule.id(),
+                          planned,
+                          rule.why(),
+                          rule.instruction(),
+                          rule.source(),
+                          rule.confirm(),
+                          rule.stagesOnly(),
+                          rule.then())));
+    }
+    return rules;
+  }
+
+  private void uniqueRules() {
+    Set<String> ids = new HashSet<>();
+    List<RuleDraft> all = new ArrayList<>(draft.before);
+    all.addAll(draft.anyTime);
+    all.addAll(draft.stageEnd);
+    draft.recovery.ifPresent(recovery -> all.addAll(recovery.rules()));
+    all.addAll(draft.result);
+    draft.stages.forEach(stage -> stage.ownRules().ifPresent(all::addAll));
+    for (RuleDraft rule : all) {
+      if (!ids.add(rule.id())) {
+        problems.add(rule.where(), Code.G306, "the rule id " + rule.id());
+      }
+    }
+  }
+
+  private List<Stage> stages(List<StageDraft> drafts) {
+    List<Stage> stages = new ArrayList<>();
+    Set<String> ids = new HashSet<>();
+    for (StageDraft stage : drafts) {
+      if (!ids.add(stage.id())) {
+        problems.add(stage.where(), Code.G306, "the stage " + stage.id());
+      }
+      stages.add(
+          new Stage(
+              stage.id(),
+              stages.size(),
+              stage.lasts(),
+              loads(stage),
+              stage.warmUp(),
+              stage.ownRules().map(this::rules)));
+    }
+    return stages;
+  }
+
+  private List<Stage.Load> loads(StageDraft stage) {
+    List<Stage.Load> loads = new ArrayList<>();
+    for (StageDraft.LoadDraft load : stage.loads()) {
+      Formula.of(load.value(), List.of(load.kind()), known.vocabulary(), layout, problems)
+          .ifPresent(value -> loads.add(new Stage.Load(load.name(), value, shownIn(load))));
+    }
+    return loads;
+  }
+
+  private static Unit shownIn(StageDraft.LoadDraft load) {
+    if (load.value() instanceof Expression.Literal literal
+        && literal.quantity().kind() == load.kind()) {
+      return literal.quantity().unit();
+    }
+    return load.kind() == Kind.NUMBER ? Unit.PERCENT : load.kind().base();
+  }
+
+  private Schedule schedule(List<Placed<MeasureLine>> lines) {
+    for (Placed<MeasureLine> line : lines) {
+      for (String signal : line.value().signals()) {
+        if (!draft.signals.containsKey(signal)) {
+          String help =
+              Suggestion.help(
+                  signal, draft.signals.keySet(), "declare it under signals, or give its choices");
+          problems.add(line.where(), Code.G309, "signal", signal, help);
+        }
+      }
+      line.value()
+          .scale()
+          .filter(scale -> !draft.scales.containsKey(scale))
+          .ifPresent(
+              scale ->
+                  problems.add(
+                      line.where(),
+                      Code.G309,
+                      "scale",
+                      scale,
+                      Suggestion.help(scale, draft.scales.keySet(), "declare it under scales")));
+    }
+    return new Schedule(lines.stream().map(Placed::value).toList());
+  }
+
+  private Instruments instruments() {
+    Map<String, org.gradus.protocol.Signal> signals = new LinkedHashMap<>();
+    draft.signals.forEach((name, placed) -> signals.put(name, placed.value()));
+    Map<String, Scale> scales = new LinkedHashMap<>();
+    draft.scales.forEach((name, placed) -> scales.put(name, placed.value()));
+    Map<String, org.gradus.protocol.Sign> signs = new LinkedHashMap<>();
+    draft.signs.forEach((name, placed) -> signs.put(name, placed.value()));
+    Map<String, Question> questions = new LinkedHashMap<>();
+    draft.questions.forEach((name, placed) -> questions.put(name, question(name, placed.value())));
+    return new Instruments(signals, scales, signs, questions);
+  }
+
+  private Question question(String name, Draft.Ask ask) {
+    Optional<Condition> unless =
+        ask.unless().flatMap(text -> Condition.of(text, known.vocabulary(), layout, problems));
+    return new Question(name, ask.type(), ask.prompt(), ask.range(), unless);
+  }
+
+  private Map<String, Citation> citations() {
+    Map<String, Citation> citations = new HashMap<>();
+    settings.forEach((name, setting) -> citations.put(name, setting.source()));
+    draft.defines.forEach((name, placed) -> citations.put(name, placed.value().source()));
+    equations.costs().forEach((name, equation) -> citations.put(name, equation.source()));
+    equations.maxHeartRates().forEach((name, equation) -> citations.put(name, equation.source()));
+    return citations;
+  }
+}

@@ -1,0 +1,50 @@
+package org.gradus.library;
+
+import java.util.List;
+import org.gradus.diagnostic.Span;
+
+/** A piece of a YAML file that knows its place. */
+sealed interface YamlNode {
+
+  Span span();
+
+  /** What it is, for messages. */
+  String phrase();
+
+  /**
+   * A text.
+   *
+   * @param span the characters of the text itself, without quotes or block marks
+   * @param value what YAML makes of them
+   * @param plain whether it stands without quotes, on its own
+   */
+  record Scalar(Span span, String value, boolean plain) implements YamlNode {
+    @Override
+    public String phrase() {
+      return value.isEmpty() ? "nothing" : "a text";
+    }
+  }
+
+  /**
+   * Keys with values.
+   *
+   * @param flow whether it is written with curly brackets
+   */
+  record Mapping(Span span, List<Entry> entries, boolean flow) implements YamlNode {
+    @Override
+    public String phrase() {
+      return "keys with values";
+    }
+  }
+
+  /** A key with its value. */
+  record Entry(Scalar key, YamlNode value) {}
+
+  /** A list. */
+  record Sequence(Span span, List<YamlNode> items) implements YamlNode {
+    @Override
+    public String phrase() {
+      return "a list";
+    }
+  }
+}

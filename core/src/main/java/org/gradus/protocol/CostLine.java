@@ -1,0 +1,17 @@
+package org.gradus.protocol;
+
+import java.util.Optional;
+import org.gradus.knowledge.CostEquation;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Formula;
+
+/**
+ * A line of a protocol's list of oxygen costs, of which the first that applies is taken.
+ *
+ * @param equation the equation
+ * @param when when it applies, if not always
+ * @param uptake the equation, planned
+ * @param range where its authors say it holds, if they do
+ */
+public record CostLine(
+    CostEquation equation, Optional<Condition> when, Formula uptake, Optional<Condition> range) {}

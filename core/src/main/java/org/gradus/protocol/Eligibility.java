@@ -1,0 +1,31 @@
+package org.gradus.protocol;
+
+import java.util.Set;
+
+/**
+ * Whom a protocol is for.
+ *
+ * @param youngest lowest age in completed years
+ * @param oldest highest age in completed years, included
+ * @param needs attributes of the person that must be given: {@code age}, {@code sex}, {@code mass}
+ * @param outside what to do with a person outside the ages
+ */
+public record Eligibility(int youngest, int oldest, Set<String> needs, Outside outside) {
+
+  /** What to do with a person outside the ages. */
+  public enum Outside {
+    /** Do not test. */
+    DEFER,
+    /** Test, and say that the figures come from other ages. */
+    CAUTION
+  }
+
+  public Eligibility {
+    needs = Set.copyOf(needs);
+  }
+
+  /** Whether an age lies within. */
+  public boolean includes(double years) {
+    return years >= youngest && years <= oldest;
+  }
+}

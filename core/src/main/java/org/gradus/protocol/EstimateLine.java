@@ -1,0 +1,47 @@
+package org.gradus.protocol;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.knowledge.Citation;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Formula;
+import org.gradus.rule.syntax.Selection;
+import org.gradus.unit.Quantity;
+
+/**
+ * A way to work out the aerobic capacity.
+ *
+ * @param id its name
+ * @param from which stages it is made from
+ * @param term the condition the end of a stage must fulfil to be selected, if any
+ * @param onlyWhen when it applies, if not always
+ * @param vo2max the formula
+ * @param error its published error, if there is one
+ * @param source where the method comes from
+ * @param cautions what to know about it
+ */
+public record EstimateLine(
+    String id,
+    Selection from,
+    Optional<Condition> term,
+    Optional<Condition> onlyWhen,
+    Formula vo2max,
+    Optional<PublishedError> error,
+    Citation source,
+    List<String> cautions) {
+
+  /**
+   * The error a publication found.
+   *
+   * @param sd the standard error of the estimate
+   * @param covers {@code method}: the whole way from readings to answer; {@code inputs}: only the
+   *     inputs
+   * @param source who found it
+   * @param note in whom, or empty
+   */
+  public record PublishedError(Quantity sd, String covers, Citation source, String note) {}
+
+  public EstimateLine {
+    cautions = List.copyOf(cautions);
+  }
+}

@@ -1,0 +1,59 @@
+package org.gradus.protocol;
+
+import java.time.Duration;
+import java.util.List;
+import org.gradus.rule.syntax.Action;
+
+/**
+ * The longest way through the stages. Ways lead only forwards, so one pass from the last stage is
+ * enough.
+ */
+final class LongestTest {
+
+  private LongestTest() {}
+
+  static Duration of(Protocol protocol) {
+    List<Stage> stages = protocol.stages();
+    Duration[] fromHere = new Duration[stages.size()];
+    for (int i = stages.size() - 1; i >= 0; i--) {
+      Duration rest = Duration.ZERO;
+      for (ProtocolRule rule : protocol.rulesAtEndOf(stages.get(i))) {
+        int next = next(protocol, stages.get(i), rule.action());
+        if (next < stages.size() && fromHere[next].compareTo(rest) > 0) {
+          rest = fromHere[next];
+        }
+      }
+      fromHere[i] = longestStay(protocol, stages.get(i)).plus(rest);
+    }
+    Duration longest = Duration.ZERO;
+    for (Duration way : fromHere) {
+      longest = way.compareTo(longest) > 0 ? way : longest;
+    }
+    return longest.plus(protocol.recovery().map(Recovery::atMost).orElse(Duration.ZERO));
+  }
+
+  private static int next(Protocol protocol, Stage stage, Action action) {
+    Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
+    if (!(meant instanceof Action.Advance advance)) {
+      return protocol.stages().size();
+    }
+    return advance
+        .to()
+        .flatMap(to -> protocol.stage(to.text()))
+        .map(Stage::place)
+        .orElse(stage.place() + 1);
+  }
+
+  // Holds share one count per stage; missing readings are waited for once.
+  private static Duration longestStay(Protocol protocol, Stage stage) {
+    Duration holds = Duration.ZERO;
+    for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
+      Action meant = rule.action() instanceof Action.Offer offer ? offer.offered() : rule.action();
+      if (meant instanceof Action.Hold hold) {
+        Duration together = rule.rule().pause().orElse(Duration.ZERO).multipliedBy(hold.times());
+        holds = together.compareTo(holds) > 0 ? together : holds;
+      }
+    }
+    return stage.lasts().plus(holds).plus(protocol.unmeasured().atMost());
+  }
+}

@@ -1,0 +1,113 @@
+package org.gradus.protocol;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One line of a schedule: what is read, when, and what happens if it is not.
+ *
+ * @param signals what is read together
+ * @param timing when it is due
+ * @param over for how long it is counted or averaged; the stretch ends when it is due
+ * @param takes how long reading it keeps the tester busy
+ * @param within how far from the due time a reading may be taken and still count for it
+ * @param late how long after the due time a reading may be told
+ * @param validFor how old a reading may be when a decision is due; empty: until the next one is due
+ * @param ifMissing what a missing reading does to a decision
+ * @param scale the rating scale, for ratings
+ * @param named a name under which this one reading is known to rules, if it has one
+ */
+public record MeasureLine(
+    List<String> signals,
+    Timing timing,
+    Duration over,
+    Duration takes,
+    Duration within,
+    Duration late,
+    Optional<Duration> validFor,
+    IfMissing ifMissing,
+    Optional<String> scale,
+    Optional<String> named) {
+
+  /** What a missing reading does to the decision at the end of a stage. */
+  public enum IfMissing {
+    /** The decision waits for it. */
+    WAIT,
+    /** The decision is made without it and says so. */
+    GO_ON,
+    /** The test is finished. */
+    FINISH
+  }
+
+  /** When a reading is due. */
+  public sealed interface Timing {
+
+    /**
+     * Again and again.
+     *
+     * @param every the time between two readings
+     * @param from the first, since the start of the stage
+     */
+    record Each(Duration every, Duration from) implements Timing {}
+
+    /**
+     * Once.
+     *
+     * @param time since the start of the stage
+     */
+    record At(Duration time) implements Timing {}
+
+    /**
+     * Once, before the planned end.
+     *
+     * @param lead how long before
+     */
+    record BeforeEnd(Duration lead) implements Timing {}
+  }
+
+  public MeasureLine {
+    signals = List.copyOf(signals);
+  }
+
+  /** Whether this line reads a signal. */
+  public boolean reads(String signal) {
+    return signals.contains(signal);
+  }
+
+  /**
+   * The due times since the start of a stage.
+   *
+   * @param lasts how long the stage was planned to last
+   * @param until up to when times are wanted, included; later than {@code lasts} when the stage is
+   *     held
+   */
+  public List<Duration> due(Duration lasts, Duration until) {
+    List<Duration> due = new ArrayList<>();
+    if (timing instanceof Timing.Each each) {
+      for (Duration t = each.from(); t.compareTo(until) <= 0; t = t.plus(each.every())) {
+        due.add(t);
+      }
+    } else if (timing instanceof Timing.At at) {
+      due.add(at.time());
+    } else if (timing instanceof Timing.BeforeEnd before) {
+      due.add(lasts.minus(before.lead()));
+    }
+    due.removeIf(t -> t.isNegative() || t.compareTo(until) > 0);
+    return due;
+  }
+
+  /** The last due time not after a moment; empty when nothing is due by then. */
+  public Optional<Duration> lastDue(Duration lasts, Duration moment) {
+    if (timing instanceof Timing.Each each) {
+      if (moment.compareTo(each.from()) < 0) {
+        return Optional.empty();
+      }
+      long times = moment.minus(each.from()).toMillis() / each.every().toMillis();
+      return Optional.of(each.from().plus(each.every().multipliedBy(times)));
+    }
+    List<Duration> due = due(lasts, moment);
+    return due.isEmpty() ? Optional.empty() : Optional.of(due.get(due.size() - 1));
+  }
+}

@@ -1,0 +1,133 @@
+package org.gradus.protocol;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/**
+ * The person to be tested, as far as rules and formulas need to know. What is not given is not
+ * known; a protocol says what it needs. No name, no date of birth: identity is the host's business.
+ *
+ * <pre>{@code
+ * Person person = Person.builder().age(46).sex(Sex.FEMALE).mass(kg(71)).cleared(true).build();
+ * }</pre>
+ */
+public final class Person {
+
+  /** Sex, in the sense of the published equations. */
+  public enum Sex {
+    /** Female. */
+    FEMALE,
+    /** Male. */
+    MALE
+  }
+
+  private final Map<Attribute, Quantity> values;
+
+  private Person(Map<Attribute, Quantity> values) {
+    this.values = Collections.unmodifiableMap(new EnumMap<>(values));
+  }
+
+  /** A person of whom nothing is known yet. */
+  public static Builder builder() {
+    return new Builder();
+  }
+
+  /**
+   * An attribute; a condition is 1 or 0, a choice the index of its option.
+   *
+   * @return the value, or empty when it was not given
+   */
+  public Optional<Quantity> value(Attribute attribute) {
+    return Optional.ofNullable(values.get(attribute));
+  }
+
+  /** Collects what is known of a person. */
+  public static final class Builder {
+
+    private final Map<Attribute, Quantity> values = new EnumMap<>(Attribute.class);
+
+    private Builder() {}
+
+    /**
+     * Completed years.
+     *
+     * @throws ReadingRefused unless it is from 0 to 130
+     */
+    public Builder age(int years) {
+      if (years < 0 || years > 130) {
+        throw new ReadingRefused(Code.G502, "age", years + " years", "0 to 130 years");
+      }
+      return put(Attribute.AGE, Quantity.of(years, Unit.YEAR));
+    }
+
+    /** Sex, in the sense of the published equations. */
+    public Builder sex(Sex sex) {
+      return put(Attribute.SEX, Quantity.of(sex.ordinal(), Unit.ONE));
+    }
+
+    /**
+     * Body mass.
+     *
+     * @throws ReadingRefused unless it is a mass above zero
+     */
+    public Builder mass(Quantity mass) {
+      return measure(Attribute.MASS, Kind.MASS, mass);
+    }
+
+    /**
+     * Body height.
+     *
+     * @throws ReadingRefused unless it is a length above zero
+     */
+    public Builder height(Quantity height) {
+      return measure(Attribute.HEIGHT, Kind.LENGTH, height);
+    }
+
+    /**
+     * A maximal heart rate that was measured in this person.
+     *
+     * @throws ReadingRefused unless it is a heart rate above zero
+     */
+    public Builder measuredMaxHeartRate(Quantity rate) {
+      return measure(Attribute.MEASURED_MAX_HEART_RATE, Kind.HEART_RATE, rate);
+    }
+
+    /** Whether the person takes a medicine that slows the heart, such as a beta-blocker. */
+    public Builder lowersHeartRate(boolean lowers) {
+      return put(Attribute.LOWERS_HEART_RATE, Quantity.of(lowers ? 1 : 0, Unit.ONE));
+    }
+
+    /** Whether the person has been cleared for this test by your own procedure. */
+    public Builder cleared(boolean cleared) {
+      return put(Attribute.CLEARED, Quantity.of(cleared ? 1 : 0, Unit.ONE));
+    }
+
+    /** The person. */
+    public Person build() {
+      return new Person(values);
+    }
+
+    private Builder measure(Attribute attribute, Kind kind, Quantity value) {
+      if (value.kind() != kind) {
+        throw new ReadingRefused(
+            Code.G501, attribute.word(), value.toString(), "units such as " + kind.base().symbol());
+      }
+      if (value.amount() <= 0) {
+        throw new ReadingRefused(Code.G502, attribute.word(), value.toString(), "above zero");
+      }
+      return put(attribute, value);
+    }
+
+    private Builder put(Attribute attribute, Quantity value) {
+      values.put(attribute, value);
+      return this;
+    }
+  }
+}

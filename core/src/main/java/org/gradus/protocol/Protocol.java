@@ -1,0 +1,122 @@
+package org.gradus.protocol;
+
+import java.time.Duration;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.SettingRefused;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.unit.Quantity;
+
+/**
+ * A test protocol as it was loaded: checked, total and finite. Immutable; shared freely between
+ * threads.
+ *
+ * <p>Gradus advises a trained person who decides. It is no medical device: medical clearance, an
+ * emergency plan, local rules and licensed practice come before anything a protocol says.
+ *
+ * @param heading what it is
+ * @param eligibility whom it is for
+ * @param settings the figures and words that may be changed
+ * @param instruments what can be told to a test
+ * @param baselines what is read before the first stage
+ * @param schedule what is read in the stages
+ * @param stages the stages in order
+ * @param rules the rules
+ * @param unmeasured what happens when readings stay missing
+ * @param recovery what follows the exercise, if the file says so
+ * @param assessment how the result is worked out
+ * @param wiring how rules get their values
+ * @param remake makes the same protocol with other settings
+ */
+public record Protocol(
+    Heading heading,
+    Eligibility eligibility,
+    Map<String, Setting> settings,
+    Instruments instruments,
+    List<BaselineLine> baselines,
+    Schedule schedule,
+    List<Stage> stages,
+    RuleBook rules,
+    Unmeasured unmeasured,
+    Optional<Recovery> recovery,
+    Assessment assessment,
+    Wiring wiring,
+    Function<Map<String, Setting.Value>, Protocol> remake) {
+
+  public Protocol {
+    settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
+    baselines = List.copyOf(baselines);
+    stages = List.copyOf(stages);
+  }
+
+  /** The id: {@code graded-walk-standard}. */
+  public String id() {
+    return heading.id();
+  }
+
+  /** The stage of an id, if there is one. */
+  public Optional<Stage> stage(String id) {
+    return stages.stream().filter(stage -> stage.id().equals(id)).findFirst();
+  }
+
+  /** The rules that are looked at when a stage is due to end. */
+  public List<ProtocolRule> rulesAtEndOf(Stage stage) {
+    return stage.ownRules().orElse(rules.stageEnd());
+  }
+
+  /**
+   * This protocol with a setting changed, checked like the file itself.
+   *
+   * <pre>{@code
+   * Protocol stricter = walk.with("steady_band", bpm(4));
+   * }</pre>
+   *
+   * @throws SettingRefused when there is no such setting or the file does not allow the value
+   */
+  public Protocol with(String setting, Quantity value) {
+    return changed(setting, new Setting.Figure(value));
+  }
+
+  /**
+   * This protocol with a setting changed to another of its words.
+   *
+   * @throws SettingRefused when there is no such setting or the file does not offer the word
+   */
+  public Protocol with(String setting, String word) {
+    return changed(setting, new Setting.Word(word));
+  }
+
+  private Protocol changed(String name, Setting.Value value) {
+    Setting setting = settings.get(name);
+    if (setting == null) {
+      String help =
+          Suggestion.help(
+              name, settings.keySet(), "the settings are " + String.join(", ", settings.keySet()));
+      throw new SettingRefused(Code.G603, name, value.toString(), help);
+    }
+    if (!setting.allows(value)) {
+      throw new SettingRefused(
+          Code.G603, name, value.toString(), "the file allows " + setting.allowed());
+    }
+    Map<String, Setting.Value> values = new LinkedHashMap<>();
+    settings.forEach((key, old) -> values.put(key, old.value()));
+    values.put(name, value);
+    return remake.apply(values);
+  }
+
+  /** The longest a test can last when every verdict is followed as soon as it is given. */
+  public Duration longest() {
+    return LongestTest.of(this);
+  }
+
+  /** Id and version. */
+  @Override
+  public String toString() {
+    return heading.id() + " " + heading.version();
+  }
+}

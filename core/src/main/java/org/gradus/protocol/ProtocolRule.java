@@ -1,0 +1,53 @@
+package org.gradus.protocol;
+
+import java.time.Duration;
+import java.util.Optional;
+import org.gradus.knowledge.Citation;
+import org.gradus.rule.Rule;
+import org.gradus.rule.syntax.Action;
+
+/**
+ * A rule of a protocol with what belongs to it.
+ *
+ * @param id its name within the protocol
+ * @param rule the rule itself
+ * @param why the reason to show, or empty
+ * @param instruction what to do, or empty
+ * @param source where it comes from
+ * @param confirm for how long a second reading is waited for before the rule counts, if it is
+ * @param stagesOnly whether it is looked at in stages only, not in recovery
+ * @param then what follows a stop
+ */
+public record ProtocolRule(
+    String id,
+    Rule rule,
+    String why,
+    String instruction,
+    Citation source,
+    Optional<Duration> confirm,
+    boolean stagesOnly,
+    Then then) {
+
+  /** What follows a stop. */
+  public enum Then {
+    /** The load is taken away at once. */
+    REST,
+    /** The load is lowered and the person keeps moving. */
+    COOL_DOWN
+  }
+
+  /** What it recommends. */
+  public Action action() {
+    return rule.action();
+  }
+
+  /** Whether it ends the exercise at once. */
+  public boolean isStop() {
+    return action() instanceof Action.Stop;
+  }
+
+  /** Whether it ends the exercise because it has served its purpose. */
+  public boolean isFinish() {
+    return action() instanceof Action.Finish;
+  }
+}

@@ -1,0 +1,116 @@
+package org.gradus.protocol;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.knowledge.Citation;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Quantity;
+
+/**
+ * A figure or word of a protocol that may be changed within printed limits.
+ *
+ * @param name the name rules use
+ * @param value what it is
+ * @param options the printed values it can be; empty when there is a range instead, or neither
+ * @param range the range it can be in
+ * @param source where the value comes from
+ */
+public record Setting(
+    String name,
+    Value value,
+    List<Option> options,
+    Optional<QuantityRange> range,
+    Citation source) {
+
+  /** A figure or a word. */
+  public sealed interface Value {}
+
+  /**
+   * A figure.
+   *
+   * @param quantity amount and unit
+   */
+  public record Figure(Quantity quantity) implements Value {
+    @Override
+    public String toString() {
+      return quantity.toString();
+    }
+  }
+
+  /**
+   * A word of a fixed choice.
+   *
+   * @param word the word
+   */
+  public record Word(String word) implements Value {
+    @Override
+    public String toString() {
+      return word;
+    }
+  }
+
+  /**
+   * A printed value.
+   *
+   * @param value what the setting can be
+   * @param source who prints it
+   * @param note a remark, or empty
+   */
+  public record Option(Value value, Citation source, String note) {}
+
+  public Setting {
+    options = List.copyOf(options);
+  }
+
+  /** Whether the file allows a value. */
+  public boolean allows(Value wanted) {
+    return isSame(value, wanted) || isPrinted(wanted);
+  }
+
+  /** Whether the value itself lies within the options or the range, where there are any. */
+  public boolean isConsistent() {
+    return (options.isEmpty() && range.isEmpty()) || isPrinted(value);
+  }
+
+  private boolean isPrinted(Value wanted) {
+    boolean inRange =
+        range
+            .filter(limits -> wanted instanceof Figure figure && lies(figure.quantity(), limits))
+            .isPresent();
+    return inRange || options.stream().anyMatch(option -> isSame(option.value(), wanted));
+  }
+
+  private static boolean isSame(Value printed, Value wanted) {
+    if (printed instanceof Figure a && wanted instanceof Figure b) {
+      return a.quantity().isSameAs(b.quantity());
+    }
+    return printed.equals(wanted);
+  }
+
+  private static boolean lies(Quantity quantity, QuantityRange range) {
+    boolean reachesLow = quantity.base() >= range.low().base() || quantity.isSameAs(range.low());
+    boolean staysBelow = quantity.base() <= range.high().base() || quantity.isSameAs(range.high());
+    return quantity.kind() == range.low().kind() && reachesLow && staysBelow;
+  }
+
+  /** What the file allows, in words. */
+  public String allowed() {
+    if (range.isPresent()) {
+      return range.get().toString();
+    }
+    return options.isEmpty()
+        ? value.toString()
+        : String.join(" or ", options.stream().map(option -> option.value().toString()).toList());
+  }
+
+  /** The same setting with another value and the source that goes with it. */
+  public Setting withValue(Value wanted) {
+    Citation printedBy =
+        options.stream()
+            .filter(option -> isSame(option.value(), wanted))
+            .map(Option::source)
+            .findFirst()
+            .orElse(source);
+    return new Setting(name, wanted, options, range, printedBy);
+  }
+}

@@ -1,0 +1,30 @@
+package org.gradus.protocol;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Quantity;
+
+/**
+ * Something that is read during a test.
+ *
+ * @param name the name rules use: {@code heart_rate}
+ * @param type what a reading is: a measure, or one of some words
+ * @param range what is physically possible, both ends included; only for measures
+ * @param step the step to which a plain reading can be read, if it has one
+ * @param below another signal that must be higher when both are read together
+ */
+public record Signal(
+    String name,
+    Type type,
+    Optional<QuantityRange> range,
+    Optional<Quantity> step,
+    Optional<String> below) {
+
+  /** A signal whose readings are words. */
+  public static Signal choice(String name, List<String> words) {
+    return new Signal(
+        name, new Type.Choice(words), Optional.empty(), Optional.empty(), Optional.empty());
+  }
+}

@@ -1,0 +1,42 @@
+package org.gradus.protocol;
+
+import java.util.Map;
+import org.gradus.knowledge.Citation;
+import org.gradus.rule.Formula;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Layout;
+
+/**
+ * How the rules of a protocol get their values: which slot holds what.
+ *
+ * @param layout the slots
+ * @param facts what each name that rules ask for stands for
+ * @param axes formulas for the names that lines through stages are drawn over
+ * @param citations the source of each named figure, definition and equation
+ */
+public record Wiring(
+    Layout layout,
+    Map<String, Fact> facts,
+    Map<String, Formula> axes,
+    Map<String, Citation> citations) {
+
+  public Wiring {
+    facts = Map.copyOf(facts);
+    axes = Map.copyOf(axes);
+    citations = Map.copyOf(citations);
+  }
+
+  /** What the name of a demand stands for. */
+  public Fact fact(Demand demand) {
+    Fact fact = facts.get(demand.subject());
+    if (fact == null) {
+      throw new IllegalArgumentException("no such name: " + demand.subject());
+    }
+    return fact;
+  }
+
+  /** The source of a named figure, definition or equation. */
+  public Citation citation(String name) {
+    return citations.getOrDefault(name, Citation.NONE);
+  }
+}

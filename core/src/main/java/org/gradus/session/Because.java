@@ -1,0 +1,22 @@
+package org.gradus.session;
+
+import org.gradus.knowledge.Citation;
+
+/**
+ * The rule behind a verdict.
+ *
+ * @param rule its id
+ * @param text the rule as it stands in the file
+ * @param filled its condition with the numbers filled in; empty for a rule without one
+ * @param why the reason the file gives, or empty
+ * @param instruction what the file says to do, or empty
+ * @param source where the rule comes from
+ */
+public record Because(
+    String rule, String text, String filled, String why, String instruction, Citation source) {
+
+  @Override
+  public String toString() {
+    return rule + ": " + text + (filled.isEmpty() ? "" : " | " + filled);
+  }
+}

@@ -1,0 +1,167 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Posture;
+import org.gradus.protocol.Protocol;
+
+/**
+ * Everything that has happened in a test so far. Immutable: an event makes a new course, so that a
+ * refused event leaves nothing behind and a copy costs nothing.
+ */
+final class Course {
+
+  final Protocol protocol;
+  final Person person;
+  final Phase phase;
+  final Duration now;
+  final History events;
+
+  final Map<String, Taken> answers;
+  final Map<Posture, Map<String, Taken>> baselines;
+  final List<Passage> passages;
+  final Map<String, Taken> latest;
+  final Map<String, Taken> atFinish;
+  final Map<String, Taken> named;
+  final Map<String, Double> signs;
+  final Set<String> everReported;
+
+  final Map<String, Confirming> confirming;
+  final Set<String> dismissed;
+  final Optional<Alarm> alarm;
+
+  final Optional<Duration> exerciseEnd;
+  final Duration recoverySkipped;
+  final boolean stopped;
+  final Optional<Ending> ending;
+
+  private Course(Change change) {
+    this.protocol = change.protocol;
+    this.person = change.person;
+    this.phase = change.phase;
+    this.now = change.now;
+    this.events = change.events;
+    this.answers = Map.copyOf(change.answers);
+    this.baselines = Map.copyOf(change.baselines);
+    this.passages = List.copyOf(change.passages);
+    this.latest = Map.copyOf(change.latest);
+    this.atFinish = Map.copyOf(change.atFinish);
+    this.named = Map.copyOf(change.named);
+    this.signs = Map.copyOf(change.signs);
+    this.everReported = Set.copyOf(change.everReported);
+    this.confirming = Map.copyOf(change.confirming);
+    this.dismissed = Set.copyOf(change.dismissed);
+    this.alarm = change.alarm;
+    this.exerciseEnd = change.exerciseEnd;
+    this.recoverySkipped = change.recoverySkipped;
+    this.stopped = change.stopped;
+    this.ending = change.ending;
+  }
+
+  static Course begin(Protocol protocol, Person person) {
+    return new Course(new Change(protocol, person));
+  }
+
+  /** This course with something changed. */
+  Course with(Consumer<Change> what) {
+    Change change = new Change(this);
+    what.accept(change);
+    return new Course(change);
+  }
+
+  /** The stage the person is in, or was in last. */
+  Optional<Passage> passage() {
+    return passages.isEmpty() ? Optional.empty() : Optional.of(passages.get(passages.size() - 1));
+  }
+
+  /** The stage the person is in; to be asked in stages only. */
+  Passage present() {
+    return passages.get(passages.size() - 1);
+  }
+
+  /** The events so far, as a chain that grows without copying. */
+  record History(int size, Optional<History> before, Optional<Event> last) {
+
+    static final History EMPTY = new History(0, Optional.empty(), Optional.empty());
+
+    History and(Event event) {
+      return new History(size + 1, Optional.of(this), Optional.of(event));
+    }
+
+    List<Event> inOrder() {
+      List<Event> events = new ArrayList<>();
+      Optional<History> link = Optional.of(this);
+      while (link.isPresent()) {
+        link.get().last().ifPresent(events::add);
+        link = link.get().before();
+      }
+      Collections.reverse(events);
+      return List.copyOf(events);
+    }
+  }
+
+  /** A course in the making. */
+  static final class Change {
+
+    final Protocol protocol;
+    final Person person;
+    Phase phase = Phase.BEFORE;
+    Duration now = Duration.ZERO;
+    History events = History.EMPTY;
+    Map<String, Taken> answers = new HashMap<>();
+    Map<Posture, Map<String, Taken>> baselines = new HashMap<>();
+    List<Passage> passages = new ArrayList<>();
+    Map<String, Taken> latest = new HashMap<>();
+    Map<String, Taken> atFinish = new HashMap<>();
+    Map<String, Taken> named = new HashMap<>();
+    Map<String, Double> signs = new HashMap<>();
+    Set<String> everReported = new HashSet<>();
+    Map<String, Confirming> confirming = new HashMap<>();
+    Set<String> dismissed = new HashSet<>();
+    Optional<Alarm> alarm = Optional.empty();
+    Optional<Duration> exerciseEnd = Optional.empty();
+    Duration recoverySkipped = Duration.ZERO;
+    boolean stopped;
+    Optional<Ending> ending = Optional.empty();
+
+    private Change(Protocol protocol, Person person) {
+      this.protocol = protocol;
+      this.person = person;
+    }
+
+    private Change(Course course) {
+      this(course.protocol, course.person);
+      phase = course.phase;
+      now = course.now;
+      events = course.events;
+      answers.putAll(course.answers);
+      course.baselines.forEach((posture, taken) -> baselines.put(posture, new HashMap<>(taken)));
+      passages.addAll(course.passages);
+      latest.putAll(course.latest);
+      atFinish.putAll(course.atFinish);
+      named.putAll(course.named);
+      signs.putAll(course.signs);
+      everReported.addAll(course.everReported);
+      confirming.putAll(course.confirming);
+      dismissed.addAll(course.dismissed);
+      alarm = course.alarm;
+      exerciseEnd = course.exerciseEnd;
+      recoverySkipped = course.recoverySkipped;
+      stopped = course.stopped;
+      ending = course.ending;
+    }
+
+    void replace(int passage, Passage by) {
+      passages.set(passage, by);
+    }
+  }
+}

@@ -1,0 +1,203 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.protocol.Recovery;
+import org.gradus.protocol.Sign;
+import org.gradus.protocol.Stage;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Truth;
+
+/** Makes the next course out of a course and an event. An event that is refused changes nothing. */
+final class Intake {
+
+  private Intake() {}
+
+  static Course apply(Course course, Event event) {
+    if (event.at().compareTo(course.now) < 0) {
+      throw new ReadingRefused(
+          Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
+    }
+    Course expired = Watch.expire(course, event.at());
+    Set<String> news = new HashSet<>();
+    Course told =
+        expired.with(
+            change -> {
+              change.now = event.at();
+              change.events = change.events.and(event);
+              put(event, expired, change, news);
+            });
+    return Watch.look(told, news);
+  }
+
+  private static void put(Event event, Course course, Course.Change change, Set<String> news) {
+    if (event instanceof Event.Read read) {
+      new Placement(course, change, read).place();
+      read.readings().forEach(reading -> news.add(reading.subject()));
+    } else if (event instanceof Event.Reported reported) {
+      report(reported, course, change);
+    } else if (event instanceof Event.Withdrawn withdrawn) {
+      known(withdrawn.sign(), course);
+      change.signs.remove(withdrawn.sign());
+    } else if (event instanceof Event.LoadSet set) {
+      loadSet(set, course, change);
+    } else if (event instanceof Event.Followed followed) {
+      effect(followed.verdict(), course, change, followed.at());
+    } else if (event instanceof Event.Overridden overridden) {
+      dismiss(course, change);
+      effect(overridden.verdict(), course, change, overridden.at());
+    } else if (event instanceof Event.Abandoned) {
+      end(Ending.ABANDONED, change);
+    }
+  }
+
+  private static Sign known(String name, Course course) {
+    Sign sign = course.protocol.instruments().signs().get(name);
+    if (sign == null) {
+      String signs = String.join(", ", course.protocol.instruments().signs().keySet());
+      throw new ReadingRefused(Code.G506, name, "a report", "the signs are " + signs);
+    }
+    return sign;
+  }
+
+  private static void report(Event.Reported reported, Course course, Course.Change change) {
+    Sign sign = known(reported.sign(), course);
+    OptionalInt grade = reported.grade();
+    boolean fits =
+        sign.top().isPresent() == grade.isPresent()
+            && grade.orElse(0) <= sign.top().orElse(0)
+            && grade.orElse(0) >= 0;
+    if (!fits) {
+      String wanted =
+          sign.top().isPresent()
+              ? "give a grade from 0 to " + sign.top().getAsInt()
+              : "report it without a grade";
+      throw new ReadingRefused(
+          Code.G508,
+          sign.name(),
+          grade.isPresent() ? "grade " + grade.getAsInt() : "without a grade",
+          wanted);
+    }
+    change.signs.put(sign.name(), (double) grade.orElse(1));
+    if (grade.orElse(1) > 0) {
+      change.everReported.add(sign.name());
+    }
+  }
+
+  private static void loadSet(Event.LoadSet set, Course course, Course.Change change) {
+    if (course.phase != Phase.STAGE) {
+      throw new ReadingRefused(
+          Code.G510, "a load", "outside a stage", "tell it while a stage lasts");
+    }
+    Passage passage = course.present();
+    boolean there =
+        passage.loads().stream()
+            .anyMatch(
+                load ->
+                    load.name().equals(set.load().name())
+                        && load.value().kind() == set.load().value().kind());
+    if (!there) {
+      throw new ReadingRefused(
+          Code.G508,
+          set.load().name(),
+          set.load().value().toString(),
+          "the load of this stage is " + Loading.line(passage.loads()));
+    }
+    change.replace(course.passages.size() - 1, passage.with(set.load()));
+  }
+
+  // What the tester has overridden does not speak up again until it has ceased to hold.
+  private static void dismiss(Course course, Course.Change change) {
+    course.alarm.ifPresent(alarm -> change.dismissed.add(alarm.rule()));
+    change.alarm = Optional.empty();
+    Frame frame = Sight.latest(course, change.now);
+    Watch.rules(course).stream()
+        .filter(rule -> rule.isStop() || rule.isFinish())
+        .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
+        .forEach(rule -> change.dismissed.add(rule.id()));
+  }
+
+  private static void effect(Verdict verdict, Course course, Course.Change change, Duration at) {
+    if (verdict instanceof Verdict.Ready ready) {
+      begin(ready.stage(), course, change, at);
+    } else if (verdict instanceof Verdict.Advance advance) {
+      leave(course, change, at);
+      begin(advance.stage(), course, change, at);
+    } else if (verdict instanceof Verdict.Hold hold) {
+      Passage passage = course.present();
+      Duration waited = at.compareTo(passage.end()) > 0 ? at.minus(passage.end()) : Duration.ZERO;
+      change.replace(course.passages.size() - 1, passage.held(hold.until(), waited));
+    } else if (verdict instanceof Verdict.Finish) {
+      recover(course, change, at, false);
+    } else if (verdict instanceof Verdict.Stop stop) {
+      if (course.phase == Phase.RECOVERY) {
+        end(Ending.EMERGENCY, change);
+      } else {
+        change.stopped = true;
+        recover(course, change, at, stop.rest());
+      }
+    } else if (verdict instanceof Verdict.End) {
+      end(Ending.RECOVERED, change);
+    } else if (verdict instanceof Verdict.NotRecovered) {
+      end(Ending.NOT_RECOVERED, change);
+    } else if (verdict instanceof Verdict.Defer) {
+      end(Ending.DEFERRED, change);
+    }
+  }
+
+  private static void begin(String id, Course course, Course.Change change, Duration at) {
+    Stage stage = course.protocol.stage(id).orElseThrow();
+    List<Loading> loads = Loads.of(course, stage, at);
+    change.phase = Phase.STAGE;
+    change.passages.add(Passage.begin(stage, loads, at));
+    change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
+  }
+
+  private static void leave(Course course, Course.Change change, Duration at) {
+    Passage passage = course.present();
+    boolean atItsEnd = at.compareTo(passage.end()) >= 0;
+    Duration decided = atItsEnd ? decidedAt(course, passage, at) : passage.since(at);
+    change.replace(course.passages.size() - 1, passage.left(decided, atItsEnd));
+  }
+
+  // The due time whose readings the last decision rested on.
+  private static Duration decidedAt(Course course, Passage passage, Duration at) {
+    return new StageJudge(course, at).decidedDue().orElse(passage.endInStage());
+  }
+
+  private static void recover(Course course, Course.Change change, Duration at, boolean rest) {
+    leave(course, change, at);
+    change.exerciseEnd = Optional.of(at);
+    change.alarm = Optional.empty();
+    change.atFinish.putAll(course.latest);
+    change.latest.clear();
+    change.confirming.clear();
+    change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
+    Optional<Recovery> recovery = course.protocol.recovery();
+    if (recovery.isEmpty()) {
+      end(Ending.DONE, change);
+      return;
+    }
+    change.phase = Phase.RECOVERY;
+    change.recoverySkipped = rest ? before(recovery.get()) : Duration.ZERO;
+  }
+
+  private static Duration before(Recovery recovery) {
+    return recovery.stages().stream()
+        .takeWhile(stage -> !stage.equals(recovery.rest()))
+        .map(Stage::lasts)
+        .reduce(Duration.ZERO, Duration::plus);
+  }
+
+  private static void end(Ending ending, Course.Change change) {
+    change.phase = Phase.ENDED;
+    change.alarm = Optional.empty();
+    change.ending = Optional.of(ending);
+  }
+}

@@ -1,0 +1,79 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.plan.Frame;
+
+/** A test as it stood at one moment, for working out its result. Immutable; shared freely. */
+public final class Outcome {
+
+  private final Course course;
+
+  Outcome(Course course) {
+    this.course = course;
+  }
+
+  /** The protocol, with its settings. */
+  public Protocol protocol() {
+    return course.protocol;
+  }
+
+  /** The person. */
+  public Person person() {
+    return course.person;
+  }
+
+  /** Where the test stood. */
+  public Phase phase() {
+    return course.phase;
+  }
+
+  /** How it ended, once it has. */
+  public Optional<Ending> ending() {
+    return course.ending;
+  }
+
+  /** Whether the exercise was ended by a stop. */
+  public boolean stopped() {
+    return course.stopped;
+  }
+
+  /** The stages that were left, in order; not the one that still lasts. */
+  public List<StageResult> stages() {
+    List<StageResult> results = new ArrayList<>();
+    for (int i = 0; i < course.passages.size(); i++) {
+      Passage passage = course.passages.get(i);
+      if (passage.decided().isPresent()) {
+        Duration end =
+            i + 1 < course.passages.size()
+                ? course.passages.get(i + 1).start()
+                : course.exerciseEnd.orElse(course.now);
+        results.add(
+            new StageResult(
+                passage.stage().id(),
+                passage.start(),
+                passage.since(end),
+                passage.loads(),
+                passage.stage().warmUp(),
+                passage.completed(),
+                i));
+      }
+    }
+    return results;
+  }
+
+  /** What was known at the end of a stage, for formulas to read. */
+  public Frame atEndOf(StageResult stage) {
+    Passage passage = course.passages.get(stage.place());
+    return Sight.atDue(course, passage, passage.decided().orElse(passage.endInStage()));
+  }
+
+  /** What was known at the end of the exercise, by the latest readings. */
+  public Frame atFinish() {
+    return Sight.latest(course, course.exerciseEnd.orElse(course.now));
+  }
+}

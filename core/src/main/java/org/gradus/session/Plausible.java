@@ -1,0 +1,164 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Question;
+import org.gradus.protocol.Scale;
+import org.gradus.protocol.Signal;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.session.Reading.Measured;
+import org.gradus.unit.Quantity;
+
+/**
+ * Refuses readings that cannot be: a wrong unit, a value no person has, a word that is not offered.
+ */
+final class Plausible {
+
+  private final Protocol protocol;
+
+  Plausible(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  /** Checks the readings of one event, each and together. */
+  void check(List<Reading> readings) {
+    Map<String, Quantity> together = new HashMap<>();
+    for (Reading reading : readings) {
+      Reading bare = bare(reading);
+      check(bare);
+      if (bare instanceof Measured measured) {
+        together.put(measured.subject(), measured.value());
+      }
+    }
+    for (Signal signal : protocol.instruments().signals().values()) {
+      Quantity lower = together.get(signal.name());
+      Quantity upper = signal.below().map(together::get).orElse(null);
+      if (lower != null && upper != null && lower.base() >= upper.base()) {
+        throw new ReadingRefused(
+            Code.G505, signal.name(), lower.toString(), signal.below().orElse("") + " of " + upper);
+      }
+    }
+  }
+
+  private static Reading bare(Reading reading) {
+    return reading instanceof Reading.Baseline baseline ? baseline.reading() : reading;
+  }
+
+  private void check(Reading reading) {
+    String subject = reading.subject();
+    Signal signal = protocol.instruments().signals().get(subject);
+    Question question = protocol.instruments().questions().get(subject);
+    Optional<Attribute> attribute =
+        Attribute.named(subject).filter(a -> a.type().equals(Type.CONDITION));
+    if (signal != null) {
+      fits(reading, signal.type(), signal.range());
+      scale(reading);
+    } else if (question != null) {
+      fits(reading, question.type(), question.range());
+    } else if (attribute.isPresent()) {
+      fits(reading, Type.CONDITION, Optional.empty());
+    } else {
+      List<String> known = List.copyOf(protocol.instruments().signals().keySet());
+      throw new ReadingRefused(
+          Code.G506,
+          subject,
+          reading.toString(),
+          Suggestion.help(subject, known, "it measures " + String.join(", ", known)));
+    }
+  }
+
+  private void fits(Reading reading, Type type, Optional<QuantityRange> range) {
+    if (type instanceof Type.Measure measure && reading instanceof Measured measured) {
+      if (measured.value().kind() != measure.kind()) {
+        String unit = measure.kind().base().symbol();
+        throw new ReadingRefused(
+            Code.G501,
+            reading.subject(),
+            measured.value().toString(),
+            unit.isEmpty() ? "plain numbers" : unit);
+      }
+      range.ifPresent(limits -> inside(measured, limits));
+    } else if (type instanceof Type.Choice choice && reading instanceof Reading.Chosen chosen) {
+      if (!choice.options().contains(chosen.word())) {
+        throw new ReadingRefused(
+            Code.G508,
+            reading.subject(),
+            chosen.word(),
+            "choose one of " + String.join(", ", choice.options()));
+      }
+    } else if (!(type.equals(Type.CONDITION) && reading instanceof Reading.Answered)) {
+      throw new ReadingRefused(
+          Code.G508, reading.subject(), reading.toString(), "it takes " + type.phrase());
+    }
+  }
+
+  private static void inside(Measured measured, QuantityRange limits) {
+    double value = measured.value().base();
+    if (value < limits.low().base() || value > limits.high().base()) {
+      throw new ReadingRefused(
+          Code.G502, measured.subject(), measured.value().toString(), limits.toString());
+    }
+  }
+
+  private void scale(Reading reading) {
+    Optional<String> wanted =
+        protocol.schedule().lineOf(reading.subject()).flatMap(MeasureLine::scale);
+    Optional<String> given =
+        reading instanceof Measured measured ? measured.scale() : Optional.empty();
+    if (!wanted.equals(given)) {
+      throw new ReadingRefused(
+          Code.G508,
+          reading.subject(),
+          "given " + given.map(s -> "on " + s).orElse("without a scale"),
+          wanted.map(s -> "give it on " + s).orElse("give it without a scale"));
+    }
+    Scale scale = wanted.map(protocol.instruments().scales()::get).orElse(null);
+    if (scale != null
+        && reading instanceof Measured measured
+        && !scale.has(measured.value().base())) {
+      throw new ReadingRefused(
+          Code.G502,
+          reading.subject(),
+          measured.value().toString(),
+          "a step of "
+              + scale.name()
+              + " from "
+              + Quantity.plain(scale.low())
+              + " to "
+              + Quantity.plain(scale.high()));
+    }
+  }
+
+  /** A reading that has been checked, as the course keeps it. */
+  Taken taken(Reading reading, Duration time) {
+    Reading bare = bare(reading);
+    if (bare instanceof Measured measured) {
+      Optional<Quantity> usual =
+          Optional.ofNullable(protocol.instruments().signals().get(bare.subject()))
+              .flatMap(Signal::step);
+      double step = measured.step().or(() -> usual).map(Quantity::base).orElse(0.0);
+      return Taken.of(measured.value(), step / 2, time);
+    } else if (bare instanceof Reading.Chosen chosen) {
+      return new Taken(option(chosen), 0, chosen.word(), time);
+    }
+    boolean yes = ((Reading.Answered) bare).yes();
+    return new Taken(yes ? 1 : 0, 0, yes ? "yes" : "no", time);
+  }
+
+  private int option(Reading.Chosen chosen) {
+    Signal signal = protocol.instruments().signals().get(chosen.subject());
+    Type type =
+        signal != null ? signal.type() : protocol.instruments().question(chosen.subject()).type();
+    return ((Type.Choice) type).options().indexOf(chosen.word());
+  }
+}

@@ -1,0 +1,101 @@
+package org.gradus.session;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.Posture;
+import org.gradus.unit.Quantity;
+
+/** Something the tester has read, heard or chosen. {@link Readings} has short ways to write one. */
+public sealed interface Reading {
+
+  /** The single readings it is made of. */
+  default List<Reading> parts() {
+    return List.of(this);
+  }
+
+  /** The signal or question it is about. */
+  String subject();
+
+  /**
+   * A measured value.
+   *
+   * @param subject the signal: {@code heart_rate}
+   * @param value what was read
+   * @param step the step to which it could be read, where that is not the usual one of the signal
+   * @param scale the rating scale, for ratings
+   */
+  record Measured(String subject, Quantity value, Optional<Quantity> step, Optional<String> scale)
+      implements Reading {
+    @Override
+    public String toString() {
+      return value.toString();
+    }
+  }
+
+  /**
+   * A cuff reading.
+   *
+   * @param systolic the upper value
+   * @param diastolic the lower value
+   */
+  record Pressure(Measured systolic, Measured diastolic) implements Reading {
+    @Override
+    public List<Reading> parts() {
+      return List.of(systolic, diastolic);
+    }
+
+    @Override
+    public String subject() {
+      return systolic.subject();
+    }
+  }
+
+  /**
+   * One of the words a signal or question offers.
+   *
+   * @param subject the signal or question
+   * @param word the word
+   */
+  record Chosen(String subject, String word) implements Reading {
+    @Override
+    public String toString() {
+      return word;
+    }
+  }
+
+  /**
+   * An answer to a question that is answered with yes or no.
+   *
+   * @param subject the question
+   * @param yes the answer
+   */
+  record Answered(String subject, boolean yes) implements Reading {
+    @Override
+    public String toString() {
+      return yes ? "yes" : "no";
+    }
+  }
+
+  /**
+   * A reading taken before the test.
+   *
+   * @param posture how the person was placed
+   * @param reading what was read
+   */
+  record Baseline(Posture posture, Reading reading) implements Reading {
+    @Override
+    public List<Reading> parts() {
+      return reading.parts().stream().<Reading>map(part -> new Baseline(posture, part)).toList();
+    }
+
+    @Override
+    public String subject() {
+      return reading.subject();
+    }
+
+    @Override
+    public String toString() {
+      return reading.toString();
+    }
+  }
+}

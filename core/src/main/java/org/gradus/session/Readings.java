@@ -1,0 +1,80 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.Optional;
+import org.gradus.protocol.Posture;
+import org.gradus.session.Reading.Measured;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Short ways to write readings. */
+public final class Readings {
+
+  private Readings() {}
+
+  /** A heart rate as a device shows it, in beats per minute. */
+  public static Reading heartRate(double bpm) {
+    return measured("heart_rate", Quantity.of(bpm, Unit.BPM));
+  }
+
+  /**
+   * A pulse counted for a time: {@code pulse(26, seconds(15))} is 104 bpm, known to a step of 4
+   * bpm, since one beat more or less is that much.
+   *
+   * @throws IllegalArgumentException when the window is not above zero
+   */
+  public static Reading pulse(int beats, Duration window) {
+    if (window.isZero() || window.isNegative()) {
+      throw new IllegalArgumentException("a pulse is counted for a time above zero, not " + window);
+    }
+    double perBeat = 60_000.0 / window.toMillis();
+    Quantity rate = Quantity.of(beats * perBeat, Unit.BPM);
+    return new Measured(
+        "heart_rate", rate, Optional.of(Quantity.of(perBeat, Unit.BPM)), Optional.empty());
+  }
+
+  /** A cuff pressure in mmHg. */
+  public static Reading pressure(double systolic, double diastolic) {
+    return new Reading.Pressure(
+        measured("systolic", Quantity.of(systolic, Unit.MMHG)),
+        measured("diastolic", Quantity.of(diastolic, Unit.MMHG)));
+  }
+
+  /**
+   * A rating of perceived exertion on a scale the protocol declares: {@code rating(13,
+   * "rpe_6_20")}.
+   */
+  public static Reading rating(double rating, String scale) {
+    return new Measured("rpe", Quantity.of(rating, Unit.ONE), Optional.empty(), Optional.of(scale));
+  }
+
+  /** Any signal with a value. */
+  public static Measured measured(String signal, Quantity value) {
+    return new Measured(signal, value, Optional.empty(), Optional.empty());
+  }
+
+  /** One of the words of a signal or question: {@code chosen("gait", "running")}. */
+  public static Reading chosen(String subject, String word) {
+    return new Reading.Chosen(subject, word);
+  }
+
+  /** An answer to a yes-no question. */
+  public static Reading answer(String question, boolean yes) {
+    return new Reading.Answered(question, yes);
+  }
+
+  /** An answer that is a quantity: {@code answer("since_meal", hours(4))}. */
+  public static Reading answer(String question, Quantity value) {
+    return measured(question, value);
+  }
+
+  /** A reading taken at rest, seated, before the test. */
+  public static Reading resting(Reading reading) {
+    return new Reading.Baseline(Posture.RESTING, reading);
+  }
+
+  /** A reading taken standing on the ergometer, before the test. */
+  public static Reading upright(Reading reading) {
+    return new Reading.Baseline(Posture.UPRIGHT, reading);
+  }
+}

@@ -1,0 +1,29 @@
+package org.gradus.session;
+
+import java.util.List;
+import org.gradus.knowledge.Citation;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.Condition;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+
+/** Puts rules into words that a person can check. */
+final class Reasons {
+
+  private Reasons() {}
+
+  static Because of(ProtocolRule rule, Frame frame) {
+    String filled = rule.rule().condition().map(when -> when.filled(frame).toString()).orElse("");
+    return new Because(
+        rule.id(), rule.rule().text(), filled, rule.why(), rule.instruction(), rule.source());
+  }
+
+  /** A reason that is no rule of the file but of the engine. */
+  static Because plain(String id, String why) {
+    return new Because(id, "", "", why, "", Citation.NONE);
+  }
+
+  static List<Gap> gaps(ProtocolRule rule, Frame frame) {
+    return rule.rule().condition().map((Condition when) -> when.gaps(frame)).orElse(List.of());
+  }
+}

@@ -1,0 +1,244 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalInt;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.DecisionOutdated;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.VerdictRefused;
+import org.gradus.diagnostic.WrongThread;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+
+/**
+ * One test of one person. Tell it what is read and reported; it answers every event with the
+ * decision of that moment, and {@link #decide} answers at any second in between.
+ *
+ * <pre>{@code
+ * Session session = Session.open(walk, person);
+ * session.record(at("0:00"), resting(heartRate(68)), resting(pressure(122, 78)));
+ * session.follow(session.decide(at("0:00")));                          // READY
+ * Decision now = session.record(at("1:00"), pulse(25, seconds(15)));   // CONTINUE until 3:00
+ * }</pre>
+ *
+ * <p>Times are durations since the start of the session; the engine has no clock. Whatever is
+ * refused leaves the session as it was, ready for the next event. A session belongs to the thread
+ * that opened it.
+ *
+ * <p><strong>Safety.</strong> Gradus advises a trained person, who decides. It is no medical
+ * device. Medical clearance comes first; have an emergency plan; local rules and licensed practice
+ * come before anything it says.
+ */
+public final class Session {
+
+  private final Thread owner = Thread.currentThread();
+  private Course course;
+
+  private Session(Course course) {
+    this.course = course;
+  }
+
+  /**
+   * Opens a session in the phase before the test. Nothing starts until a READY is followed.
+   *
+   * @throws ReadingRefused when something the protocol needs to know of the person was not given
+   */
+  public static Session open(Protocol protocol, Person person) {
+    for (String need : protocol.eligibility().needs().stream().sorted().toList()) {
+      if (Attribute.named(need).flatMap(person::value).isEmpty()) {
+        throw new ReadingRefused(Code.G606, need, protocol.id(), "");
+      }
+    }
+    return new Session(Course.begin(protocol, person));
+  }
+
+  /**
+   * Tells readings that were just taken, or answers.
+   *
+   * @param at now, since the start of the session
+   * @return the decision of this moment
+   * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
+   *     recorded
+   */
+  public Decision record(Duration at, Reading... readings) {
+    return recordTaken(at, at, readings);
+  }
+
+  /**
+   * Tells readings that were taken earlier.
+   *
+   * @param taken when they were taken
+   * @param at now; not before {@code taken}
+   * @return the decision of this moment
+   * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
+   *     recorded
+   */
+  public Decision recordTaken(Duration taken, Duration at, Reading... readings) {
+    List<Reading> parts = new ArrayList<>();
+    Arrays.stream(readings).forEach(reading -> parts.addAll(reading.parts()));
+    return tell(new Event.Read(parts, taken, at));
+  }
+
+  /**
+   * Reports a sign or symptom that is there or not.
+   *
+   * @param sign its name in the protocol: {@code chest_pain}
+   * @throws ReadingRefused when the protocol does not know it, or grades it
+   */
+  public Decision report(Duration at, String sign) {
+    return tell(new Event.Reported(sign, OptionalInt.empty(), at));
+  }
+
+  /**
+   * Reports a graded sign or symptom.
+   *
+   * @param sign its name in the protocol: {@code breathless}
+   * @param grade from 0, none, to the highest grade the protocol has
+   * @throws ReadingRefused when the protocol does not know it, or does not have the grade
+   */
+  public Decision report(Duration at, String sign, int grade) {
+    return tell(new Event.Reported(sign, OptionalInt.of(grade), at));
+  }
+
+  /**
+   * Withdraws a sign: it is over, or was reported by mistake.
+   *
+   * @throws ReadingRefused when the protocol does not know it
+   */
+  public Decision withdraw(Duration at, String sign, String reason) {
+    return tell(new Event.Withdrawn(sign, reason, at));
+  }
+
+  /**
+   * Tells the load that is really set, where it differs. Readings under the old load no longer
+   * count.
+   *
+   * @throws ReadingRefused when no stage lasts or its load has no such component
+   */
+  public Decision loadSet(Duration at, Loading load) {
+    return tell(new Event.LoadSet(load, at));
+  }
+
+  private Decision tell(Event event) {
+    ownThread();
+    Course next = Intake.apply(course, event);
+    Decision answer = Judge.decide(next, event.at());
+    course = next;
+    return answer;
+  }
+
+  /**
+   * What to do at a moment, and why. Pure: asking changes nothing.
+   *
+   * @param at the moment; not before the last event
+   * @throws ReadingRefused when the moment lies before the last event
+   */
+  public Decision decide(Duration at) {
+    ownThread();
+    return Judge.decide(course, at);
+  }
+
+  /**
+   * Does what a decision recommends. It takes effect at the time of the decision. To follow
+   * CONTINUE or MEASURE changes nothing.
+   *
+   * @throws DecisionOutdated when something has happened since the decision
+   */
+  public void follow(Decision decision) {
+    ownThread();
+    refuseOutdated(decision);
+    apply(decision.verdict(), decision.at());
+  }
+
+  /**
+   * Does what a decision offers instead.
+   *
+   * @throws DecisionOutdated when something has happened since the decision
+   * @throws VerdictRefused when the decision does not offer it
+   */
+  public void follow(Decision decision, Decision.Offer offer) {
+    ownThread();
+    refuseOutdated(decision);
+    if (!decision.offers().contains(offer)) {
+      throw new VerdictRefused(
+          Code.G602, offer.verdict().word(), "here", "the decision does not offer it");
+    }
+    apply(offer.verdict(), decision.at());
+  }
+
+  private void apply(Verdict verdict, Duration at) {
+    boolean changesNothing =
+        verdict instanceof Verdict.Continue
+            || verdict instanceof Verdict.Measure
+            || verdict instanceof Verdict.Over;
+    if (!changesNothing) {
+      course = Intake.apply(course, new Event.Followed(verdict, at));
+    }
+  }
+
+  private void refuseOutdated(Decision decision) {
+    if (decision.event() != course.events.size()) {
+      throw new DecisionOutdated(
+          Times.clock(decision.at()), "something was told at " + Times.clock(course.now));
+    }
+  }
+
+  /**
+   * Does something else than is recommended. The record shows both.
+   *
+   * @param verdict what the tester decides: to hold, advance, finish, stop or, before the test,
+   *     begin
+   * @param reason why, in the tester's words
+   * @param at when it takes effect
+   * @throws VerdictRefused when it is no way on from here; there is none after a followed stop but
+   *     recovery
+   */
+  public void override(Verdict verdict, String reason, Duration at) {
+    ownThread();
+    if (reason.isBlank()) {
+      throw new VerdictRefused(Code.G602, verdict.word(), "without a reason", "say why");
+    }
+    new Overriding(course).refuseUnlessPossible(verdict, at);
+    course = Intake.apply(course, new Event.Overridden(verdict, reason, at));
+  }
+
+  /** Breaks the test off. */
+  public void abandon(String reason, Duration at) {
+    ownThread();
+    if (course.phase == Phase.ENDED) {
+      throw new VerdictRefused(Code.G602, "to abandon", "after the test", "it is over already");
+    }
+    course = Intake.apply(course, new Event.Abandoned(reason, at));
+  }
+
+  /** Where the test stands. */
+  public Phase phase() {
+    return course.phase;
+  }
+
+  /** The protocol, with its settings. */
+  public Protocol protocol() {
+    return course.protocol;
+  }
+
+  /** Everything that was told and done, in order. */
+  public List<Event> events() {
+    return course.events.inOrder();
+  }
+
+  /** The test as it stands, for working out its result. */
+  public Outcome outcome() {
+    ownThread();
+    return new Outcome(course);
+  }
+
+  private void ownThread() {
+    if (Thread.currentThread() != owner) {
+      throw new WrongThread(Thread.currentThread().getName(), owner.getName());
+    }
+  }
+}

@@ -1,0 +1,232 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Question;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Gap.Cause;
+import org.gradus.rule.plan.Truth;
+
+/**
+ * Shows a course to the rules: fills a frame with what is known at one moment. Rules at the end of
+ * a stage see the readings that count for its due times; rules looked at any time see the latest
+ * ones.
+ */
+final class Sight {
+
+  private final Course course;
+  private final Optional<Passage> passage;
+  private final Duration time;
+  private final boolean bySlots;
+  private final SlotSight slots;
+
+  private Sight(Course course, Optional<Passage> passage, Duration time, boolean bySlots) {
+    this.course = course;
+    this.passage = passage;
+    this.time = time;
+    this.bySlots = bySlots;
+    this.slots = new SlotSight(course.protocol, passage, time);
+  }
+
+  /** What is known at a moment, by the latest readings. */
+  static Frame latest(Course course, Duration time) {
+    return new Sight(course, course.passage(), time, false).frame();
+  }
+
+  /** What is known at a due time of a stage, given since its start. */
+  static Frame atDue(Course course, Passage passage, Duration due) {
+    return new Sight(course, Optional.of(passage), passage.start().plus(due), true).frame();
+  }
+
+  private Frame frame() {
+    Frame frame = new Frame(course.protocol.wiring().layout());
+    List<Demand> demands = frame.layout().demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      fill(frame, slot, demands.get(slot));
+    }
+    return frame;
+  }
+
+  private void fill(Frame frame, int slot, Demand demand) {
+    switch (demand.aspect()) {
+      case EVER -> truth(frame, slot, course.everReported.contains(demand.subject()));
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE ->
+          frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
+      case VALUE -> value(frame, slot, demand);
+      case EARLIER, AVERAGE, HIGHEST, LOWEST -> slots.fill(frame, slot, demand);
+    }
+  }
+
+  private void value(Frame frame, int slot, Demand demand) {
+    Fact fact = course.protocol.wiring().fact(demand);
+    if (fact instanceof Fact.Read) {
+      reading(frame, slot, demand);
+    } else if (fact instanceof Fact.Baseline baseline) {
+      put(
+          frame,
+          slot,
+          Optional.ofNullable(course.baselines.get(baseline.posture()))
+              .map(taken -> taken.get(baseline.signal())),
+          Gap.now(demand.subject(), Cause.NEVER_TAKEN));
+    } else if (fact instanceof Fact.Previous previous) {
+      previous(frame, slot, previous, demand.subject());
+    } else if (fact instanceof Fact.AtFinish finish) {
+      put(
+          frame,
+          slot,
+          Optional.ofNullable(course.atFinish.get(finish.signal())),
+          Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+    } else if (fact instanceof Fact.Named named) {
+      put(
+          frame,
+          slot,
+          Optional.ofNullable(course.named.get(named.name())),
+          Gap.now(named.name(), Cause.NEVER_TAKEN));
+    } else if (fact instanceof Fact.Load load) {
+      load(frame, slot, passage, load.name());
+    } else if (fact instanceof Fact.Clock clock) {
+      clock(frame, slot, clock, demand.subject());
+    } else if (fact instanceof Fact.Attribute attribute) {
+      attribute(frame, slot, attribute.name());
+    } else if (fact instanceof Fact.Answer answer) {
+      answer(frame, slot, answer.question());
+    } else if (fact instanceof Fact.Reported reported) {
+      double grade = Optional.ofNullable(course.signs.get(reported.name())).orElse(0.0);
+      frame.set(slot, demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade, 0);
+    }
+  }
+
+  private void reading(Frame frame, int slot, Demand demand) {
+    if (bySlots) {
+      slots.fill(frame, slot, demand);
+    } else {
+      put(
+          frame,
+          slot,
+          Optional.ofNullable(course.latest.get(demand.subject())),
+          Gap.now(demand.subject(), Cause.NEVER_TAKEN));
+    }
+  }
+
+  private static void put(Frame frame, int slot, Optional<Taken> taken, Gap otherwise) {
+    taken.ifPresentOrElse(
+        found -> frame.set(slot, found.value(), found.half()), () -> frame.miss(slot, otherwise));
+  }
+
+  private static void truth(Frame frame, int slot, boolean answer) {
+    frame.set(slot, answer ? 1 : 0, 0);
+  }
+
+  private Optional<Passage> stageBefore() {
+    int at = passage.map(course.passages::indexOf).orElse(-1);
+    // A stage that is about to begin is not yet among those gone through.
+    int before = at < 0 ? course.passages.size() - 1 : at - 1;
+    return before >= 0 ? Optional.of(course.passages.get(before)) : Optional.empty();
+  }
+
+  private void previous(Frame frame, int slot, Fact.Previous previous, String subject) {
+    Optional<Passage> before = stageBefore();
+    if (previous.load()) {
+      load(frame, slot, before, previous.name());
+      return;
+    }
+    Optional<Taken> taken =
+        before.flatMap(
+            stage ->
+                new SlotSight(course.protocol, before, stage.end())
+                    .at(previous.name(), stage.decided().orElse(stage.endInStage())));
+    put(
+        frame,
+        slot,
+        taken,
+        Gap.never(subject, before.isEmpty() ? Cause.NOT_IN_STAGE : Cause.NEVER_TAKEN));
+  }
+
+  private static void load(Frame frame, int slot, Optional<Passage> stage, String name) {
+    Optional<Loading> load =
+        stage.flatMap(in -> in.loads().stream().filter(set -> set.name().equals(name)).findFirst());
+    load.ifPresentOrElse(
+        set -> frame.set(slot, set.value().base(), 0),
+        () -> frame.miss(slot, Gap.never(name, Cause.NOT_IN_STAGE)));
+  }
+
+  private void clock(Frame frame, int slot, Fact.Clock clock, String subject) {
+    Optional<Double> value =
+        switch (clock.which()) {
+          case STAGE_TIME -> passage.map(stage -> seconds(stage.since(time)));
+          case STAGE_NUMBER -> passage.map(this::stageNumber);
+          case STAGE -> passage.map(stage -> (double) stage.stage().place());
+          case TEST_TIME ->
+              course.passages.stream().findFirst().map(first -> seconds(first.since(time)));
+          case EXERCISE_TIME -> exerciseTime();
+          case RECOVERY_TIME -> course.exerciseEnd.map(end -> seconds(time.minus(end)));
+        };
+    value.ifPresentOrElse(
+        known -> frame.set(slot, known, 0),
+        () -> frame.miss(slot, Gap.never(subject, Cause.NOT_IN_STAGE)));
+  }
+
+  private static double seconds(Duration duration) {
+    return duration.toMillis() / 1000.0;
+  }
+
+  private double stageNumber(Passage stage) {
+    long before =
+        course.passages.stream()
+            .filter(other -> !other.stage().warmUp() && other.start().compareTo(stage.start()) < 0)
+            .count();
+    return before + (stage.stage().warmUp() ? 0 : 1);
+  }
+
+  private Optional<Double> exerciseTime() {
+    Duration until = course.exerciseEnd.filter(end -> end.compareTo(time) < 0).orElse(time);
+    return course.passages.stream()
+        .filter(stage -> !stage.stage().warmUp())
+        .findFirst()
+        .map(first -> seconds(first.since(until)));
+  }
+
+  private void attribute(Frame frame, int slot, String name) {
+    Attribute attribute = Attribute.named(name).orElseThrow();
+    Optional<Taken> given =
+        Optional.ofNullable(course.answers.get(name))
+            .or(
+                () ->
+                    course.person.value(attribute).map(value -> Taken.of(value, 0, Duration.ZERO)));
+    put(frame, slot, given, Gap.now(name, Cause.NOT_ANSWERED));
+  }
+
+  private void answer(Frame frame, int slot, String name) {
+    Question question = course.protocol.instruments().question(name);
+    Optional<Taken> given = Optional.ofNullable(course.answers.get(name));
+    boolean needless =
+        given.isEmpty()
+            && question.unless().map(unless -> unless.test(people()) == Truth.TRUE).orElse(false);
+    if (needless && question.type().equals(Type.CONDITION)) {
+      truth(frame, slot, false);
+    } else {
+      put(frame, slot, given, Gap.now(name, Cause.NOT_ANSWERED));
+    }
+  }
+
+  // Whether a question is needless depends only on the person, not on other answers.
+  private Frame people() {
+    Frame frame = new Frame(course.protocol.wiring().layout());
+    List<Demand> demands = frame.layout().demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      Demand demand = demands.get(slot);
+      if (demand.aspect() == Aspect.VALUE
+          && course.protocol.wiring().fact(demand) instanceof Fact.Attribute attribute) {
+        attribute(frame, slot, attribute.name());
+      }
+    }
+    return frame;
+  }
+}

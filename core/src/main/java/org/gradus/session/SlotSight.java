@@ -1,0 +1,129 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Gap.Cause;
+
+/**
+ * The readings of one stage seen by their due times. A reading counts for its due time; its
+ * freshness is judged at the due time that is looked at and never at the moment of asking, so that
+ * reading the cuff does not make the pulse stale.
+ */
+final class SlotSight {
+
+  private final Protocol protocol;
+  private final Optional<Passage> passage;
+  private final Duration time;
+
+  SlotSight(Protocol protocol, Optional<Passage> passage, Duration time) {
+    this.protocol = protocol;
+    this.passage = passage;
+    this.time = time;
+  }
+
+  void fill(Frame frame, int slot, Demand demand) {
+    Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
+    Optional<Duration> due =
+        line.flatMap(
+            read ->
+                passage.flatMap(stage -> read.lastDue(stage.stage().lasts(), stage.since(time))));
+    if (due.isEmpty()) {
+      frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+      return;
+    }
+    Passage stage = passage.orElseThrow();
+    switch (demand.aspect()) {
+      case EARLIER -> earlier(frame, slot, demand, stage, due.get());
+      case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.get());
+      default ->
+          fresh(stage, line.get(), demand.subject(), due.get())
+              .ifPresentOrElse(
+                  taken -> frame.set(slot, taken.value(), taken.half()),
+                  () -> frame.miss(slot, missing(stage, demand.subject(), due.get())));
+    }
+  }
+
+  /** The reading of a signal that counts at a due time of the stage. */
+  Optional<Taken> at(String signal, Duration moment) {
+    return passage.flatMap(
+        stage ->
+            protocol
+                .schedule()
+                .lineOf(signal)
+                .flatMap(line -> line.lastDue(stage.stage().lasts(), moment))
+                .flatMap(due -> stage.slot(signal, due)));
+  }
+
+  private Optional<Taken> fresh(Passage stage, MeasureLine line, String signal, Duration due) {
+    return stage
+        .slot(signal, due)
+        .filter(
+            taken ->
+                line.validFor()
+                    .map(limit -> time.minus(taken.time()).compareTo(limit) <= 0)
+                    .orElse(true));
+  }
+
+  private static Gap missing(Passage stage, String signal, Duration due) {
+    return stage.slot(signal, due).isPresent() || stage.hasAny(signal)
+        ? Gap.now(signal, Cause.STALE)
+        : Gap.now(signal, Cause.NEVER_TAKEN);
+  }
+
+  private void earlier(Frame frame, int slot, Demand demand, Passage stage, Duration due) {
+    Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+    Optional<Taken> taken = stage.slot(demand.subject(), due.minus(span));
+    taken.ifPresentOrElse(
+        found -> frame.set(slot, found.value(), found.half()),
+        () -> frame.miss(slot, settled(stage, due.plus(span), demand.subject())));
+  }
+
+  // With a reading now, the next one a stretch of time later has something to be compared with.
+  private Gap settled(Passage stage, Duration next, String signal) {
+    Duration limit = stage.waitsUntil(protocol.unmeasured());
+    Duration at = stage.start().plus(next);
+    return at.compareTo(limit) < 0
+        ? Gap.at(at, signal, Cause.NOTHING_EARLIER)
+        : Gap.never(signal, Cause.NOTHING_EARLIER);
+  }
+
+  private void aggregate(Frame frame, int slot, Demand demand, Passage stage, MeasureLine line) {
+    Duration now = stage.since(time);
+    Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+    boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
+    List<Taken> found = new ArrayList<>();
+    for (Duration due : line.due(stage.stage().lasts(), now)) {
+      if (!window || due.compareTo(now.minus(span)) > 0) {
+        Optional<Taken> taken = stage.slot(demand.subject(), due);
+        if (taken.isEmpty()) {
+          frame.miss(slot, missing(stage, demand.subject(), due));
+          return;
+        }
+        found.add(taken.get());
+      }
+    }
+    if (found.isEmpty()) {
+      frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+      return;
+    }
+    // No step of the result can be coarser than the coarsest of its readings.
+    double half = found.stream().mapToDouble(Taken::half).max().orElse(0);
+    frame.set(slot, value(demand.aspect(), found), half);
+  }
+
+  private static double value(Demand.Aspect aspect, List<Taken> found) {
+    var values = found.stream().mapToDouble(Taken::value);
+    return switch (aspect) {
+      case HIGHEST -> values.max().orElseThrow();
+      case LOWEST -> values.min().orElseThrow();
+      default -> values.average().orElseThrow();
+    };
+  }
+}

@@ -1,0 +1,29 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.List;
+
+/**
+ * A stage as it was gone through.
+ *
+ * @param id the stage
+ * @param start when it began, since the start of the session
+ * @param lasted how long it lasted
+ * @param loads what was set
+ * @param warmUp whether it was a warm-up
+ * @param completed whether it was gone through to its end
+ * @param place its place among the stages gone through, from 0
+ */
+public record StageResult(
+    String id,
+    Duration start,
+    Duration lasted,
+    List<Loading> loads,
+    boolean warmUp,
+    boolean completed,
+    int place) {
+
+  public StageResult {
+    loads = List.copyOf(loads);
+  }
+}

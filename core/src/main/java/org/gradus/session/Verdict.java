@@ -1,0 +1,167 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.rule.plan.Gap;
+
+/** What is recommended now. */
+public sealed interface Verdict {
+
+  /** The word for it: {@code "ADVANCE"}. */
+  String word();
+
+  /**
+   * The person is ready; begin.
+   *
+   * @param stage the stage to begin with
+   * @param loads its load
+   */
+  record Ready(String stage, List<Loading> loads) implements Verdict {
+    public Ready {
+      loads = List.copyOf(loads);
+    }
+
+    @Override
+    public String word() {
+      return "READY";
+    }
+  }
+
+  /**
+   * Do not test today.
+   *
+   * @param reasons every reason there is
+   */
+  record Defer(List<Because> reasons) implements Verdict {
+    public Defer {
+      reasons = List.copyOf(reasons);
+    }
+
+    @Override
+    public String word() {
+      return "DEFER";
+    }
+  }
+
+  /**
+   * Go on as you are.
+   *
+   * @param until when the next decision is due
+   * @param agenda what to read until then
+   */
+  record Continue(Duration until, Agenda agenda) implements Verdict {
+    @Override
+    public String word() {
+      return "CONTINUE";
+    }
+  }
+
+  /**
+   * A decision is due but cannot be made: read what is missing.
+   *
+   * @param gaps what is missing and when it can be settled
+   * @param until how long at most it is waited for; before the test there is no limit
+   */
+  record Measure(List<Gap> gaps, Optional<Duration> until) implements Verdict {
+    public Measure {
+      gaps = List.copyOf(gaps);
+    }
+
+    @Override
+    public String word() {
+      return "MEASURE";
+    }
+  }
+
+  /**
+   * Stay at this load.
+   *
+   * @param until when the next decision is due
+   */
+  record Hold(Duration until) implements Verdict {
+    @Override
+    public String word() {
+      return "HOLD";
+    }
+  }
+
+  /**
+   * Go to a stage.
+   *
+   * @param stage the stage
+   * @param loads its load; empty in an override, where the protocol gives it
+   */
+  record Advance(String stage, List<Loading> loads) implements Verdict {
+    public Advance {
+      loads = List.copyOf(loads);
+    }
+
+    /** To a stage, with the load the protocol gives it. */
+    public Advance(String stage) {
+      this(stage, List.of());
+    }
+
+    @Override
+    public String word() {
+      return "ADVANCE";
+    }
+  }
+
+  /** The test has served its purpose; go to recovery. */
+  record Finish() implements Verdict {
+    @Override
+    public String word() {
+      return "FINISH";
+    }
+  }
+
+  /**
+   * End the exercise at once.
+   *
+   * @param rest whether the load is taken away at once, rather than lowered
+   * @param instruction what to do
+   */
+  record Stop(boolean rest, String instruction) implements Verdict {
+    @Override
+    public String word() {
+      return "STOP";
+    }
+  }
+
+  /** Recovery is over. */
+  record End() implements Verdict {
+    @Override
+    public String word() {
+      return "END";
+    }
+  }
+
+  /**
+   * The limit of recovery is reached and its conditions are not met: keep watching, get advice.
+   *
+   * @param unmet the conditions, with their numbers
+   */
+  record NotRecovered(List<String> unmet) implements Verdict {
+    public NotRecovered {
+      unmet = List.copyOf(unmet);
+    }
+
+    @Override
+    public String word() {
+      return "NOT RECOVERED";
+    }
+  }
+
+  /**
+   * Nothing more is to be decided.
+   *
+   * @param ending how the test ended
+   */
+  record Over(Ending ending) implements Verdict {
+    @Override
+    public String word() {
+      return "OVER";
+    }
+  }
+}
