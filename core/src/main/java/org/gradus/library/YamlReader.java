@@ -86,7 +86,10 @@ final class YamlReader {
       return Optional.empty();
     } catch (YamlEngineException e) {
       problems.add(
-          new Span(file, 0, 0), Code.G301, oneLine(e.getMessage()), "save it as plain UTF-8 text");
+          new Span(file, 0, 0),
+          Code.G301,
+          oneLine(String.valueOf(e.getMessage())),
+          "save it as plain UTF-8 text");
       return Optional.empty();
     }
   }

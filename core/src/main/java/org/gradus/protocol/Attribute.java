@@ -12,29 +12,30 @@ import org.gradus.unit.Kind;
  */
 public enum Attribute {
   /** Completed years. */
-  AGE(new Type.Measure(Kind.AGE)),
+  AGE,
   /** As the published equations mean it. */
-  SEX(new Type.Choice(List.of("female", "male"))),
+  SEX,
   /** Body mass. */
-  MASS(new Type.Measure(Kind.MASS)),
+  MASS,
   /** Body height. */
-  HEIGHT(new Type.Measure(Kind.LENGTH)),
+  HEIGHT,
   /** Whether the person takes a medicine that slows the heart. */
-  LOWERS_HEART_RATE(Type.CONDITION),
+  LOWERS_HEART_RATE,
   /** Whether the person has been cleared for this test by the tester's own procedure. */
-  CLEARED(Type.CONDITION),
+  CLEARED,
   /** A maximal heart rate that was measured. */
-  MEASURED_MAX_HEART_RATE(new Type.Measure(Kind.HEART_RATE));
-
-  private final transient Type type;
-
-  Attribute(Type type) {
-    this.type = type;
-  }
+  MEASURED_MAX_HEART_RATE;
 
   /** What it is. */
   public Type type() {
-    return type;
+    return switch (this) {
+      case AGE -> new Type.Measure(Kind.AGE);
+      case SEX -> new Type.Choice(List.of("female", "male"));
+      case MASS -> new Type.Measure(Kind.MASS);
+      case HEIGHT -> new Type.Measure(Kind.LENGTH);
+      case LOWERS_HEART_RATE, CLEARED -> Type.CONDITION;
+      case MEASURED_MAX_HEART_RATE -> new Type.Measure(Kind.HEART_RATE);
+    };
   }
 
   /** The word rules and files use. */

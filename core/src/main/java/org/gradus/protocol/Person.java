@@ -67,9 +67,9 @@ public final class Person {
       return put(Attribute.AGE, Quantity.of(years, Unit.YEAR));
     }
 
-    /** Sex, in the sense of the published equations. */
+    /** Sex, in the sense of the published equations; kept as the index of its word. */
     public Builder sex(Sex sex) {
-      return put(Attribute.SEX, Quantity.of(sex.ordinal(), Unit.ONE));
+      return put(Attribute.SEX, Quantity.of(sex == Sex.FEMALE ? 0 : 1, Unit.ONE));
     }
 
     /**

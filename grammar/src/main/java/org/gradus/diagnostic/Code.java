@@ -19,7 +19,7 @@ public enum Code {
   /** A bracket without its partner. */
   G104("{0} has no partner", "{1}"),
   /** The text is longer or deeper than any readable rule. */
-  G105("this text has {0}; at most {1} are allowed", "name parts of it under define"),
+  G105("this text has {0}; at most {1} are allowed", "{2}"),
   /** A number that a computer cannot hold. */
   G106("the number {0} is too large", "check the digits"),
   /** The text is empty. */

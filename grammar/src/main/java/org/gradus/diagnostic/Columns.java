@@ -40,9 +40,18 @@ final class Columns {
     return isWide(c) ? 2 : 1;
   }
 
-  // Control characters, and the format characters that turn the direction of a line.
+  // Control characters, the format characters that turn the direction of a line, further line
+  // breaks, and halves of characters.
   private static boolean isHidden(int c) {
-    return Character.isISOControl(c) || Character.getType(c) == Character.FORMAT;
+    return switch (Character.getType(c)) {
+      case Character.CONTROL,
+          Character.FORMAT,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR,
+          Character.SURROGATE ->
+          true;
+      default -> false;
+    };
   }
 
   // The East Asian wide and fullwidth blocks, and the pictographs (Unicode Standard Annex 11).

@@ -1,8 +1,11 @@
 package org.gradus.diagnostic;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import org.gradus.diagnostic.Diagnostic.Label;
 
@@ -28,61 +31,73 @@ final class Renderer {
 
   private String render() {
     out.append("error[").append(diagnostic.code()).append("] ");
-    out.append(diagnostic.where()).append(": ").append(diagnostic.message());
-    TreeMap<Integer, List<Label>> byLine = new TreeMap<>();
+    out.append(Columns.visible(diagnostic.where() + ": " + diagnostic.message()));
+    Map<SourceFile, TreeMap<Integer, List<Label>>> byFile = new LinkedHashMap<>();
     for (Label label : diagnostic.labels()) {
-      byLine.computeIfAbsent(label.where().line(), line -> new ArrayList<>()).add(label);
+      byFile
+          .computeIfAbsent(label.where().file(), file -> new TreeMap<>())
+          .computeIfAbsent(label.where().line(), line -> new ArrayList<>())
+          .add(label);
     }
-    byLine.forEach(this::excerpt);
+    byFile.forEach(
+        (file, lines) -> {
+          if (file != diagnostic.where().file()) {
+            out.append("\n  in ").append(Columns.visible(file.name())).append(':');
+          }
+          lines.forEach((line, labels) -> excerpt(file, line, labels));
+        });
     if (!diagnostic.help().isEmpty()) {
-      out.append("\n  help: ").append(diagnostic.help());
+      out.append("\n  help: ").append(Columns.visible(diagnostic.help()));
     }
     return out.toString();
   }
 
-  private void excerpt(int line, List<Label> labels) {
-    SourceFile file = diagnostic.where().file();
+  private void excerpt(SourceFile file, int line, List<Label> labels) {
     String text = file.line(line);
     newLine(Integer.toString(line));
     out.append(Columns.visible(text));
-    List<Label> leftToRight = new ArrayList<>(labels);
-    leftToRight.sort(Comparator.comparingInt(label -> label.where().start()));
-    underline(file, line, text, leftToRight);
-    hang(file, line, text, leftToRight);
-  }
-
-  // The rightmost note follows its underline; the others hang below theirs.
-  private void underline(SourceFile file, int line, String text, List<Label> labels) {
-    newLine("");
-    int column = 0;
+    List<Mark> marks = new ArrayList<>();
     for (Label label : labels) {
-      int from = label.where().start() - file.startOfLine(line);
-      int to =
-          Math.max(from, Math.min(text.length(), label.where().end() - file.startOfLine(line)));
-      int start = Columns.width(text, from);
-      if (start < column) {
-        continue; // a place inside another: its note still hangs below
-      }
-      out.append(" ".repeat(start - column));
-      int width = Math.max(1, Columns.width(text, to) - start);
-      out.append((label.equals(diagnostic.labels().get(0)) ? "^" : "-").repeat(width));
-      column = start + width;
+      int start = Columns.width(text, label.where().start() - file.startOfLine(line));
+      int end = Columns.width(text, label.where().end() - file.startOfLine(line));
+      char sign = label.equals(diagnostic.labels().get(0)) ? '^' : '-';
+      marks.add(new Mark(start, Math.max(start + 1, end), sign, label.note()));
     }
-    String last = labels.get(labels.size() - 1).note();
-    if (!last.isEmpty()) {
-      out.append(' ').append(last);
-    }
+    underline(marks);
+    hang(marks);
   }
 
-  private void hang(SourceFile file, int line, String text, List<Label> labels) {
-    for (int i = labels.size() - 2; i >= 0; i--) {
-      Label label = labels.get(i);
-      if (!label.note().isEmpty()) {
-        newLine("");
-        out.append(" ".repeat(Columns.width(text, label.where().start() - file.startOfLine(line))));
-        out.append(label.note());
+  private record Mark(int start, int end, char sign, String note) {}
+
+  private void underline(List<Mark> marks) {
+    char[] row = new char[marks.stream().mapToInt(Mark::end).max().orElse(0)];
+    Arrays.fill(row, ' ');
+    for (char sign : new char[] {'-', '^'}) { // the place to be changed lies on top
+      for (Mark mark : marks) {
+        if (mark.sign() == sign) {
+          Arrays.fill(row, mark.start(), mark.end(), sign);
+        }
       }
     }
+    newLine("");
+    out.append(row);
+  }
+
+  // The note of the underline that ends the row stands behind it; the others hang below theirs.
+  private void hang(List<Mark> marks) {
+    Mark last = marks.stream().max(Comparator.comparingInt(Mark::end)).orElseThrow();
+    if (!last.note().isEmpty()) {
+      out.append(' ').append(last.note());
+    }
+    marks.remove(last);
+    marks.stream()
+        .filter(mark -> !mark.note().isEmpty())
+        .sorted(Comparator.comparingInt(Mark::start).reversed())
+        .forEach(
+            mark -> {
+              newLine("");
+              out.append(" ".repeat(mark.start())).append(mark.note());
+            });
   }
 
   private void newLine(String number) {

@@ -11,15 +11,25 @@ public final class Suggestion {
 
   /**
    * The known word nearest to a given one by edit distance, if it is near enough to be a slip: at
-   * most a third of the letters, and at least one.
+   * most a third of the letters, and at least one of several. A word that differs only in upper and
+   * lower case is the nearest of all.
    */
   public static Optional<String> nearest(String word, Collection<String> known) {
-    int most = Math.max(1, word.length() / 3);
+    int most = Math.min(Math.max(1, word.length() / 3), word.length() - 1);
     return known.stream()
-        .filter(candidate -> distance(word, candidate) <= most)
+        .filter(candidate -> slips(word, candidate, most) <= most)
         .min(
-            Comparator.comparingInt((String candidate) -> distance(word, candidate))
+            Comparator.comparingInt((String candidate) -> slips(word, candidate, most))
                 .thenComparing(Comparator.naturalOrder()));
+  }
+
+  private static int slips(String word, String candidate, int most) {
+    if (word.equalsIgnoreCase(candidate)) {
+      return 0;
+    }
+    // Each letter too many is a slip, so that a very long word is not measured at all.
+    boolean tooLong = Math.abs(word.length() - candidate.length()) > most;
+    return tooLong ? Integer.MAX_VALUE : distance(word, candidate);
   }
 
   /** "did you mean X?" when there is a near word, else the given fallback. */

@@ -17,8 +17,7 @@ import java.math.RoundingMode;
 public record Quantity(double amount, Unit unit) {
 
   // Two values this close, relative to the larger, count as equal: far finer than any reading and
-  // far
-  // coarser than the rounding of a few conversions.
+  // far coarser than the rounding of a few conversions.
   private static final double SAME = 1e-9;
 
   /**
@@ -71,7 +70,9 @@ public record Quantity(double amount, Unit unit) {
 
   /** Whether two numbers are equal up to one part in a thousand million of the larger. */
   public static boolean same(double a, double b) {
-    return a == b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+    double apart = Math.abs(a - b);
+    // Infinity is nothing's neighbour: a part of it is infinite too and would span any distance.
+    return a == b || (Double.isFinite(apart) && apart <= SAME * Math.max(Math.abs(a), Math.abs(b)));
   }
 
   /** The multiple of a step nearest to a number; half a step goes upwards. */

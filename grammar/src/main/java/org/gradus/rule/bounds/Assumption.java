@@ -2,10 +2,8 @@ package org.gradus.rule.bounds;
 
 import java.util.List;
 import org.gradus.rule.check.Checked;
-import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Relation;
 
@@ -15,77 +13,78 @@ import org.gradus.rule.syntax.Expression.Relation;
  */
 public final class Assumption {
 
+  private final Survey survey;
   private final Checked checked;
   private final boolean answer;
 
-  private Assumption(Checked checked, boolean answer) {
-    this.checked = checked;
+  private Assumption(Survey survey, boolean answer) {
+    this.survey = survey;
+    this.checked = survey.checked();
     this.answer = answer;
   }
 
   /** The part of a box in which a condition holds. */
   public static Box holds(Checked condition, Box box) {
-    return holds(condition, condition.root(), box);
+    return narrow(Survey.of(condition, box), condition.root(), true);
   }
 
   /** The part of a box in which a condition is known to fail. */
   public static Box fails(Checked condition, Box box) {
-    return fails(condition, condition.root(), box);
+    return narrow(Survey.of(condition, box), condition.root(), false);
   }
 
-  static Box holds(Checked checked, Expression condition, Box box) {
-    return new Assumption(checked, true).narrow(condition, box);
+  static Box narrow(Survey survey, Expression condition, boolean answer) {
+    return survey.isSpent() ? survey.box() : new Assumption(survey, answer).narrow(condition);
   }
 
-  static Box fails(Checked checked, Expression condition, Box box) {
-    return new Assumption(checked, false).narrow(condition, box);
-  }
-
-  private Box narrow(Expression part, Box box) {
+  private Box narrow(Expression part) {
     if (part instanceof Expression.Not not) {
-      return new Assumption(checked, !answer).narrow(not.operand(), box);
+      return narrow(survey, not.operand(), !answer);
     } else if (part instanceof Expression.And and && answer) {
-      return narrow(and.right(), narrow(and.left(), box));
+      return both(and.left(), and.right());
     } else if (part instanceof Expression.Or or && !answer) {
-      return narrow(or.right(), narrow(or.left(), box));
+      return both(or.left(), or.right());
     } else if (part instanceof Expression.Comparison comparison) {
-      return compared(comparison, box);
+      return compared(comparison);
     } else if (part instanceof Expression.Is is) {
-      return option(is, box);
+      return option(is);
     } else if (part instanceof Expression.Call call) {
-      return call(call, box);
+      return call(call);
     } else if (part instanceof Expression.Reference) {
-      return reference(checked.meaningOf(part), box);
+      return reference(checked.meaningOf(part));
     }
-    return box;
+    return survey.box();
   }
 
-  private Box reference(Meaning meaning, Box box) {
-    if (meaning instanceof Meaning.Slot slot) {
-      return box.with(slot.index(), Cell.condition(answer));
-    } else if (meaning instanceof Meaning.Use use) {
-      List<Term.Alternative> alternatives = use.term().alternatives();
-      boolean plain = alternatives.size() == 1 && alternatives.get(0).when().isEmpty();
-      return plain
-          ? alternatives
-              .get(0)
-              .value()
-              .map(body -> new Assumption(body, answer).narrow(body.root(), box))
-              .orElse(box)
-          : box;
-    }
-    return box;
+  private Box both(Expression left, Expression right) {
+    return narrow(survey.assuming(left, answer), right, answer);
   }
 
-  private Box call(Expression.Call call, Box box) {
-    Meaning meaning = checked.meaningOf(call);
-    if (meaning instanceof Meaning.Slot slot) {
-      return box.with(slot.index(), Cell.condition(answer));
+  private Box reference(Meaning meaning) {
+    if (meaning instanceof Meaning.Use use) {
+      return definition(use.term().alternatives());
     }
-    boolean known = meaning instanceof Meaning.Plain plain && plain.function() == Function.KNOWN;
-    Expression subject = call.arguments().get(0);
-    if (known
-        && subject instanceof Expression.Reference
+    return oneOf((Meaning.Slot) meaning, Cell.Options.YES, answer);
+  }
+
+  // Of several alternatives it is not known which one applied.
+  private Box definition(List<Term.Alternative> alternatives) {
+    Term.Alternative first = alternatives.get(0);
+    return alternatives.size() == 1 && first.when().isEmpty()
+        ? first
+            .value()
+            .map(body -> narrow(survey.of(body), body.root(), answer))
+            .orElse(survey.box())
+        : survey.box();
+  }
+
+  private Box call(Expression.Call call) {
+    if (checked.meaningOf(call) instanceof Meaning.Slot ever) {
+      return oneOf(ever, Cell.Options.YES, answer);
+    }
+    Box box = survey.box();
+    Expression subject = call.arguments().get(0); // the only plain function that is a condition
+    if (subject instanceof Expression.Reference
         && checked.meaningOf(subject) instanceof Meaning.Slot slot) {
       Presence presence = answer ? Presence.KNOWN : Presence.UNKNOWN;
       return box.with(slot.index(), box.cell(slot.index()).with(presence));
@@ -93,32 +92,37 @@ public final class Assumption {
     return box;
   }
 
-  private Box option(Expression.Is is, Box box) {
-    if (!(checked.meaningOf(is.subject()) instanceof Meaning.Slot slot)) {
-      return box;
-    }
-    long bit = 1L << ((Type.Choice) slot.demand().type()).options().indexOf(is.option().text());
-    long options = ((Cell.Options) box.cell(slot.index())).options();
-    long left = answer != is.negated() ? options & bit : options & ~bit;
-    return box.with(slot.index(), new Cell.Options(left, Presence.KNOWN));
+  private Box option(Expression.Is is) {
+    return checked.meaningOf(is.subject()) instanceof Meaning.Slot slot
+        ? oneOf(slot, Survey.bit(slot, is.option().text()), answer != is.negated())
+        : survey.box();
+  }
+
+  private Box oneOf(Meaning.Slot slot, long wanted, boolean isIt) {
+    long options = ((Cell.Options) survey.box().cell(slot.index())).options();
+    long left = isIt ? options & wanted : options & ~wanted;
+    return survey.box().with(slot.index(), new Cell.Options(left, Presence.KNOWN));
   }
 
   // A slot on one side and anything on the other: the slot is known and bounded by the other side.
-  private Box compared(Expression.Comparison comparison, Box box) {
-    Bounds bounds = new Bounds(checked, box);
+  private Box compared(Expression.Comparison comparison) {
     Relation relation = answer ? comparison.relation() : opposite(comparison.relation());
-    Box left = bounded(comparison.left(), relation, bounds.number(comparison.right()), box);
-    return bounded(comparison.right(), mirrored(relation), bounds.number(comparison.left()), left);
+    Expression left = comparison.left();
+    Expression right = comparison.right();
+    Box narrower = bounded(left, relation, right, survey.box());
+    return bounded(right, mirrored(relation), left, narrower);
   }
 
-  private Box bounded(Expression part, Relation relation, Interval other, Box box) {
-    boolean slot =
-        part instanceof Expression.Reference && checked.meaningOf(part) instanceof Meaning.Slot;
-    if (!slot || other.isEmpty()) {
+  private Box bounded(Expression part, Relation relation, Expression by, Box box) {
+    if (!(part instanceof Expression.Reference)
+        || !(checked.meaningOf(part) instanceof Meaning.Slot slot)) {
       return box;
     }
-    int index = ((Meaning.Slot) checked.meaningOf(part)).index();
-    Cell.Range cell = (Cell.Range) box.cell(index);
+    Interval other = survey.number(by);
+    if (other.isEmpty()) {
+      return box;
+    }
+    Cell.Range cell = (Cell.Range) box.cell(slot.index());
     double low = cell.low();
     double high = cell.high();
     // Ends stay included and a hair wide: an end that cannot happen is harmless, a lost one is not.
@@ -133,7 +137,8 @@ public final class Assumption {
         // nothing to narrow but that it is known
       }
     }
-    return box.with(index, low <= high ? Cell.between(low, high) : cell.with(Presence.KNOWN));
+    return box.with(
+        slot.index(), low <= high ? Cell.between(low, high) : cell.with(Presence.KNOWN));
   }
 
   private static double widened(double end, int direction) {

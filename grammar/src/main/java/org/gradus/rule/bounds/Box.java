@@ -30,7 +30,7 @@ public final class Box {
     if (type instanceof Type.Measure) {
       return Cell.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     } else if (type instanceof Type.Choice choice) {
-      return new Cell.Options((1L << choice.options().size()) - 1, Presence.KNOWN);
+      return new Cell.Options(-1L >>> (Long.SIZE - choice.options().size()), Presence.KNOWN);
     }
     return new Cell.Options(Cell.Options.NO | Cell.Options.YES, Presence.KNOWN);
   }

@@ -10,10 +10,11 @@ public sealed interface Cell {
   Cell with(Presence presence);
 
   /**
-   * A number between two ends, both included, in the base unit of its kind.
+   * A number between two ends, both included, in the base unit of its kind. What never has a value
+   * has its lower end above its upper end.
    *
-   * @param low the lower end; may be minus infinity
-   * @param high the upper end; may be infinity
+   * @param low the lower end; may be minus infinity, which stands for any reading: -1e15
+   * @param high the upper end; may be infinity, which stands for any reading: 1e15
    * @param presence whether it is there
    */
   record Range(double low, double high, Presence presence) implements Cell {

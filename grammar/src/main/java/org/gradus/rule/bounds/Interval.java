@@ -6,13 +6,20 @@ import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Quantity;
 
 /**
- * All numbers a part could come to, and whether it could be unknown. Ends may be infinite; an
- * operation that could overflow or has no value somewhere in the range may be unknown.
+ * All numbers a part could come to, and whether it could be unknown. An operation that has no value
+ * somewhere in the range, or could overflow, may be unknown; so an infinite end always goes with an
+ * unknown.
  */
 record Interval(double low, double high, Presence presence) {
 
   static final Interval NOTHING =
       new Interval(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.UNKNOWN);
+  static final Interval ANYTHING =
+      new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
+
+  // An infinite end of a cell stands for any reading, and none lies farther out than the largest
+  // number a text can hold. With true infinities nothing could be said of overflow.
+  private static final double FARTHEST = 1e15;
 
   static Interval point(double number) {
     return new Interval(number, number, Presence.KNOWN);
@@ -20,37 +27,41 @@ record Interval(double low, double high, Presence presence) {
 
   static Interval of(Cell cell) {
     Cell.Range range = (Cell.Range) cell;
-    return range.presence() == Presence.UNKNOWN
-        ? NOTHING
-        : new Interval(range.low(), range.high(), range.presence());
+    if (range.presence() == Presence.UNKNOWN) {
+      return NOTHING;
+    }
+    return new Interval(
+        Double.isInfinite(range.low()) ? Math.copySign(FARTHEST, range.low()) : range.low(),
+        Double.isInfinite(range.high()) ? Math.copySign(FARTHEST, range.high()) : range.high(),
+        range.presence());
   }
 
   boolean isEmpty() {
     return low > high;
   }
 
-  private Interval between(double newLow, double newHigh, boolean mayLack) {
-    boolean known = newLow <= newHigh;
-    return known
-        ? new Interval(newLow, newHigh, Presence.of(true, presence.canBeUnknown() || mayLack))
-        : NOTHING;
+  // From the least to the greatest of some results, of which one that is no number may be any.
+  private Interval spanning(boolean mayLack, double... results) {
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    for (double result : results) {
+      least = Math.min(least, Double.isNaN(result) ? Double.NEGATIVE_INFINITY : result);
+      most = Math.max(most, Double.isNaN(result) ? Double.POSITIVE_INFINITY : result);
+    }
+    boolean overflows = Double.isInfinite(least) || Double.isInfinite(most);
+    return new Interval(
+        least, most, Presence.of(true, presence.canBeUnknown() || mayLack || overflows));
   }
 
-  Interval orUnknown(boolean mayLack) {
-    return isEmpty()
-        ? this
-        : new Interval(low, high, Presence.of(true, presence.canBeUnknown() || mayLack));
+  Interval orUnknown() {
+    return isEmpty() ? this : new Interval(low, high, Presence.MAYBE);
   }
 
   Interval join(Interval other) {
     if (isEmpty() || other.isEmpty()) {
-      Interval there = isEmpty() ? other : this;
-      return there.orUnknown(true);
+      return (isEmpty() ? other : this).orUnknown();
     }
-    return new Interval(
-        Math.min(low, other.low),
-        Math.max(high, other.high),
-        Presence.of(true, presence.canBeUnknown() || other.presence.canBeUnknown()));
+    return spanning(other.presence.canBeUnknown(), low, high, other.low, other.high);
   }
 
   Interval negative() {
@@ -61,36 +72,15 @@ record Interval(double low, double high, Presence presence) {
     if (isEmpty() || other.isEmpty()) {
       return NOTHING;
     }
-    boolean zeroBelow = operator == Operator.OVER && other.low <= 0 && other.high >= 0;
-    if (zeroBelow) {
-      return new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
+    if (operator == Operator.OVER && other.low <= 0 && other.high >= 0) {
+      return ANYTHING;
     }
-    double[] corners = {
-      apply(operator, low, other.low),
-      apply(operator, low, other.high),
-      apply(operator, high, other.low),
-      apply(operator, high, other.high)
-    };
-    double least = Double.POSITIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    for (double corner : corners) {
-      // infinity - infinity, 0 * infinity: the ends say nothing, anything is possible
-      least = Math.min(least, Double.isNaN(corner) ? Double.NEGATIVE_INFINITY : corner);
-      most = Math.max(most, Double.isNaN(corner) ? Double.POSITIVE_INFINITY : corner);
-    }
-    boolean mayLack = other.presence.canBeUnknown() || overflows(other, least, most);
-    return between(least, most, mayLack);
-  }
-
-  // Finite ends that give an infinite end can overflow. Infinite ends stand for "any reading", and
-  // readings are bounded by what is physically possible.
-  private boolean overflows(Interval other, double least, double most) {
-    boolean finite = isFinite() && other.isFinite();
-    return finite && (Double.isInfinite(least) || Double.isInfinite(most));
-  }
-
-  private boolean isFinite() {
-    return Double.isFinite(low) && Double.isFinite(high);
+    return spanning(
+        other.presence.canBeUnknown(),
+        apply(operator, low, other.low),
+        apply(operator, low, other.high),
+        apply(operator, high, other.low),
+        apply(operator, high, other.high));
   }
 
   private static double apply(Operator operator, double a, double b) {
@@ -106,29 +96,30 @@ record Interval(double low, double high, Presence presence) {
   Interval rising(DoubleUnaryOperator function) {
     return isEmpty()
         ? this
-        : new Interval(function.applyAsDouble(low), function.applyAsDouble(high), presence);
+        : spanning(false, function.applyAsDouble(low), function.applyAsDouble(high));
   }
 
   Interval power(Interval exponent) {
     if (isEmpty() || exponent.isEmpty()) {
       return NOTHING;
     }
-    boolean unknown = exponent.presence.canBeUnknown();
     boolean whole =
         exponent.low == exponent.high
             && exponent.low == Math.rint(exponent.low)
             && exponent.low >= 0;
     if (!whole && low <= 0) {
-      return new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
+      return ANYTHING;
     }
-    double a = StrictMath.pow(low, exponent.low);
-    double b = StrictMath.pow(low, exponent.high);
-    double c = StrictMath.pow(high, exponent.low);
-    double d = StrictMath.pow(high, exponent.high);
+    double start = StrictMath.pow(low, exponent.low);
+    // An even power has its least value inside, at zero.
     boolean dips = whole && exponent.low % 2 == 0 && exponent.low > 0 && low < 0 && high > 0;
-    double least = dips ? 0 : Math.min(Math.min(a, b), Math.min(c, d));
-    double most = Math.max(Math.max(a, b), Math.max(c, d));
-    return between(least, most, unknown || (isFinite() && Double.isInfinite(most)));
+    return spanning(
+        exponent.presence.canBeUnknown(),
+        start,
+        StrictMath.pow(low, exponent.high),
+        StrictMath.pow(high, exponent.low),
+        StrictMath.pow(high, exponent.high),
+        dips ? 0 : start);
   }
 
   Interval function(Function function) {
@@ -140,38 +131,29 @@ record Interval(double low, double high, Presence presence) {
           low >= 0
               ? this
               : high <= 0 ? negative() : new Interval(0, Math.max(-low, high), presence);
-      case EXP ->
-          between(
-              StrictMath.exp(low),
-              StrictMath.exp(high),
-              Double.isFinite(high) && Double.isInfinite(StrictMath.exp(high)));
-      case LN ->
-          high <= 0
-              ? NOTHING
-              : between(
-                  low <= 0 ? Double.NEGATIVE_INFINITY : StrictMath.log(low),
-                  StrictMath.log(high),
-                  low <= 0);
-      case SQRT ->
-          high < 0
-              ? NOTHING
-              : between(StrictMath.sqrt(Math.max(0, low)), StrictMath.sqrt(high), low < 0);
+      case EXP -> rising(StrictMath::exp);
+      case LN -> high <= 0 ? NOTHING : withoutNegatives().rising(StrictMath::log);
+      case SQRT -> high < 0 ? NOTHING : withoutNegatives().rising(StrictMath::sqrt);
       default -> throw new IllegalStateException("not a function of one number: " + function);
     };
+  }
+
+  private Interval withoutNegatives() {
+    return low >= 0 ? this : new Interval(0, high, Presence.MAYBE);
   }
 
   Interval lesser(Interval other) {
     return isEmpty() || other.isEmpty()
         ? NOTHING
-        : between(
-            Math.min(low, other.low), Math.min(high, other.high), other.presence.canBeUnknown());
+        : spanning(
+            other.presence.canBeUnknown(), Math.min(low, other.low), Math.min(high, other.high));
   }
 
   Interval greater(Interval other) {
     return isEmpty() || other.isEmpty()
         ? NOTHING
-        : between(
-            Math.max(low, other.low), Math.max(high, other.high), other.presence.canBeUnknown());
+        : spanning(
+            other.presence.canBeUnknown(), Math.max(low, other.low), Math.max(high, other.high));
   }
 
   /** Rounded to a step: within half a step of what it was. */
@@ -180,16 +162,12 @@ record Interval(double low, double high, Presence presence) {
       return NOTHING;
     }
     if (step.low != step.high || step.low <= 0) {
-      return new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
+      return ANYTHING;
     }
-    return new Interval(
-        round(low, step.low),
-        round(high, step.low),
-        Presence.of(true, presence.canBeUnknown() || step.presence.canBeUnknown()));
-  }
-
-  private static double round(double x, double step) {
-    return Double.isInfinite(x) ? x : Quantity.roundTo(x, step);
+    return spanning(
+        step.presence.canBeUnknown(),
+        Quantity.roundTo(low, step.low),
+        Quantity.roundTo(high, step.low));
   }
 
   Outcomes isBelow(Interval other) {
@@ -214,7 +192,7 @@ record Interval(double low, double high, Presence presence) {
 
   private Outcomes compared(Interval other, boolean canHold, boolean canFail) {
     if (isEmpty() || other.isEmpty()) {
-      return new Outcomes(false, false, true);
+      return Outcomes.UNKNOWN;
     }
     return new Outcomes(canHold, canFail, presence.canBeUnknown() || other.presence.canBeUnknown());
   }

@@ -11,7 +11,9 @@ public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
 
   static final Outcomes HOLDS = new Outcomes(true, false, false);
   static final Outcomes FAILS = new Outcomes(false, true, false);
+  static final Outcomes UNKNOWN = new Outcomes(false, false, true);
   static final Outcomes NOTHING = new Outcomes(false, false, false);
+  static final Outcomes ANYTHING = new Outcomes(true, true, true);
 
   /** Whether it holds whatever the readings are. */
   public boolean alwaysHolds() {

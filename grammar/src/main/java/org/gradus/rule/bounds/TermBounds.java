@@ -1,5 +1,8 @@
 package org.gradus.rule.bounds;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Term;
 
@@ -8,82 +11,63 @@ final class TermBounds {
 
   private TermBounds() {}
 
-  static Interval number(Term term, Box box) {
-    Interval joined = Interval.NOTHING;
-    boolean first = true;
-    Box left = box;
+  static Interval number(Term term, Survey user) {
+    return ways(term, user, value -> value.number(value.checked().root()), Interval.NOTHING)
+        .stream()
+        .reduce(Interval::join)
+        .orElse(Interval.NOTHING);
+  }
+
+  static Outcomes truth(Term term, Survey user) {
+    return ways(term, user, value -> value.truth(value.checked().root()), Outcomes.UNKNOWN).stream()
+        .reduce(Outcomes.NOTHING, Outcomes::join);
+  }
+
+  // Everything the definition could come to, alternative by alternative.
+  private static <T> List<T> ways(
+      Term term, Survey user, Function<Survey, T> evaluated, T unknown) {
+    List<T> ways = new ArrayList<>();
+    Survey left = user;
     for (Term.Alternative alternative : term.alternatives()) {
       Outcomes applies = applies(alternative, left);
       if (applies.canHold()) {
-        Box inside = assumed(alternative, left);
-        Interval value =
-            alternative
-                .value()
-                .map(checked -> new Bounds(checked, inside).number(checked.root()))
-                .orElse(Interval.NOTHING);
-        joined = first ? value : joined.join(value);
-        first = false;
+        Survey inside = assumed(alternative, left);
+        ways.add(alternative.value().map(inside::of).map(evaluated).orElse(unknown));
       }
       if (applies.canBeUnknown()) {
-        joined = first ? Interval.NOTHING : joined.orUnknown(true);
-        first = false;
+        ways.add(unknown);
       }
       if (applies.alwaysHolds()) {
-        return joined;
+        return ways;
       }
       left = excluded(alternative, left);
     }
-    // past the last alternative: none applied
-    return first ? Interval.NOTHING : joined.orUnknown(true);
+    ways.add(unknown); // past the last alternative: none applied
+    return ways;
   }
 
-  static Outcomes truth(Term term, Box box) {
-    Outcomes joined = Outcomes.NOTHING;
-    Box left = box;
-    for (Term.Alternative alternative : term.alternatives()) {
-      Outcomes applies = applies(alternative, left);
-      if (applies.canHold()) {
-        Box inside = assumed(alternative, left);
-        Outcomes value =
-            alternative
-                .value()
-                .map(checked -> new Bounds(checked, inside).truth(checked.root()))
-                .orElse(new Outcomes(false, false, true));
-        joined = joined.join(value);
-      }
-      if (applies.canBeUnknown()) {
-        joined = joined.join(new Outcomes(false, false, true));
-      }
-      if (applies.alwaysHolds()) {
-        return joined;
-      }
-      left = excluded(alternative, left);
-    }
-    return joined.join(new Outcomes(false, false, true));
-  }
-
-  private static Outcomes applies(Term.Alternative alternative, Box box) {
+  private static Outcomes applies(Term.Alternative alternative, Survey survey) {
     Outcomes all = Outcomes.HOLDS;
     for (Checked when : alternative.when()) {
-      all = all.and(Bounds.outcomes(when, box));
+      all = all.and(survey.of(when).truth(when.root()));
     }
     return all;
   }
 
-  private static Box assumed(Term.Alternative alternative, Box box) {
-    Box narrowed = box;
+  private static Survey assumed(Term.Alternative alternative, Survey survey) {
+    Survey narrowed = survey;
     for (Checked when : alternative.when()) {
-      narrowed = Assumption.holds(when, when.root(), narrowed);
+      narrowed = narrowed.of(when).assuming(when.root(), true);
     }
     return narrowed;
   }
 
   // With one condition its failing is known; with several only that not all hold.
-  private static Box excluded(Term.Alternative alternative, Box box) {
+  private static Survey excluded(Term.Alternative alternative, Survey survey) {
     if (alternative.when().size() != 1) {
-      return box;
+      return survey;
     }
     Checked when = alternative.when().get(0);
-    return Assumption.fails(when, when.root(), box);
+    return survey.of(when).assuming(when.root(), false);
   }
 }

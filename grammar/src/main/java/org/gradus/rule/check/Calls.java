@@ -13,15 +13,17 @@ import org.gradus.unit.Quantity;
 final class Calls {
 
   private final Checker checker;
+  private final Findings findings;
 
-  Calls(Checker checker) {
+  Calls(Checker checker, Findings findings) {
     this.checker = checker;
+    this.findings = findings;
   }
 
   Optional<Type> type(Expression.Call call) {
     Optional<Function> named = Function.named(call.function().text());
     if (named.isEmpty()) {
-      checker.problem(
+      findings.problem(
           call.function().span(),
           Code.G203,
           call.function().text(),
@@ -34,7 +36,7 @@ final class Calls {
     Function function = named.get();
     if (call.arguments().size() != function.arity()) {
       String takes = function.arity() + (function.arity() == 1 ? " argument" : " arguments");
-      checker.problem(
+      findings.problem(
           call.span(),
           Code.G212,
           function.word(),
@@ -43,7 +45,7 @@ final class Calls {
           function.example());
       return Optional.empty();
     }
-    checker.means(call, new Meaning.Plain(function));
+    findings.means(call, new Meaning.Plain(function));
     return switch (function) {
       case ABS -> checker.kind(call.arguments().get(0)).map(Type.Measure::new);
       case LN, EXP, SQRT ->
@@ -71,10 +73,10 @@ final class Calls {
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
     }
-    Meaning.Slot now = checker.slot(signal.get().demand());
-    checker.means(
+    Meaning.Slot now = findings.slot(signal.get().demand());
+    findings.means(
         call,
-        new Meaning.Difference(now, checker.slot(view(Aspect.EARLIER, signal.get(), time.get()))));
+        new Meaning.Difference(now, findings.slot(view(Aspect.EARLIER, signal.get(), time.get()))));
     return Optional.of(signal.get().type());
   }
 
@@ -84,7 +86,7 @@ final class Calls {
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
     }
-    checker.means(call, checker.slot(view(aspect, signal.get(), time.get())));
+    findings.means(call, findings.slot(view(aspect, signal.get(), time.get())));
     return Optional.of(signal.get().type());
   }
 
@@ -92,9 +94,9 @@ final class Calls {
     Optional<Symbol.Datum> signal = signal(call);
     signal.ifPresent(
         datum ->
-            checker.means(
+            findings.means(
                 call,
-                checker.slot(new Demand(aspect, datum.demand().subjects(), 0, datum.type()))));
+                findings.slot(new Demand(aspect, datum.demand().subjects(), 0, datum.type()))));
     return signal.map(Symbol.Datum::type);
   }
 
@@ -105,12 +107,12 @@ final class Calls {
   private Optional<Type> ever(Expression.Call call) {
     Optional<Symbol.Datum> sign = datum(call.arguments().get(0), Symbol.Role.SIGN);
     if (sign.isEmpty()) {
-      needsName(call, "a sign", "declare it under signs");
+      findings.needsName(call, "a sign", "declare it under signs");
       return Optional.empty();
     }
-    checker.means(
+    findings.means(
         call,
-        checker.slot(new Demand(Aspect.EVER, sign.get().demand().subjects(), 0, Type.CONDITION)));
+        findings.slot(new Demand(Aspect.EVER, sign.get().demand().subjects(), 0, Type.CONDITION)));
     return Optional.of(Type.CONDITION);
   }
 
@@ -124,7 +126,7 @@ final class Calls {
       return Optional.empty();
     }
     if (!x.get().equals(new Type.Measure(kind.get()))) {
-      checker.problem(
+      findings.problem(
           at.span(),
           Code.G204,
           x.get().phrase(),
@@ -132,21 +134,25 @@ final class Calls {
           "those of the second argument");
       return Optional.empty();
     }
-    List<String> axes =
-        List.of(call.arguments().get(0).span().text(), call.arguments().get(1).span().text());
-    checker.means(
+    List<String> axes = List.of(name(call, 0), name(call, 1));
+    findings.means(
         call,
         new Meaning.Line(
-            checker.slot(new Demand(Aspect.LINE_MEAN_X, axes, 0, x.get())),
-            checker.slot(new Demand(Aspect.LINE_MEAN_Y, axes, 0, y.get())),
-            checker.slot(new Demand(Aspect.LINE_SLOPE, axes, 0, Type.NUMBER))));
+            findings.slot(new Demand(Aspect.LINE_MEAN_X, axes, 0, x.get())),
+            findings.slot(new Demand(Aspect.LINE_MEAN_Y, axes, 0, y.get())),
+            findings.slot(new Demand(Aspect.LINE_SLOPE, axes, 0, Type.NUMBER))));
     return y;
+  }
+
+  // Not the characters of the text: there may be blanks around the dot.
+  private static String name(Expression.Call call, int argument) {
+    return ((Expression.Reference) call.arguments().get(argument)).name();
   }
 
   private Optional<Type> axis(Expression.Call call, int argument) {
     Expression axis = call.arguments().get(argument);
     if (!(axis instanceof Expression.Reference)) {
-      checker.problem(
+      findings.problem(
           axis.span(),
           Code.G213,
           call.function().text(),
@@ -160,30 +166,26 @@ final class Calls {
   private Optional<Symbol.Datum> signal(Expression.Call call) {
     Optional<Symbol.Datum> signal = datum(call.arguments().get(0), Symbol.Role.SIGNAL);
     if (signal.isEmpty()) {
-      needsName(call, "a signal", "signals are the readings of the measure list");
+      findings.needsName(call, "a signal", "signals are the readings of the measure list");
     }
     return signal;
   }
 
   private Optional<Symbol.Datum> datum(Expression part, Symbol.Role role) {
-    return checker
+    return findings
         .symbol(part)
         .filter(symbol -> symbol instanceof Symbol.Datum datum && datum.role() == role)
         .map(Symbol.Datum.class::cast);
   }
 
-  private void needsName(Expression.Call call, String what, String otherwise) {
-    Expression argument = call.arguments().get(0);
-    String help = Suggestion.help(argument.span().text(), checker.names(), otherwise);
-    checker.problem(argument.span(), Code.G213, call.function().text(), what, help);
-  }
-
   private Optional<Quantity> stretch(Expression.Call call) {
     Expression argument = call.arguments().get(1);
     Optional<Quantity> time =
-        checker.constant(argument).filter(value -> value.kind() == Kind.TIME && value.amount() > 0);
+        findings
+            .constant(argument)
+            .filter(value -> value.kind() == Kind.TIME && value.amount() > 0);
     if (time.isEmpty()) {
-      checker.problem(argument.span(), Code.G214, call.function().text(), "a time above zero");
+      findings.problem(argument.span(), Code.G214, call.function().text(), "a time above zero");
     }
     return time;
   }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Quantity;
 
 /** A tree together with what was found out about it. */
 public final class Checked {
@@ -14,6 +15,7 @@ public final class Checked {
   private final Expression root;
   private final Map<Expression, Type> types;
   private final Map<Expression, Meaning> meanings;
+  private final Extent extent;
 
   Checked(
       Expression root,
@@ -22,6 +24,7 @@ public final class Checked {
     this.root = root;
     this.types = Collections.unmodifiableMap(types);
     this.meanings = Collections.unmodifiableMap(meanings);
+    this.extent = Extent.of(root, meanings.values());
   }
 
   /** The tree. */
@@ -46,6 +49,20 @@ public final class Checked {
       throw new IllegalArgumentException("not a part with a meaning: " + part.span().text());
     }
     return meaning;
+  }
+
+  /** The figure a part stands for, if it is written out or a setting, in the unit it has there. */
+  public Optional<Quantity> fixed(Expression part) {
+    if (part instanceof Expression.Literal literal) {
+      return Optional.of(literal.quantity());
+    }
+    return meanings.get(part) instanceof Meaning.Fixed fixed
+        ? Optional.of(fixed.value())
+        : Optional.empty();
+  }
+
+  Extent extent() {
+    return extent;
   }
 
   /** Every slot it reads, also by way of definitions. */

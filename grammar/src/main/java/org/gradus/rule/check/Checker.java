@@ -1,17 +1,12 @@
 package org.gradus.rule.check;
 
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.Diagnostic;
-import org.gradus.diagnostic.Diagnostic.Label;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
-import org.gradus.unit.Quantity;
 
 /**
  * Checks one tree against a vocabulary. Every name and kind error in it is noted; a part that rests
@@ -19,31 +14,24 @@ import org.gradus.unit.Quantity;
  */
 public final class Checker {
 
-  private final Vocabulary vocabulary;
-  private final Layout.Builder layout;
-  private final Problems problems;
-  private final IdentityHashMap<Expression, Type> types = new IdentityHashMap<>();
-  private final IdentityHashMap<Expression, Meaning> meanings = new IdentityHashMap<>();
+  private final Findings findings;
 
-  private Checker(Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
-    this.vocabulary = vocabulary;
-    this.layout = layout;
-    this.problems = problems;
+  private Checker(Findings findings) {
+    this.findings = findings;
   }
 
   /** Checks a tree that may evaluate to anything. */
   public static Optional<Checked> any(
       Expression root, Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
-    Checker checker = new Checker(vocabulary, layout, problems);
-    return checker.finish(root, checker.type(root));
+    Findings findings = new Findings(vocabulary, layout, problems);
+    return new Checker(findings).type(root).flatMap(type -> findings.close(root));
   }
 
   /** Checks a tree that must be a condition. */
   public static Optional<Checked> condition(
       Expression root, Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
-    Checker checker = new Checker(vocabulary, layout, problems);
-    return checker.finish(
-        root, checker.condition(root) ? Optional.of(Type.CONDITION) : Optional.empty());
+    Findings findings = new Findings(vocabulary, layout, problems);
+    return new Checker(findings).condition(root) ? findings.close(root) : Optional.empty();
   }
 
   /** Checks a tree that must be a value of one of these kinds. */
@@ -53,8 +41,8 @@ public final class Checker {
       Vocabulary vocabulary,
       Layout.Builder layout,
       Problems problems) {
-    Checker checker = new Checker(vocabulary, layout, problems);
-    Optional<Kind> kind = checker.kind(root);
+    Findings findings = new Findings(vocabulary, layout, problems);
+    Optional<Kind> kind = new Checker(findings).kind(root);
     if (kind.isPresent() && !kinds.contains(kind.get())) {
       String wanted = kinds.get(0).phrase();
       problems.add(
@@ -65,17 +53,13 @@ public final class Checker {
           "give it in units such as " + kinds.get(0).base().symbol());
       return Optional.empty();
     }
-    return checker.finish(root, kind.map(Type.Measure::new));
-  }
-
-  private Optional<Checked> finish(Expression root, Optional<Type> type) {
-    return type.map(found -> new Checked(root, types, meanings));
+    return kind.flatMap(found -> findings.close(root));
   }
 
   /** The type of a part; empty when something in it is wrong and has been noted. */
   Optional<Type> type(Expression part) {
     Optional<Type> type = typeOf(part);
-    type.ifPresent(found -> types.put(part, found));
+    type.ifPresent(found -> findings.typed(part, found));
     return type;
   }
 
@@ -83,9 +67,9 @@ public final class Checker {
     if (part instanceof Expression.Literal literal) {
       return measure(literal.quantity().kind());
     } else if (part instanceof Expression.Reference reference) {
-      return reference(reference);
+      return findings.reference(reference);
     } else if (part instanceof Expression.Call call) {
-      return new Calls(this).type(call);
+      return new Calls(this, findings).type(call);
     } else if (part instanceof Expression.Choice choice) {
       return choice(choice);
     } else if (part instanceof Expression.Or or) {
@@ -103,7 +87,7 @@ public final class Checker {
     } else if (part instanceof Expression.Arithmetic sum && sum.operator().isAdditive()) {
       return sum(sum);
     } else if (part instanceof Expression.Arithmetic product) {
-      return ProductChain.of(product).type(this);
+      return ProductChain.of(product).type(this, findings);
     } else if (part instanceof Expression.Negation negation) {
       return kind(negation.operand()).map(Type.Measure::new);
     } else if (part instanceof Expression.Share share) {
@@ -131,7 +115,7 @@ public final class Checker {
   Optional<Kind> kind(Expression part) {
     Optional<Type> type = type(part);
     if (type.isPresent() && !(type.get() instanceof Type.Measure)) {
-      problems.add(
+      findings.problem(
           part.span(),
           Code.G208,
           type.get().phrase(),
@@ -145,7 +129,7 @@ public final class Checker {
   boolean condition(Expression part) {
     Optional<Type> type = type(part);
     if (type.isPresent() && !type.get().equals(Type.CONDITION)) {
-      problems.add(part.span(), Code.G207, type.get().phrase());
+      findings.problem(part.span(), Code.G207, type.get().phrase());
       return false;
     }
     return type.isPresent();
@@ -155,7 +139,7 @@ public final class Checker {
   boolean number(Expression part, String user) {
     Optional<Kind> kind = kind(part);
     if (kind.isPresent() && kind.get() != Kind.NUMBER) {
-      problems.add(part.span(), Code.G210, user, kind.get().phrase());
+      findings.problem(part.span(), Code.G210, user, kind.get().phrase());
       return false;
     }
     return kind.isPresent();
@@ -169,45 +153,6 @@ public final class Checker {
     return all ? Optional.of(Type.CONDITION) : Optional.empty();
   }
 
-  private Optional<Type> reference(Expression.Reference reference) {
-    Optional<Symbol> symbol = vocabulary.meaning(reference.name());
-    if (symbol.isEmpty()) {
-      unknown(reference);
-      return Optional.empty();
-    }
-    if (symbol.get() instanceof Symbol.Faulty) {
-      return Optional.empty();
-    }
-    meanings.put(reference, meaning(symbol.get()));
-    return Optional.of(symbol.get().type());
-  }
-
-  private Meaning meaning(Symbol symbol) {
-    if (symbol instanceof Symbol.Datum datum) {
-      return slot(datum.demand());
-    } else if (symbol instanceof Symbol.Figure figure) {
-      return new Meaning.Fixed(figure.value());
-    } else if (symbol instanceof Symbol.Word word) {
-      return new Meaning.FixedWord(word.word());
-    }
-    return new Meaning.Use(((Symbol.Definition) symbol).term());
-  }
-
-  Meaning.Slot slot(Demand demand) {
-    return new Meaning.Slot(layout.slot(demand), demand);
-  }
-
-  void unknown(Expression.Reference reference) {
-    problems.add(
-        reference.span(),
-        Code.G201,
-        reference.name(),
-        Suggestion.help(
-            reference.name(),
-            vocabulary.names(),
-            "define it, or declare it as a setting, input or sign"));
-  }
-
   private Optional<Type> choice(Expression.Choice choice) {
     boolean condition = condition(choice.condition());
     Optional<Type> whenTrue = type(choice.whenTrue());
@@ -216,11 +161,12 @@ public final class Checker {
       return Optional.empty();
     }
     if (!whenTrue.equals(whenFalse)) {
-      mismatch(Code.G216, choice.whenTrue(), whenTrue.get(), choice.whenFalse(), whenFalse.get());
+      findings.mismatch(
+          Code.G216, choice.whenTrue(), whenTrue.get(), choice.whenFalse(), whenFalse.get());
       return Optional.empty();
     }
     if (whenTrue.get() instanceof Type.Choice) {
-      problems.add(
+      findings.problem(
           choice.whenTrue().span(),
           Code.G208,
           whenTrue.get().phrase(),
@@ -241,7 +187,7 @@ public final class Checker {
       return Optional.empty();
     }
     if (!low.equals(high)) {
-      mismatch(
+      findings.mismatch(
           Code.G204,
           between.value(),
           new Type.Measure(low.get()),
@@ -264,29 +210,11 @@ public final class Checker {
       return Optional.empty();
     }
     if (!first.equals(second)) {
-      mismatch(code, left, new Type.Measure(first.get()), right, new Type.Measure(second.get()));
+      findings.mismatch(
+          code, left, new Type.Measure(first.get()), right, new Type.Measure(second.get()));
       return Optional.empty();
     }
     return first;
-  }
-
-  private void mismatch(Code code, Expression left, Type first, Expression right, Type second) {
-    // The later part is the likelier slip: the text reads well up to there.
-    problems.add(
-        new Diagnostic(
-            code,
-            List.of(new Label(right.span(), noun(second)), new Label(left.span(), noun(first))),
-            List.of(first.phrase(), second.phrase(), unitOf(first))));
-  }
-
-  private static String noun(Type type) {
-    return type instanceof Type.Measure measure ? measure.kind().words() : type.phrase();
-  }
-
-  private static String unitOf(Type type) {
-    return type instanceof Type.Measure measure && measure.kind() != Kind.NUMBER
-        ? measure.kind().base().symbol()
-        : "bpm";
   }
 
   private Optional<Type> is(Expression.Is is) {
@@ -295,13 +223,13 @@ public final class Checker {
       return Optional.empty();
     }
     if (!(subject.get() instanceof Type.Choice choice)) {
-      problems.add(
+      findings.problem(
           is.subject().span(), Code.G213, "is", "a choice", "compare values with < <= = >= >");
       return Optional.empty();
     }
     if (!choice.options().contains(is.option().text())) {
       String options = "the options are " + String.join(", ", choice.options());
-      problems.add(
+      findings.problem(
           is.option().span(),
           Code.G211,
           is.option().text(),
@@ -316,7 +244,7 @@ public final class Checker {
     Optional<Kind> kind = kind(in.operand());
     Kind wanted = in.unit().unit().kind();
     if (kind.isPresent() && kind.get() != wanted) {
-      problems.add(
+      findings.problem(
           in.unit().span(),
           Code.G209,
           kind.get().phrase(),
@@ -325,33 +253,5 @@ public final class Checker {
       return Optional.empty();
     }
     return kind.map(found -> Type.NUMBER);
-  }
-
-  Optional<Symbol> symbol(Expression part) {
-    return part instanceof Expression.Reference reference
-        ? vocabulary.meaning(reference.name())
-        : Optional.empty();
-  }
-
-  /** The value of a part that is fixed when the file is read. */
-  Optional<Quantity> constant(Expression part) {
-    if (part instanceof Expression.Literal literal) {
-      return Optional.of(literal.quantity());
-    }
-    return symbol(part)
-        .filter(Symbol.Figure.class::isInstance)
-        .map(figure -> ((Symbol.Figure) figure).value());
-  }
-
-  void means(Expression part, Meaning meaning) {
-    meanings.put(part, meaning);
-  }
-
-  void problem(Span where, Code code, String... arguments) {
-    problems.add(where, code, arguments);
-  }
-
-  List<String> names() {
-    return List.copyOf(vocabulary.names());
   }
 }

@@ -81,6 +81,16 @@ public final class Definitions {
       done.put(definition.name(), new Symbol.Faulty());
       return;
     }
+    if (open.size() > Extent.MOST_DEEP) {
+      problems.add(
+          definition.where(),
+          Code.G105,
+          "more definitions inside each other than anybody could follow",
+          Integer.toString(Extent.MOST_DEEP),
+          "let fewer definitions rest on each other");
+      done.put(definition.name(), new Symbol.Faulty());
+      return;
+    }
     open.push(definition.name());
     for (Line line : definition.lines()) {
       line.when().forEach(this::resolveUses);

@@ -34,7 +34,7 @@ final class ProductChain {
     return new ProductChain(whole);
   }
 
-  Optional<Type> type(Checker checker) {
+  Optional<Type> type(Checker checker, Findings findings) {
     List<Kind> top = new ArrayList<>();
     List<Kind> bottom = new ArrayList<>();
     boolean soundAbove = collect(above, checker, top);
@@ -50,7 +50,7 @@ final class ProductChain {
     if (bottom.isEmpty() && top.size() <= 1) {
       return Optional.of(top.isEmpty() ? Type.NUMBER : new Type.Measure(top.get(0)));
     }
-    checker.problem(whole.span(), Code.G206, words(top, bottom));
+    findings.problem(whole.span(), Code.G206, words(top, bottom));
     return Optional.empty();
   }
 

@@ -28,12 +28,15 @@ record Alternatives(List<Line> lines) {
     double value(Frame frame) {
       if (value instanceof NumberNode number) {
         return number.value(frame);
-      } else if (value instanceof TruthNode truth) {
-        byte answer = truth.truth(frame);
-        return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
       }
-      return Double.NaN;
+      return value instanceof TruthNode truth ? number(truth, frame) : Double.NaN;
     }
+  }
+
+  /** A truth as it is kept in a frame: 1, 0, or NaN when it is open. */
+  static double number(TruthNode node, Frame frame) {
+    byte answer = node.truth(frame);
+    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
   }
 
   double value(Frame frame) {

@@ -18,6 +18,7 @@ public final class Frame {
   private final @Nullable Gap[] gaps;
   private final double[] terms;
   private final boolean[] termDone;
+  private boolean anyTermDone;
 
   /** A frame in which nothing is known yet. */
   public Frame(Layout layout) {
@@ -36,7 +37,7 @@ public final class Frame {
   }
 
   /**
-   * Fills a slot.
+   * Fills a slot. Something that came out infinite or not a number is no value and leaves a gap.
    *
    * @param slot which
    * @param value in the base unit of its kind; for a condition 1 or 0, for a choice the index of
@@ -44,16 +45,27 @@ public final class Frame {
    * @param halfWidth how far the true value may be from it, half a step of the reading
    */
   public void set(int slot, double value, double halfWidth) {
-    values[slot] = value;
-    halfWidths[slot] = halfWidth;
-    gaps[slot] = null;
+    if (Double.isFinite(value) && Double.isFinite(halfWidth)) {
+      put(slot, value, halfWidth, null);
+    } else {
+      miss(slot, Gap.never(layout.demands().get(slot).subject(), Gap.Cause.UNDEFINED));
+    }
   }
 
   /** Says that a slot is not known, and why. */
   public void miss(int slot, Gap gap) {
-    values[slot] = Double.NaN;
-    halfWidths[slot] = 0;
+    put(slot, Double.NaN, 0, gap);
+  }
+
+  // What was computed from the old value is forgotten.
+  private void put(int slot, double value, double halfWidth, @Nullable Gap gap) {
+    values[slot] = value;
+    halfWidths[slot] = halfWidth;
     gaps[slot] = gap;
+    if (anyTermDone) {
+      Arrays.fill(termDone, false);
+      anyTermDone = false;
+    }
   }
 
   /** The value of a slot; NaN when it is not known. */
@@ -90,6 +102,7 @@ public final class Frame {
   double keepTerm(int place, double value) {
     terms[place] = value;
     termDone[place] = true;
+    anyTermDone = true;
     return value;
   }
 }

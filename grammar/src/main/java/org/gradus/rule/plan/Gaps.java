@@ -25,53 +25,56 @@ final class Gaps {
     if (!node.isUnknown(frame)) {
       return;
     }
-    if (node instanceof NumberNode.Slot slot) {
-      missing(slot.index());
-    } else if (node instanceof TruthNode.Slot slot) {
-      missing(slot.index());
-    } else if (node instanceof TruthNode.IsOption option) {
-      missing(option.slot());
-    } else if (node instanceof NumberNode.Difference difference) {
-      missing(difference.now());
-      missing(difference.earlier());
-    } else if (node instanceof NumberNode.OnLine line) {
-      missing(line.slope());
-      collect(line.at());
-    } else if (node instanceof NumberNode.Definition definition) {
+    if (node instanceof NumberNode.Definition definition) {
       alternatives(definition.term().name(), definition.alternatives());
     } else if (node instanceof TruthNode.Definition definition) {
       alternatives(definition.term().name(), definition.alternatives());
+    } else if (node instanceof NumberNode.Choice choice) {
+      choice(choice.condition(), choice.whenTrue(), choice.whenFalse(), node);
+    } else if (node instanceof TruthNode.Choice choice) {
+      choice(choice.condition(), choice.whenTrue(), choice.whenFalse(), node);
     } else {
       inside(node);
     }
   }
 
-  private void missing(int slot) {
-    if (!frame.isKnown(slot)) {
-      found.add(frame.gap(slot));
-    }
-  }
-
   private void alternatives(String name, Alternatives alternatives) {
-    int before = found.size();
-    alternatives.open(frame).ifPresent(line -> line.when().forEach(this::collect));
     Alternatives.Line chosen = alternatives.chosen(frame);
     if (chosen != null && chosen.value() != null) {
       collect(chosen.value());
-    }
-    if (found.size() == before) {
-      found.add(Gap.never(name, Gap.Cause.NONE));
+    } else {
+      alternatives
+          .open(frame)
+          .ifPresentOrElse(
+              line -> line.when().forEach(this::collect),
+              () -> found.add(Gap.never(name, Gap.Cause.NONE)));
     }
   }
 
-  // All parts known and still no value: the formula has none for these numbers.
+  // Where the condition is known the other branch does not matter.
+  private void choice(TruthNode condition, Planned whenTrue, Planned whenFalse, Planned node) {
+    byte answer = condition.truth(frame);
+    if (answer == Truth.OPEN) {
+      inside(node);
+    } else {
+      collect(answer == Truth.YES ? whenTrue : whenFalse);
+    }
+  }
+
+  // All that it rests on is known and still it has no value: there is none for these numbers.
   private void inside(Planned node) {
-    boolean anyUnknown = false;
+    boolean lacks = false;
+    for (int slot : node.slots()) {
+      if (!frame.isKnown(slot)) {
+        lacks = true;
+        found.add(frame.gap(slot));
+      }
+    }
     for (Planned part : node.parts()) {
-      anyUnknown |= part.isUnknown(frame);
+      lacks |= part.isUnknown(frame);
       collect(part);
     }
-    if (!anyUnknown) {
+    if (!lacks) {
       String text = node.syntax().span().text().replaceAll("\\s+", " ");
       found.add(Gap.never(text, Gap.Cause.UNDEFINED));
     }

@@ -16,8 +16,7 @@ sealed interface NumberNode extends Planned {
     return Double.isNaN(value(frame));
   }
 
-  // An overflow or a division by zero is unknown, never an infinity that a comparison would
-  // believe.
+  // An overflow or a division by zero is unknown, never an infinity that comparisons believe.
   private static double finite(double number) {
     return Double.isFinite(number) ? number : Double.NaN;
   }
@@ -26,11 +25,6 @@ sealed interface NumberNode extends Planned {
     @Override
     public double value(Frame frame) {
       return base;
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of();
     }
   }
 
@@ -41,8 +35,8 @@ sealed interface NumberNode extends Planned {
     }
 
     @Override
-    public List<Planned> parts() {
-      return List.of();
+    public List<Integer> slots() {
+      return List.of(index);
     }
   }
 
@@ -50,12 +44,12 @@ sealed interface NumberNode extends Planned {
   record Difference(Expression syntax, int now, int earlier) implements NumberNode {
     @Override
     public double value(Frame frame) {
-      return frame.value(now) - frame.value(earlier);
+      return finite(frame.value(now) - frame.value(earlier));
     }
 
     @Override
-    public List<Planned> parts() {
-      return List.of();
+    public List<Integer> slots() {
+      return List.of(now, earlier);
     }
   }
 
@@ -259,6 +253,11 @@ sealed interface NumberNode extends Planned {
     @Override
     public List<Planned> parts() {
       return List.of(at);
+    }
+
+    @Override
+    public List<Integer> slots() {
+      return List.of(meanX, meanY, slope);
     }
   }
 

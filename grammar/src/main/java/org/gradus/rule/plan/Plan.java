@@ -34,7 +34,10 @@ public final class Plan {
     return ((NumberNode) root).value(frame);
   }
 
-  /** Why it is unknown: closing all these gaps settles it. Empty when it is known. */
+  /**
+   * Why it is unknown; empty when it is known. Closing all these gaps settles it, or leads to
+   * further ones: of a definition with several alternatives only the one at issue is looked into.
+   */
   public List<Gap> gaps(Frame frame) {
     return Gaps.of(root, frame);
   }

@@ -10,7 +10,14 @@ sealed interface Planned permits NumberNode, TruthNode {
   Expression syntax();
 
   /** The nodes it evaluates. */
-  List<Planned> parts();
+  default List<Planned> parts() {
+    return List.of();
+  }
+
+  /** The slots it reads itself. */
+  default List<Integer> slots() {
+    return List.of();
+  }
 
   /** Whether it has no value in this frame. */
   boolean isUnknown(Frame frame);

@@ -9,9 +9,7 @@ import org.gradus.rule.check.Term;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Operator;
-import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
-import org.jspecify.annotations.Nullable;
 
 /** Turns a checked tree into nodes: names become slots or constants, units become factors. */
 final class Planner {
@@ -74,18 +72,12 @@ final class Planner {
   }
 
   private NumberNode share(Expression.Share share) {
-    Quantity fixed = fixed(share.part());
-    return fixed != null && fixed.unit() == Unit.PERCENT
-        ? new NumberNode.Percent(share, fixed.amount(), number(share.whole()))
-        : new NumberNode.Product(share, number(share.part()), number(share.whole()));
-  }
-
-  private @Nullable Quantity fixed(Expression part) {
-    if (part instanceof Expression.Literal literal) {
-      return literal.quantity();
-    }
-    boolean named = part instanceof Expression.Reference;
-    return named && checked.meaningOf(part) instanceof Meaning.Fixed fixed ? fixed.value() : null;
+    NumberNode whole = number(share.whole());
+    return checked
+        .fixed(share.part())
+        .filter(fixed -> fixed.unit() == Unit.PERCENT)
+        .<NumberNode>map(percent -> new NumberNode.Percent(share, percent.amount(), whole))
+        .orElseGet(() -> new NumberNode.Product(share, number(share.part()), whole));
   }
 
   private NumberNode numberMeant(Expression part, Meaning meaning) {

@@ -27,8 +27,8 @@ sealed interface TruthNode extends Planned {
     }
 
     @Override
-    public List<Planned> parts() {
-      return List.of();
+    public List<Integer> slots() {
+      return List.of(index);
     }
   }
 
@@ -36,11 +36,6 @@ sealed interface TruthNode extends Planned {
     @Override
     public byte truth(Frame frame) {
       return Truth.planned(answer);
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of();
     }
   }
 
@@ -138,8 +133,8 @@ sealed interface TruthNode extends Planned {
     }
 
     @Override
-    public List<Planned> parts() {
-      return List.of();
+    public List<Integer> slots() {
+      return List.of(slot);
     }
   }
 
@@ -161,11 +156,6 @@ sealed interface TruthNode extends Planned {
     @Override
     public byte truth(Frame frame) {
       return Truth.planned(frame.isKnown(slot));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of();
     }
   }
 

@@ -93,7 +93,8 @@ final class Tokens {
 
   private boolean within(int count, int most, String what, Problems problems) {
     if (count > most) {
-      problems.add(text, Code.G105, count + " " + what, Integer.toString(most));
+      String help = "name parts of it under define";
+      problems.add(text, Code.G105, count + " " + what, Integer.toString(most), help);
     }
     return count <= most;
   }

@@ -1,9 +1,11 @@
 package org.gradus.rule.syntax;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.tree.TerminalNode;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
@@ -24,6 +26,7 @@ import org.gradus.rule.syntax.GradusParser.SentenceContext;
 import org.gradus.rule.syntax.GradusParser.UnitContext;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.jspecify.annotations.Nullable;
 
 /** Turns the parser's tree of a whole text into ours; values are left to {@link ValueBuilder}. */
 final class TreeBuilder {
@@ -57,11 +60,11 @@ final class TreeBuilder {
 
   Selection selection(SelectionContext tree) {
     if (tree instanceof GradusParser.FromEndContext from) {
-      int count = from.WHOLE() == null ? 1 : whole(from.WHOLE().getSymbol());
+      int count = stages(from.WHOLE());
       return new Selection.FromEnd(span(tree), from.LAST() != null, count, word(from.WORD()));
     }
     if (tree instanceof GradusParser.AllStagesContext all) {
-      int atLeast = all.WHOLE() == null ? 1 : whole(all.WHOLE().getSymbol());
+      int atLeast = stages(all.WHOLE());
       return new Selection.All(span(tree), word(all.WORD()), atLeast);
     }
     if (tree instanceof GradusParser.OneStageContext one) {
@@ -70,8 +73,19 @@ final class TreeBuilder {
     return new Selection.Moment(span(tree), new Name(span(tree), tree.getText()));
   }
 
-  private Optional<Name> word(
-      org.antlr.v4.runtime.tree.@org.jspecify.annotations.Nullable TerminalNode node) {
+  private int stages(@Nullable TerminalNode number) {
+    if (number == null) {
+      return 1;
+    }
+    int count = whole(number.getSymbol());
+    if (count == 0) {
+      Span where = tokens.span(number.getSymbol());
+      problems.add(where, Code.G305, "0", "a number of stages", "take at least one");
+    }
+    return count;
+  }
+
+  private Optional<Name> word(@Nullable TerminalNode node) {
     return Optional.ofNullable(node)
         .map(word -> new Name(tokens.span(word.getSymbol()), word.getText()));
   }
@@ -150,7 +164,7 @@ final class TreeBuilder {
     // Far beyond anything measured, yet far below where squares and products would overflow.
     if (number > 1e15) {
       problems.add(tokens.span(token), Code.G106, shortened(digits));
-      return 0;
+      return 1;
     }
     return number;
   }
@@ -159,7 +173,7 @@ final class TreeBuilder {
     double number = parsed(token.getText(), token);
     if (number > Integer.MAX_VALUE) {
       problems.add(tokens.span(token), Code.G106, shortened(token.getText()));
-      return 0;
+      return 1;
     }
     return (int) number;
   }
@@ -168,7 +182,7 @@ final class TreeBuilder {
     return digits.length() <= 20 ? digits : digits.substring(0, 20) + "...";
   }
 
-  Unit unit(@org.jspecify.annotations.Nullable UnitContext tree) {
+  Unit unit(@Nullable UnitContext tree) {
     return tree == null ? Unit.ONE : unitName(tree).unit();
   }
 
@@ -177,10 +191,7 @@ final class TreeBuilder {
     Unit unit = Unit.named(text).orElse(null);
     if (unit == null) {
       List<String> known =
-          java.util.Arrays.stream(Unit.values())
-              .flatMap(Unit::spellings)
-              .filter(s -> !s.isEmpty())
-              .toList();
+          Arrays.stream(Unit.values()).flatMap(Unit::spellings).filter(s -> !s.isEmpty()).toList();
       problems.add(
           span(tree),
           Code.G202,

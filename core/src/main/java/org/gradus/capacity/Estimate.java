@@ -1,0 +1,66 @@
+package org.gradus.capacity;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.knowledge.Citation;
+import org.gradus.protocol.EstimateLine.PublishedError;
+import org.gradus.unit.Quantity;
+
+/** One way to work out the aerobic capacity, as it came out or did not. */
+public sealed interface Estimate {
+
+  /** Its id in the protocol. */
+  String id();
+
+  /** Where the method comes from. */
+  Citation source();
+
+  /**
+   * An estimate that could be made.
+   *
+   * @param id its id in the protocol
+   * @param source where the method comes from
+   * @param vo2max the capacity in mL/kg/min, unrounded
+   * @param calculation the formula with its numbers filled in
+   * @param ingredients what it rests on
+   * @param publishedError the error a publication found for the method, if the protocol names one
+   * @param cautions what to keep in mind with it
+   */
+  record Available(
+      String id,
+      Citation source,
+      Quantity vo2max,
+      String calculation,
+      List<Ingredient> ingredients,
+      Optional<PublishedError> publishedError,
+      List<String> cautions)
+      implements Estimate {
+    public Available {
+      ingredients = List.copyOf(ingredients);
+      cautions = List.copyOf(cautions);
+    }
+  }
+
+  /**
+   * An estimate that could not be made.
+   *
+   * @param id its id in the protocol
+   * @param source where the method comes from
+   * @param reasons why not, in words
+   */
+  record Unavailable(String id, Citation source, List<String> reasons) implements Estimate {
+    public Unavailable {
+      reasons = List.copyOf(reasons);
+    }
+  }
+
+  /**
+   * Something an estimate rests on.
+   *
+   * @param name a stage, a definition or a figure
+   * @param value its value here
+   * @param how how it came about
+   * @param source where the figure or equation comes from
+   */
+  record Ingredient(String name, String value, String how, Citation source) {}
+}

@@ -1,0 +1,58 @@
+package org.gradus.capacity;
+
+import java.util.List;
+import org.gradus.protocol.EstimateLine;
+import org.gradus.rule.plan.Truth;
+import org.gradus.rule.syntax.Selection;
+import org.gradus.session.Outcome;
+import org.gradus.session.StageResult;
+
+/**
+ * Picks the stages an estimate is made from. Warm-ups and stages that were broken off never
+ * qualify.
+ */
+final class Selector {
+
+  private final Outcome outcome;
+
+  Selector(Outcome outcome) {
+    this.outcome = outcome;
+  }
+
+  /**
+   * What was picked.
+   *
+   * @param stages the stages in the order of the test
+   * @param lacking why the estimate cannot be made from them, or empty
+   */
+  record Selected(List<StageResult> stages, String lacking) {}
+
+  Selected select(EstimateLine line) {
+    List<StageResult> fit = outcome.stages().stream().filter(stage -> fits(stage, line)).toList();
+    Selection from = line.from();
+    if (from instanceof Selection.All all) {
+      return enough(fit, all.atLeast(), from);
+    } else if (from instanceof Selection.FromEnd end) {
+      int skipped = end.last() ? Math.max(0, fit.size() - end.count()) : 0;
+      List<StageResult> some = fit.stream().skip(skipped).limit(end.count()).toList();
+      return enough(some, end.count(), from);
+    } else if (from instanceof Selection.One one) {
+      return enough(
+          fit.stream().filter(stage -> stage.id().equals(one.stage().text())).toList(), 1, from);
+    }
+    return new Selected(List.of(), "");
+  }
+
+  private boolean fits(StageResult stage, EstimateLine line) {
+    return stage.completed()
+        && !stage.warmUp()
+        && line.term().map(term -> term.test(outcome.atEndOf(stage)) == Truth.TRUE).orElse(true);
+  }
+
+  private static Selected enough(List<StageResult> stages, int needed, Selection from) {
+    String wanted = from.span().text().replaceAll("\\s+", " ");
+    return stages.size() < needed || stages.isEmpty()
+        ? new Selected(stages, "it needs " + wanted + ", and there are " + stages.size())
+        : new Selected(stages, "");
+  }
+}

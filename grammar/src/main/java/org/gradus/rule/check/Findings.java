@@ -1,0 +1,139 @@
+package org.gradus.rule.check;
+
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Diagnostic;
+import org.gradus.diagnostic.Diagnostic.Label;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+
+/**
+ * What is found out about one tree while it is checked: the meanings of its names, the types of its
+ * parts, and what is wrong.
+ */
+final class Findings {
+
+  private final Vocabulary vocabulary;
+  private final Layout.Builder layout;
+  private final Problems problems;
+  private final IdentityHashMap<Expression, Type> types = new IdentityHashMap<>();
+  private final IdentityHashMap<Expression, Meaning> meanings = new IdentityHashMap<>();
+
+  Findings(Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
+    this.vocabulary = vocabulary;
+    this.layout = layout;
+    this.problems = problems;
+  }
+
+  /** The tree with what was found out; nothing when it is larger than anybody could follow. */
+  Optional<Checked> close(Expression root) {
+    Checked checked = new Checked(root, types, meanings);
+    Extent extent = checked.extent();
+    boolean small =
+        within(root, extent.parts(), Extent.MOST_PARTS, "parts with its definitions written out")
+            && within(root, extent.depth(), Extent.MOST_DEEP, "definitions inside each other");
+    return small ? Optional.of(checked) : Optional.empty();
+  }
+
+  private boolean within(Expression root, int count, int most, String what) {
+    if (count > most) {
+      String help = "let fewer definitions rest on each other";
+      problem(root.span(), Code.G105, count + " " + what, Integer.toString(most), help);
+    }
+    return count <= most;
+  }
+
+  void typed(Expression part, Type type) {
+    types.put(part, type);
+  }
+
+  void means(Expression part, Meaning meaning) {
+    meanings.put(part, meaning);
+  }
+
+  Meaning.Slot slot(Demand demand) {
+    return new Meaning.Slot(layout.slot(demand), demand);
+  }
+
+  Optional<Symbol> symbol(Expression part) {
+    return part instanceof Expression.Reference reference
+        ? vocabulary.meaning(reference.name())
+        : Optional.empty();
+  }
+
+  /** What a name evaluates to; its meaning is noted. */
+  Optional<Type> reference(Expression.Reference reference) {
+    Symbol symbol = vocabulary.meaning(reference.name()).orElse(null);
+    if (symbol == null) {
+      String otherwise = "define it, or declare it as a setting, input or sign";
+      String help = Suggestion.help(reference.name(), vocabulary.names(), otherwise);
+      problem(reference.span(), Code.G201, reference.name(), help);
+      return Optional.empty();
+    } else if (symbol instanceof Symbol.Faulty) {
+      return Optional.empty();
+    }
+    means(reference, meaning(symbol));
+    return Optional.of(symbol.type());
+  }
+
+  private Meaning meaning(Symbol symbol) {
+    if (symbol instanceof Symbol.Datum datum) {
+      return slot(datum.demand());
+    } else if (symbol instanceof Symbol.Figure figure) {
+      return new Meaning.Fixed(figure.value());
+    } else if (symbol instanceof Symbol.Word word) {
+      return new Meaning.FixedWord(word.word());
+    }
+    return new Meaning.Use(((Symbol.Definition) symbol).term());
+  }
+
+  /** The value of a part that is fixed when the file is read. */
+  Optional<Quantity> constant(Expression part) {
+    if (part instanceof Expression.Literal literal) {
+      return Optional.of(literal.quantity());
+    }
+    return symbol(part)
+        .filter(Symbol.Figure.class::isInstance)
+        .map(figure -> ((Symbol.Figure) figure).value());
+  }
+
+  void problem(Span where, Code code, String... arguments) {
+    problems.add(where, code, arguments);
+  }
+
+  /** Notes that an argument must be the name of something else. */
+  void needsName(Expression.Call call, String what, String otherwise) {
+    Span argument = call.arguments().get(0).span();
+    String help = Suggestion.help(argument.text(), vocabulary.names(), otherwise);
+    problem(argument, Code.G213, call.function().text(), what, help);
+  }
+
+  /** Notes that two parts do not go together. */
+  void mismatch(Code code, Expression left, Type first, Expression right, Type second) {
+    // The later part is the likelier slip: the text reads well up to there.
+    problems.add(
+        new Diagnostic(
+            code,
+            List.of(new Label(right.span(), noun(second)), new Label(left.span(), noun(first))),
+            List.of(
+                first.phrase(),
+                second.phrase(),
+                unitOf(first).or(() -> unitOf(second)).orElse("%"))));
+  }
+
+  private static String noun(Type type) {
+    return type instanceof Type.Measure measure ? measure.kind().words() : type.phrase();
+  }
+
+  private static Optional<String> unitOf(Type type) {
+    return type instanceof Type.Measure measure && measure.kind() != Kind.NUMBER
+        ? Optional.of(measure.kind().base().symbol())
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,57 @@
+package org.gradus.bundled;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.library.Library;
+
+/**
+ * The library that comes with Gradus.
+ *
+ * <pre>{@code
+ * Protocol walk = Bundled.library().protocol("graded-walk-standard");
+ * }</pre>
+ *
+ * <p>The files advise a trained person who decides. Medical clearance, an emergency plan, local
+ * rules and licensed practice come before anything they say.
+ */
+public final class Bundled {
+
+  private static final String INDEX = "index.txt";
+
+  private Bundled() {}
+
+  /**
+   * Reads and checks the bundled files. Keep the result; it is immutable and takes a moment to
+   * make.
+   *
+   * @throws org.gradus.diagnostic.FileRefused never for files as shipped
+   */
+  public static Library library() {
+    return Library.of(files());
+  }
+
+  /** The bundled files themselves, to be read together with others. */
+  public static List<SourceFile> files() {
+    List<SourceFile> files = new ArrayList<>();
+    // An index, since what lies on a class path cannot be listed.
+    for (String name : read(INDEX).text().lines().toList()) {
+      files.add(read(name));
+    }
+    return files;
+  }
+
+  private static SourceFile read(String name) {
+    try (InputStream stream = Bundled.class.getResourceAsStream(name)) {
+      if (stream == null) {
+        throw new IOException("not on the class path: " + name);
+      }
+      return Library.file(name, stream);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

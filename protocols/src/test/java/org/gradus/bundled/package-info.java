@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.bundled;
+
+import org.jspecify.annotations.NullMarked;
