@@ -85,7 +85,7 @@ final class Estimator {
       EstimateLine line, Quantity vo2max, Frame frame, List<StageResult> stages) {
     Filled filled = line.vo2max().filled(frame);
     List<Ingredient> ingredients = new ArrayList<>();
-    stages.forEach(stage -> ingredients.add(ingredient(stage)));
+    stages.forEach(stage -> ingredients.add(ingredient(line, stage)));
     for (Filled.Definition definition : filled.definitions()) {
       ingredients.add(
           new Ingredient(
@@ -101,11 +101,31 @@ final class Estimator {
         cautions(line, stages));
   }
 
-  private Ingredient ingredient(StageResult stage) {
+  private Ingredient ingredient(EstimateLine line, StageResult stage) {
     Frame frame = outcome.atEndOf(stage);
+    List<String> parts = new ArrayList<>(List.of(Loading.line(stage.loads())));
+    for (String reading : readings(line)) {
+      Optional.ofNullable(protocol.wiring().axes().get(reading))
+          .filter(axis -> !Double.isNaN(axis.value(frame)))
+          .ifPresent(
+              axis ->
+                  parts.add(
+                      reading.replace('_', ' ')
+                          + " "
+                          + Quantity.ofBase(axis.value(frame), axis.kind().base())));
+    }
     String uptake = cost(frame).map(cost -> shown(cost, frame)).orElse("no oxygen cost");
     Citation source = cost(frame).map(cost -> cost.equation().source()).orElse(Citation.NONE);
-    return new Ingredient("stage " + stage.id(), Loading.line(stage.loads()), uptake, source);
+    return new Ingredient("stage " + stage.id(), String.join(", ", parts), uptake, source);
+  }
+
+  private List<String> readings(EstimateLine line) {
+    return line.vo2max().demands().stream()
+        .flatMap(demand -> demand.subjects().stream())
+        .filter(protocol.instruments().signals()::containsKey)
+        .distinct()
+        .sorted()
+        .toList();
   }
 
   private static String shown(CostLine cost, Frame frame) {

@@ -92,7 +92,7 @@ final class Assembly {
             r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
     Estimates estimates = new Estimates(draft, equations, known.vocabulary(), layout, problems);
     Assessment assessment = new Assessment(estimates.costs(), estimates.lines());
-    Map<String, Formula> axes = estimates.axes();
+    Map<String, Formula> axes = estimates.axes(assessment.estimates());
     Wiring wiring = new Wiring(layout.build(), known.facts(), axes, citations());
     return new Protocol(
         heading(),

@@ -18,6 +18,7 @@ import org.gradus.rule.check.Definitions.Written;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
@@ -116,12 +117,18 @@ final class Estimates {
     return Condition.of(text, vocabulary, layout, problems);
   }
 
-  /** A formula for each name that a line is drawn over. */
-  Map<String, Formula> axes() {
+  /** A formula for each name that a line is drawn over, and for each reading estimates rest on. */
+  Map<String, Formula> axes(List<EstimateLine> estimates) {
     Map<String, Formula> axes = new LinkedHashMap<>();
-    for (Demand demand : layout.build().demands()) {
-      if (demand.aspect() == Aspect.LINE_SLOPE) {
-        demand.subjects().forEach(name -> axis(name).ifPresent(formula -> axes.put(name, formula)));
+    for (EstimateLine estimate : estimates) {
+      for (Demand demand : estimate.vo2max().demands()) {
+        boolean reading =
+            draft.signals.containsKey(demand.subject()) && demand.type() instanceof Type.Measure;
+        if (reading || demand.aspect() == Aspect.LINE_SLOPE) {
+          demand
+              .subjects()
+              .forEach(name -> axis(name).ifPresent(formula -> axes.put(name, formula)));
+        }
       }
     }
     return axes;

@@ -11,7 +11,7 @@ import org.gradus.rule.check.Layout;
  *
  * @param layout the slots
  * @param facts what each name that rules ask for stands for
- * @param axes formulas for the names that lines through stages are drawn over
+ * @param axes formulas for the names that estimates are made from, stage by stage
  * @param citations the source of each named figure, definition and equation
  */
 public record Wiring(

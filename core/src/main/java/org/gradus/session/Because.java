@@ -1,6 +1,8 @@
 package org.gradus.session;
 
+import java.util.Optional;
 import org.gradus.knowledge.Citation;
+import org.gradus.rule.plan.Filled;
 
 /**
  * The rule behind a verdict.
@@ -13,10 +15,15 @@ import org.gradus.knowledge.Citation;
  * @param source where the rule comes from
  */
 public record Because(
-    String rule, String text, String filled, String why, String instruction, Citation source) {
+    String rule,
+    String text,
+    Optional<Filled> filled,
+    String why,
+    String instruction,
+    Citation source) {
 
   @Override
   public String toString() {
-    return rule + ": " + text + (filled.isEmpty() ? "" : " | " + filled);
+    return rule + ": " + text + filled.map(numbers -> " | " + numbers).orElse("");
   }
 }

@@ -42,6 +42,11 @@ public final class Outcome {
     return course.stopped;
   }
 
+  /** The load that was set; none outside stages. */
+  public List<Loading> load() {
+    return course.phase == Phase.STAGE ? course.present().loads() : List.of();
+  }
+
   /** The stages that were left, in order; not the one that still lasts. */
   public List<StageResult> stages() {
     List<StageResult> results = new ArrayList<>();

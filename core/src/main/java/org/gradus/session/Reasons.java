@@ -1,9 +1,11 @@
 package org.gradus.session;
 
 import java.util.List;
+import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
+import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 
@@ -13,14 +15,14 @@ final class Reasons {
   private Reasons() {}
 
   static Because of(ProtocolRule rule, Frame frame) {
-    String filled = rule.rule().condition().map(when -> when.filled(frame).toString()).orElse("");
+    Optional<Filled> filled = rule.rule().condition().map(when -> when.filled(frame));
     return new Because(
         rule.id(), rule.rule().text(), filled, rule.why(), rule.instruction(), rule.source());
   }
 
   /** A reason that is no rule of the file but of the engine. */
   static Because plain(String id, String why) {
-    return new Because(id, "", "", why, "", Citation.NONE);
+    return new Because(id, "", Optional.empty(), why, "", Citation.NONE);
   }
 
   static List<Gap> gaps(ProtocolRule rule, Frame frame) {

@@ -140,14 +140,18 @@ final class StageJudge {
   }
 
   private Decision decision(EndOfStage end) {
+    Verdict verdict = end.verdict().orElseThrow();
+    // What is recommended anyway need not be offered.
+    List<Decision.Offer> offers =
+        end.offers().stream().filter(offer -> !offer.verdict().equals(verdict)).toList();
     return new Decision(
         time,
         course.phase,
         Optional.of(passage.stage().id()),
-        end.verdict().orElseThrow(),
+        verdict,
         end.because(),
         merged(end.firmness(), flips(Optional.empty())),
-        end.offers(),
+        offers,
         cautions(end.cautions()),
         end.unchecked(),
         course.events.size());

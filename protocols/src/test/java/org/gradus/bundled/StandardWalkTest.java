@@ -46,8 +46,8 @@ class StandardWalkTest {
     Decision hold = session.record(at("3:00"), heartRate(110));
     assertThat(verdict(hold)).isEqualTo("HOLD not-yet-steady");
     assertThat(hold.verdict()).isEqualTo(new Verdict.Hold(at("4:00")));
-    assertThat(hold.because().orElseThrow().filled())
-        .isEqualTo(
+    assertThat(hold.because().orElseThrow().filled().orElseThrow())
+        .hasToString(
             "not steady [no]; steady [no] is abs(change(heart_rate, 1 min) [6 bpm]) <= steady_band [5 bpm]");
     session.follow(hold);
     Decision advance = session.record(at("4:00"), heartRate(112));

@@ -1,0 +1,44 @@
+package org.gradus.examples.quickstart;
+
+import java.nio.file.Path;
+import org.gradus.bundled.Bundled;
+import org.gradus.capacity.Capacity;
+import org.gradus.protocol.Protocol;
+import org.gradus.session.Decision;
+import org.gradus.session.Session;
+import org.gradus.session.Verdict;
+
+/**
+ * Plays a recorded test. Give the path of the file; the tester of the recording follows every
+ * recommendation as it is given.
+ */
+public final class Quickstart {
+
+  private Quickstart() {}
+
+  /** Plays the file named by the first argument. */
+  public static void main(String[] arguments) {
+    Path file = Path.of(arguments.length > 0 ? arguments[0] : "recorded-test.yaml");
+    System.out.print(play(RecordedTest.read(file)));
+  }
+
+  static String play(RecordedTest test) {
+    Protocol protocol = Bundled.library().protocol(test.protocol());
+    Session session = Session.open(protocol, test.person());
+    Transcript transcript = new Transcript(protocol);
+    transcript.opening(test);
+    for (RecordedTest.Moment moment : test.moments()) {
+      Decision decision = session.record(moment.at(), moment.readings());
+      transcript.moment(session, moment, decision);
+      if (moment.isLastOfItsTime() && changesSomething(decision.verdict())) {
+        session.follow(decision);
+      }
+    }
+    transcript.capacity(Capacity.of(session.outcome()));
+    return transcript.text();
+  }
+
+  private static boolean changesSomething(Verdict verdict) {
+    return !(verdict instanceof Verdict.Continue) && !(verdict instanceof Verdict.Measure);
+  }
+}

@@ -1,0 +1,186 @@
+package org.gradus.examples.quickstart;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Estimate;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.plan.Filled;
+import org.gradus.rule.plan.Gap;
+import org.gradus.session.Agenda;
+import org.gradus.session.Because;
+import org.gradus.session.Decision;
+import org.gradus.session.Loading;
+import org.gradus.session.Reading;
+import org.gradus.session.Session;
+import org.gradus.session.Times;
+import org.gradus.session.Verdict;
+
+/** Writes down what happens, one line per moment and its reasons below. */
+final class Transcript {
+
+  private final Protocol protocol;
+  private final StringBuilder out = new StringBuilder();
+
+  Transcript(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  String text() {
+    return out.toString();
+  }
+
+  void opening(RecordedTest test) {
+    line(protocol.heading().title() + " (" + protocol + ")");
+    line(
+        "An invented person, a recorded test. Longest possible test: "
+            + Times.clock(protocol.longest())
+            + ".");
+    line(
+        "Advice to a trained person who decides; no medical device. Clearance, an emergency plan and");
+    line("local rules come first.");
+    line("");
+    row("time", "load", "readings", "recommendation");
+  }
+
+  void moment(Session session, RecordedTest.Moment moment, Decision decision) {
+    String readings =
+        moment.told().stream().map(Transcript::shown).collect(Collectors.joining(", "));
+    String load = session.outcome().load().isEmpty() ? "" : Loading.line(session.outcome().load());
+    row(Times.clock(moment.at()), load, readings, said(decision.verdict()));
+    decision.because().ifPresent(this::because);
+    decision
+        .offers()
+        .forEach(offer -> note("offered", offer.verdict().word() + ", " + offer.because().why()));
+    if (decision.verdict() instanceof Verdict.Continue goOn) {
+      missed(goOn.agenda());
+    }
+    if (!decision.firmness().isFirm()) {
+      note(
+          "marginal",
+          "the count is too coarse to be sure of "
+              + String.join(" and of ", decision.firmness().couldFlip()));
+    }
+    if (!decision.unchecked().isEmpty()) {
+      String rules =
+          decision.unchecked().stream()
+              .map(Decision.Unchecked::rule)
+              .collect(Collectors.joining(", "));
+      String gaps =
+          decision.unchecked().stream()
+              .flatMap(u -> u.gaps().stream())
+              .map(Gap::toString)
+              .distinct()
+              .collect(Collectors.joining(", "));
+      note("unchecked", rules + " (" + gaps + ")");
+    }
+    decision.cautions().forEach(caution -> note("caution", caution.why()));
+  }
+
+  private void because(Because because) {
+    note("why", because.rule() + ": " + (because.why().isEmpty() ? because.text() : because.why()));
+    because.filled().ifPresent(this::numbers);
+  }
+
+  private void numbers(Filled filled) {
+    note("", filled.text());
+    filled.definitions().forEach(definition -> note("", "- " + definition));
+  }
+
+  private void missed(Agenda agenda) {
+    List<String> missed =
+        agenda.items().stream()
+            .filter(item -> item.state() == Agenda.State.MISSED)
+            .map(item -> String.join("/", item.signals()) + " at " + Times.clock(item.due()))
+            .toList();
+    if (!missed.isEmpty()) {
+      note("missed", String.join(", ", missed));
+    }
+  }
+
+  private static String shown(Reading reading) {
+    if (reading instanceof Reading.Baseline baseline) {
+      return "resting " + shown(baseline.reading());
+    } else if (reading instanceof Reading.Pressure cuff) {
+      return Math.round(cuff.systolic().value().amount()) + "/" + cuff.diastolic().value();
+    }
+    return reading.subject().replace('_', ' ') + " " + reading;
+  }
+
+  private static String said(Verdict verdict) {
+    if (verdict instanceof Verdict.Ready ready) {
+      return "READY: begin " + ready.stage() + " at " + Loading.line(ready.loads());
+    } else if (verdict instanceof Verdict.Continue goOn) {
+      return "CONTINUE until " + Times.clock(goOn.until());
+    } else if (verdict instanceof Verdict.Hold hold) {
+      return "HOLD until " + Times.clock(hold.until());
+    } else if (verdict instanceof Verdict.Advance advance) {
+      return "ADVANCE to " + advance.stage() + " at " + Loading.line(advance.loads());
+    } else if (verdict instanceof Verdict.Measure measure) {
+      return "MEASURE "
+          + measure.gaps().stream().map(Gap::subject).distinct().collect(Collectors.joining(", "));
+    }
+    return verdict.word();
+  }
+
+  void capacity(Capacity capacity) {
+    line("");
+    Optional<Estimate.Available> headline = capacity.headline();
+    headline.ifPresentOrElse(
+        this::headline, () -> line("No estimate of aerobic capacity can be made."));
+    for (Estimate estimate : capacity.estimates()) {
+      if (estimate instanceof Estimate.Available other && !other.equals(headline.orElse(null))) {
+        line(
+            "Also, by "
+                + other.id()
+                + ": "
+                + other.vo2max().rounded(1)
+                + " ("
+                + other.source()
+                + ")");
+      } else if (estimate instanceof Estimate.Unavailable none) {
+        line("Not by " + none.id() + ": " + String.join("; ", none.reasons()));
+      }
+    }
+  }
+
+  private void headline(Estimate.Available estimate) {
+    line("Aerobic capacity, estimated by " + estimate.id() + ": " + estimate.vo2max().rounded(1));
+    line("  " + estimate.calculation());
+    line("  It rests on:");
+    for (Estimate.Ingredient ingredient : estimate.ingredients()) {
+      line("  - " + ingredient.name() + ": " + ingredient.value() + "; " + ingredient.how());
+      line("    source: " + ingredient.source());
+    }
+    line("  Method: " + estimate.source());
+    estimate
+        .publishedError()
+        .ifPresent(
+            error ->
+                line(
+                    "  Published standard error: "
+                        + error.sd()
+                        + " in "
+                        + error.note()
+                        + " ("
+                        + error.source()
+                        + ")"));
+    estimate.cautions().forEach(caution -> line("  Caution: " + caution));
+  }
+
+  private void row(String time, String load, String readings, String recommendation) {
+    line(
+        String.format(Locale.ROOT, "%5s  %-14s  %-42s  %s", time, load, readings, recommendation)
+            .stripTrailing());
+  }
+
+  private void note(String label, String text) {
+    line(String.format(Locale.ROOT, "%7s%-10s%s", "", label, text).stripTrailing());
+  }
+
+  private void line(String text) {
+    out.append(text).append('\n');
+  }
+}
