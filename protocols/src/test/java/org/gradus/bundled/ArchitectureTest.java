@@ -1,0 +1,168 @@
+package org.gradus.bundled;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaMethod;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** Holds the arrows between packages, and what the library may not use. */
+class ArchitectureTest {
+
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(new DoNotIncludeTests())
+          .importPackages("org.gradus");
+
+  /** Each package with those it stands on directly; it may use what they stand on too. */
+  private static final Map<String, List<String>> STANDS_ON = new LinkedHashMap<>();
+
+  static {
+    STANDS_ON.put("unit", List.of());
+    STANDS_ON.put("diagnostic", List.of());
+    STANDS_ON.put("rule.syntax", List.of("unit", "diagnostic"));
+    STANDS_ON.put("rule.check", List.of("rule.syntax"));
+    STANDS_ON.put("rule.plan", List.of("rule.check"));
+    STANDS_ON.put("rule.bounds", List.of("rule.check"));
+    STANDS_ON.put("rule", List.of("rule.plan", "rule.bounds"));
+    STANDS_ON.put("knowledge", List.of("rule"));
+    STANDS_ON.put("protocol", List.of("knowledge"));
+    STANDS_ON.put("library", List.of("protocol"));
+    STANDS_ON.put("session", List.of("protocol"));
+    STANDS_ON.put("capacity", List.of("session"));
+    STANDS_ON.put("bundled", List.of("library"));
+  }
+
+  private static String of(String name) {
+    return "org.gradus." + name;
+  }
+
+  @Test
+  void everyPackageIsInTheTable() {
+    classes()
+        .should()
+        .resideInAnyPackage(
+            STANDS_ON.keySet().stream().map(ArchitectureTest::of).toArray(String[]::new))
+        .check(CLASSES);
+  }
+
+  @Test
+  void arrowsPointOneWay() {
+    STANDS_ON.forEach(
+        (name, below) -> {
+          Set<String> allowed = new LinkedHashSet<>(Set.of(of(name)));
+          below.forEach(base -> collect(base, allowed));
+          noClasses()
+              .that(resideInAPackage(of(name)))
+              .should()
+              .dependOnClassesThat(
+                  resideInAPackage("org.gradus..")
+                      .and(not(resideInAnyPackage(allowed.toArray(new String[0])))))
+              .because(name + " stands on " + below)
+              .check(CLASSES);
+        });
+  }
+
+  private static void collect(String name, Set<String> allowed) {
+    if (allowed.add(of(name))) {
+      STANDS_ON.getOrDefault(name, List.of()).forEach(base -> collect(base, allowed));
+    }
+  }
+
+  @Test
+  void eachForeignLibraryHasOnePackageThatKnowsIt() {
+    onlyIn("rule.syntax", "org.antlr..");
+    onlyIn("library", "org.snakeyaml..");
+    onlyIn("capacity", "org.apache.commons.math3..");
+  }
+
+  private static void onlyIn(String name, String foreign) {
+    noClasses()
+        .that(not(resideInAPackage(of(name))))
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage(foreign)
+        .check(CLASSES);
+  }
+
+  @Test
+  void noPublicSignatureShowsAForeignLibrary() {
+    methods()
+        .that()
+        .arePublic()
+        .and()
+        .areDeclaredInClassesThat()
+        .arePublic()
+        .should(showOnlyOwnAndJavaTypes())
+        .check(withoutGenerated());
+  }
+
+  private static ArchCondition<JavaMethod> showOnlyOwnAndJavaTypes() {
+    return new ArchCondition<>("show only own types and those of Java") {
+      @Override
+      public void check(JavaMethod method, ConditionEvents events) {
+        Set<JavaClass> types = new LinkedHashSet<>(method.getRawParameterTypes());
+        types.add(method.getRawReturnType());
+        for (JavaClass type : types) {
+          String name = type.getBaseComponentType().getName();
+          boolean own =
+              name.startsWith("org.gradus.") || name.startsWith("java.") || !name.contains(".");
+          events.add(
+              new SimpleConditionEvent(method, own, method.getFullName() + " shows " + name));
+        }
+      }
+    };
+  }
+
+  @Test
+  void thereIsNoClockNoLogAndNoReflection() {
+    noClasses()
+        .should()
+        .dependOnClassesThat()
+        .haveFullyQualifiedName("java.time.Clock")
+        .orShould()
+        .callMethod(System.class, "currentTimeMillis")
+        .orShould()
+        .callMethod(System.class, "nanoTime")
+        .orShould()
+        .callMethod(java.time.Instant.class, "now")
+        .orShould()
+        .dependOnClassesThat()
+        .resideInAnyPackage("java.util.logging..", "java.lang.reflect..", "java.util.concurrent..")
+        .check(withoutGenerated());
+  }
+
+  @Test
+  void thereIsNoMutableStaticState() {
+    noFields().that().areStatic().should().notBeFinal().check(withoutGenerated());
+  }
+
+  // What the parser generator writes keeps to the rules of its own runtime.
+  private static JavaClasses withoutGenerated() {
+    return CLASSES.that(
+        new DescribedPredicate<JavaClass>("written by hand") {
+          @Override
+          public boolean test(JavaClass type) {
+            return !type.getName().startsWith("org.gradus.rule.syntax.Gradus");
+          }
+        });
+  }
+}
