@@ -22,6 +22,11 @@ public record Because(
     String instruction,
     Citation source) {
 
+  /** The reason the file gives, else the rule itself. */
+  public String shortly() {
+    return why.isEmpty() ? text : why;
+  }
+
   @Override
   public String toString() {
     return rule + ": " + text + filled.map(numbers -> " | " + numbers).orElse("");

@@ -58,12 +58,11 @@ public record Decision(
     }
   }
 
-  /** Time, verdict and rule in one line. */
+  /** Time, verdict and reason in one line. */
   @Override
   public String toString() {
-    return Times.clock(at)
-        + " "
-        + verdict.word()
-        + because.map(why -> " because " + why).orElse("");
+    String reason =
+        because.map(rule -> " (" + rule.rule() + ": " + rule.shortly() + ")").orElse("");
+    return Times.clock(at) + " " + verdict + reason;
   }
 }

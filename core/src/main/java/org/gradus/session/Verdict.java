@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.rule.plan.Gap;
 
-/** What is recommended now. */
+/** What is recommended now. Its text is one line for people: {@code "HOLD until 4:00"}. */
 public sealed interface Verdict {
 
   /** The word for it: {@code "ADVANCE"}. */
@@ -26,6 +26,11 @@ public sealed interface Verdict {
     public String word() {
       return "READY";
     }
+
+    @Override
+    public String toString() {
+      return word() + ": begin " + stage + " at " + Loading.line(loads);
+    }
   }
 
   /**
@@ -42,6 +47,11 @@ public sealed interface Verdict {
     public String word() {
       return "DEFER";
     }
+
+    @Override
+    public String toString() {
+      return word() + ": " + String.join(", ", reasons.stream().map(Because::rule).toList());
+    }
   }
 
   /**
@@ -54,6 +64,11 @@ public sealed interface Verdict {
     @Override
     public String word() {
       return "CONTINUE";
+    }
+
+    @Override
+    public String toString() {
+      return word() + " until " + Times.clock(until);
     }
   }
 
@@ -72,6 +87,14 @@ public sealed interface Verdict {
     public String word() {
       return "MEASURE";
     }
+
+    @Override
+    public String toString() {
+      return word()
+          + " "
+          + String.join(", ", gaps.stream().map(Gap::subject).distinct().toList())
+          + until.map(time -> ", waiting until " + Times.clock(time)).orElse("");
+    }
   }
 
   /**
@@ -83,6 +106,11 @@ public sealed interface Verdict {
     @Override
     public String word() {
       return "HOLD";
+    }
+
+    @Override
+    public String toString() {
+      return word() + " until " + Times.clock(until);
     }
   }
 
@@ -106,6 +134,11 @@ public sealed interface Verdict {
     public String word() {
       return "ADVANCE";
     }
+
+    @Override
+    public String toString() {
+      return word() + " to " + stage + (loads.isEmpty() ? "" : " at " + Loading.line(loads));
+    }
   }
 
   /** The test has served its purpose; go to recovery. */
@@ -113,6 +146,11 @@ public sealed interface Verdict {
     @Override
     public String word() {
       return "FINISH";
+    }
+
+    @Override
+    public String toString() {
+      return word();
     }
   }
 
@@ -127,6 +165,11 @@ public sealed interface Verdict {
     public String word() {
       return "STOP";
     }
+
+    @Override
+    public String toString() {
+      return instruction.isEmpty() ? word() : word() + ": " + instruction;
+    }
   }
 
   /** Recovery is over. */
@@ -134,6 +177,11 @@ public sealed interface Verdict {
     @Override
     public String word() {
       return "END";
+    }
+
+    @Override
+    public String toString() {
+      return word();
     }
   }
 
@@ -151,6 +199,11 @@ public sealed interface Verdict {
     public String word() {
       return "NOT RECOVERED";
     }
+
+    @Override
+    public String toString() {
+      return word() + ": " + String.join("; ", unmet);
+    }
   }
 
   /**
@@ -162,6 +215,11 @@ public sealed interface Verdict {
     @Override
     public String word() {
       return "OVER";
+    }
+
+    @Override
+    public String toString() {
+      return word() + ", " + ending.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
     }
   }
 }

@@ -49,7 +49,7 @@ final class Transcript {
     String readings =
         moment.told().stream().map(Transcript::shown).collect(Collectors.joining(", "));
     String load = session.outcome().load().isEmpty() ? "" : Loading.line(session.outcome().load());
-    row(Times.clock(moment.at()), load, readings, said(decision.verdict()));
+    row(Times.clock(moment.at()), load, readings, decision.verdict().toString());
     decision.because().ifPresent(this::because);
     decision
         .offers()
@@ -80,7 +80,7 @@ final class Transcript {
   }
 
   private void because(Because because) {
-    note("why", because.rule() + ": " + (because.why().isEmpty() ? because.text() : because.why()));
+    note("why", because.rule() + ": " + because.shortly());
     because.filled().ifPresent(this::numbers);
   }
 
@@ -107,22 +107,6 @@ final class Transcript {
       return Math.round(cuff.systolic().value().amount()) + "/" + cuff.diastolic().value();
     }
     return reading.subject().replace('_', ' ') + " " + reading;
-  }
-
-  private static String said(Verdict verdict) {
-    if (verdict instanceof Verdict.Ready ready) {
-      return "READY: begin " + ready.stage() + " at " + Loading.line(ready.loads());
-    } else if (verdict instanceof Verdict.Continue goOn) {
-      return "CONTINUE until " + Times.clock(goOn.until());
-    } else if (verdict instanceof Verdict.Hold hold) {
-      return "HOLD until " + Times.clock(hold.until());
-    } else if (verdict instanceof Verdict.Advance advance) {
-      return "ADVANCE to " + advance.stage() + " at " + Loading.line(advance.loads());
-    } else if (verdict instanceof Verdict.Measure measure) {
-      return "MEASURE "
-          + measure.gaps().stream().map(Gap::subject).distinct().collect(Collectors.joining(", "));
-    }
-    return verdict.word();
   }
 
   void capacity(Capacity capacity) {

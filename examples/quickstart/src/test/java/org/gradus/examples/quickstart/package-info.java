@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.examples.quickstart;
+
+import org.jspecify.annotations.NullMarked;
