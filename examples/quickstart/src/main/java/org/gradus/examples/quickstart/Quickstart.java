@@ -26,7 +26,7 @@ public final class Quickstart {
     Protocol protocol = Bundled.library().protocol(test.protocol());
     Session session = Session.open(protocol, test.person());
     Transcript transcript = new Transcript(protocol);
-    transcript.opening(test);
+    transcript.opening();
     for (RecordedTest.Moment moment : test.moments()) {
       Decision decision = session.record(moment.at(), moment.readings());
       transcript.moment(session, moment, decision);
@@ -34,8 +34,7 @@ public final class Quickstart {
         session.follow(decision);
       }
     }
-    transcript.capacity(Capacity.of(session.outcome()));
-    return transcript.text();
+    return transcript.text() + Result.of(Capacity.of(session.outcome()));
   }
 
   private static boolean changesSomething(Verdict verdict) {

@@ -2,10 +2,7 @@ package org.gradus.examples.quickstart;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
-import org.gradus.capacity.Capacity;
-import org.gradus.capacity.Estimate;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Gap;
@@ -32,10 +29,10 @@ final class Transcript {
     return out.toString();
   }
 
-  void opening(RecordedTest test) {
+  void opening() {
     line(protocol.heading().title() + " (" + protocol + ")");
     line(
-        "An invented person, a recorded test. Longest possible test: "
+        "An invented person, a recorded test. The longest possible one lasts "
             + Times.clock(protocol.longest())
             + ".");
     line(
@@ -107,51 +104,6 @@ final class Transcript {
       return Math.round(cuff.systolic().value().amount()) + "/" + cuff.diastolic().value();
     }
     return reading.subject().replace('_', ' ') + " " + reading;
-  }
-
-  void capacity(Capacity capacity) {
-    line("");
-    Optional<Estimate.Available> headline = capacity.headline();
-    headline.ifPresentOrElse(
-        this::headline, () -> line("No estimate of aerobic capacity can be made."));
-    for (Estimate estimate : capacity.estimates()) {
-      if (estimate instanceof Estimate.Available other && !other.equals(headline.orElse(null))) {
-        line(
-            "Also, by "
-                + other.id()
-                + ": "
-                + other.vo2max().rounded(1)
-                + " ("
-                + other.source()
-                + ")");
-      } else if (estimate instanceof Estimate.Unavailable none) {
-        line("Not by " + none.id() + ": " + String.join("; ", none.reasons()));
-      }
-    }
-  }
-
-  private void headline(Estimate.Available estimate) {
-    line("Aerobic capacity, estimated by " + estimate.id() + ": " + estimate.vo2max().rounded(1));
-    line("  " + estimate.calculation());
-    line("  It rests on:");
-    for (Estimate.Ingredient ingredient : estimate.ingredients()) {
-      line("  - " + ingredient.name() + ": " + ingredient.value() + "; " + ingredient.how());
-      line("    source: " + ingredient.source());
-    }
-    line("  Method: " + estimate.source());
-    estimate
-        .publishedError()
-        .ifPresent(
-            error ->
-                line(
-                    "  Published standard error: "
-                        + error.sd()
-                        + " in "
-                        + error.note()
-                        + " ("
-                        + error.source()
-                        + ")"));
-    estimate.cautions().forEach(caution -> line("  Caution: " + caution));
   }
 
   private void row(String time, String load, String readings, String recommendation) {

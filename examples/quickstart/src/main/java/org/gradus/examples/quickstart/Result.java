@@ -1,0 +1,90 @@
+package org.gradus.examples.quickstart;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Estimate;
+import org.gradus.capacity.Estimate.Available;
+import org.gradus.capacity.Estimate.Unavailable;
+import org.gradus.knowledge.Citation;
+
+/**
+ * Writes down the result: the estimates, what the first one rests on, and the sources by number.
+ */
+final class Result {
+
+  private final StringBuilder out = new StringBuilder("\n");
+  private final List<String> sources = new ArrayList<>();
+
+  private Result() {}
+
+  static String of(Capacity capacity) {
+    Result result = new Result();
+    capacity
+        .headline()
+        .ifPresentOrElse(
+            result::headline, () -> result.line("No estimate of aerobic capacity can be made."));
+    capacity.estimates().stream()
+        .filter(estimate -> !capacity.headline().filter(estimate::equals).isPresent())
+        .forEach(result::other);
+    result.line("");
+    result.line("Sources");
+    result.sources.forEach(result::line);
+    return result.out.toString();
+  }
+
+  private void headline(Available estimate) {
+    line(
+        "Aerobic capacity, estimated by "
+            + estimate.id()
+            + ": "
+            + estimate.vo2max().rounded(1)
+            + number(estimate.source()));
+    line("  " + estimate.calculation());
+    line("  It rests on:");
+    for (Estimate.Ingredient ingredient : estimate.ingredients()) {
+      line(
+          "  - "
+              + ingredient.name()
+              + ": "
+              + ingredient.value()
+              + "; "
+              + ingredient.how()
+              + number(ingredient.source()));
+    }
+    estimate
+        .publishedError()
+        .ifPresent(
+            error ->
+                line(
+                    "  Published standard error: "
+                        + error.sd()
+                        + " in "
+                        + error.note()
+                        + number(error.source())));
+    estimate.cautions().forEach(caution -> line("  Caution: " + caution));
+  }
+
+  private void other(Estimate estimate) {
+    if (estimate instanceof Available also) {
+      line("Also, by " + also.id() + ": " + also.vo2max().rounded(1) + number(also.source()));
+    } else if (estimate instanceof Unavailable none) {
+      line("Not by " + none.id() + ": " + String.join("; ", none.reasons()));
+    }
+  }
+
+  private String number(Citation source) {
+    int known = sources.size();
+    for (int i = 0; i < known; i++) {
+      if (sources.get(i).endsWith(source.toString())) {
+        return " [" + (i + 1) + "]";
+      }
+    }
+    sources.add("[" + (known + 1) + "] " + source);
+    return " [" + (known + 1) + "]";
+  }
+
+  private void line(String text) {
+    out.append(text).append('\n');
+  }
+}
