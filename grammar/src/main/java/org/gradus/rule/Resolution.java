@@ -24,7 +24,7 @@ public final class Resolution {
             double half = frame.halfWidth(slot);
             return Cell.between(value - half, value + half);
           }
-          return new Cell.Options(1L << (int) value, Presence.KNOWN);
+          return new Cell.Options(Cell.Options.bit((int) value), Presence.KNOWN);
         });
   }
 }

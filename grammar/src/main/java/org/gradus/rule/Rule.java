@@ -47,7 +47,9 @@ public final class Rule {
         sentence.when().flatMap(when -> Condition.of(when, vocabulary, layout, problems));
     Optional<Duration> pause =
         hold(sentence.action()).flatMap(hold -> pause(hold, vocabulary, problems));
-    return problems.count() == before
+    // A condition that rests on something already found faulty is missing without a further word.
+    boolean complete = condition.isPresent() == sentence.when().isPresent();
+    return complete && problems.count() == before
         ? Optional.of(new Rule(sentence, condition, pause))
         : Optional.empty();
   }
@@ -63,7 +65,12 @@ public final class Rule {
         hold.longer() instanceof Expression.Literal literal
             ? Optional.of(literal.quantity())
             : setting((Expression.Reference) hold.longer(), vocabulary);
-    if (longer.isEmpty() || longer.get().kind() != Kind.TIME || longer.get().amount() <= 0) {
+    Optional<Duration> pause =
+        longer
+            .filter(time -> time.kind() == Kind.TIME)
+            .map(time -> Duration.ofMillis(Math.round(time.base() * 1000)))
+            .filter(time -> time.compareTo(Duration.ZERO) > 0);
+    if (pause.isEmpty()) {
       problems.add(hold.longer().span(), Code.G214, "hold", "a time above zero");
       return Optional.empty();
     }
@@ -76,7 +83,7 @@ public final class Rule {
           "allow at least one");
       return Optional.empty();
     }
-    return Optional.of(Duration.ofMillis(Math.round(longer.get().base() * 1000)));
+    return pause;
   }
 
   private static Optional<Quantity> setting(Expression.Reference name, Vocabulary vocabulary) {

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Definitions;
@@ -64,15 +65,34 @@ final class Bench {
   }
 
   Bench define(String name, String text) {
-    Expression body = RuleText.expression(text(text), problems).orElseThrow(this::failure);
-    Definitions.Line line = new Definitions.Line("", List.of(), Optional.of(body));
+    return define(name, List.of(new Definitions.Line("", List.of(), Optional.of(tree(text)))));
+  }
+
+  /** Defines a choice from lines such as {@code "slow: 1 if rpe > 3"}; the value may be none. */
+  Bench choose(String name, String... lines) {
+    return define(name, Stream.of(lines).map(this::line).toList());
+  }
+
+  private Definitions.Line line(String line) {
+    String label = line.substring(0, line.indexOf(':'));
+    String[] rest = line.substring(line.indexOf(':') + 1).split(" if ", 2);
+    List<Expression> when = rest.length == 2 ? List.of(tree(rest[1])) : List.of();
+    boolean none = rest[0].strip().equals("none");
+    return new Definitions.Line(label, when, none ? Optional.empty() : Optional.of(tree(rest[0])));
+  }
+
+  private Bench define(String name, List<Definitions.Line> lines) {
     vocabulary =
         Definitions.check(
-            List.of(new Definitions.Written(name, text(text), List.of(line))),
+            List.of(new Definitions.Written(name, text(name), lines)),
             vocabulary,
             layout,
             problems);
     return this;
+  }
+
+  private Expression tree(String text) {
+    return RuleText.expression(text(text), problems).orElseThrow(this::failure);
   }
 
   Condition condition(String text) {

@@ -6,6 +6,7 @@ import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Relation;
+import org.gradus.unit.Quantity;
 
 /**
  * Narrows a box to the part in which a condition holds, or is known to fail. What a condition says
@@ -93,9 +94,12 @@ public final class Assumption {
   }
 
   private Box option(Expression.Is is) {
-    return checked.meaningOf(is.subject()) instanceof Meaning.Slot slot
-        ? oneOf(slot, Survey.bit(slot, is.option().text()), answer != is.negated())
-        : survey.box();
+    if (!(checked.meaningOf(is.subject()) instanceof Meaning.Slot slot)) {
+      return survey.box();
+    }
+    long bit = Survey.bit(slot, is.option().text());
+    boolean isIt = answer != is.negated();
+    return oneOf(slot, !isIt && Survey.isShared(slot, bit) ? 0 : bit, isIt);
   }
 
   private Box oneOf(Meaning.Slot slot, long wanted, boolean isIt) {
@@ -125,13 +129,15 @@ public final class Assumption {
     Cell.Range cell = (Cell.Range) box.cell(slot.index());
     double low = cell.low();
     double high = cell.high();
-    // Ends stay included and a hair wide: an end that cannot happen is harmless, a lost one is not.
+    // To the last double, so that a condition and its contrary leave no crack between them.
     switch (relation) {
-      case LESS, AT_MOST -> high = Math.min(high, widened(other.high(), 1));
-      case MORE, AT_LEAST -> low = Math.max(low, widened(other.low(), -1));
+      case LESS -> high = Math.min(high, Math.nextDown(lastSame(other.high(), -1)));
+      case AT_MOST -> high = Math.min(high, lastSame(other.high(), 1));
+      case MORE -> low = Math.max(low, Math.nextUp(lastSame(other.low(), 1)));
+      case AT_LEAST -> low = Math.max(low, lastSame(other.low(), -1));
       case EQUAL -> {
-        low = Math.max(low, widened(other.low(), -1));
-        high = Math.min(high, widened(other.high(), 1));
+        low = Math.max(low, lastSame(other.low(), -1));
+        high = Math.min(high, lastSame(other.high(), 1));
       }
       case UNEQUAL -> {
         // nothing to narrow but that it is known
@@ -141,8 +147,20 @@ public final class Assumption {
         slot.index(), low <= high ? Cell.between(low, high) : cell.with(Presence.KNOWN));
   }
 
-  private static double widened(double end, int direction) {
-    return end + direction * Math.abs(end) * 2e-9;
+  // The number farthest below (-1) or above (1) another that still counts as equal to it.
+  private static double lastSame(double number, int direction) {
+    if (Double.isInfinite(number)) {
+      return number;
+    }
+    double away = direction * Double.POSITIVE_INFINITY;
+    double last = number + direction * Math.abs(number) * 1e-9;
+    while (Quantity.same(last, number)) {
+      last = Math.nextAfter(last, away);
+    }
+    while (!Quantity.same(last, number)) {
+      last = Math.nextAfter(last, -away);
+    }
+    return last;
   }
 
   private static Relation opposite(Relation relation) {

@@ -30,7 +30,8 @@ public final class Box {
     if (type instanceof Type.Measure) {
       return Cell.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     } else if (type instanceof Type.Choice choice) {
-      return new Cell.Options(-1L >>> (Long.SIZE - choice.options().size()), Presence.KNOWN);
+      long last = Cell.Options.bit(choice.options().size() - 1);
+      return new Cell.Options(last | (last - 1), Presence.KNOWN);
     }
     return new Cell.Options(Cell.Options.NO | Cell.Options.YES, Presence.KNOWN);
   }

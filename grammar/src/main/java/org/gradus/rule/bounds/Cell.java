@@ -25,7 +25,8 @@ public sealed interface Cell {
   }
 
   /**
-   * One of some options; bit i stands for option i. A condition has the options no (0) and yes (1).
+   * One of some options; bit i stands for option i, and the last bit for all options from the 64th
+   * on. A condition has the options no (0) and yes (1).
    *
    * @param options the set of options it can be
    * @param presence whether it is there
@@ -33,6 +34,12 @@ public sealed interface Cell {
   record Options(long options, Presence presence) implements Cell {
     static final long NO = 1;
     static final long YES = 2;
+    static final long LAST = 1L << (Long.SIZE - 1);
+
+    /** The bit that stands for an option. */
+    public static long bit(int option) {
+      return 1L << Math.min(option, Long.SIZE - 1);
+    }
 
     @Override
     public Options with(Presence other) {

@@ -141,13 +141,22 @@ final class Survey {
       plain = word.word().equals(option) ? Outcomes.HOLDS : Outcomes.FAILS;
     } else {
       Meaning.Slot slot = (Meaning.Slot) subject;
-      plain = oneOf((Cell.Options) box.cell(slot.index()), bit(slot, option));
+      long bit = bit(slot, option);
+      Outcomes outcomes = oneOf((Cell.Options) box.cell(slot.index()), bit);
+      // Behind a shared bit there may be another option.
+      boolean other = outcomes.canHold() && isShared(slot, bit);
+      plain = other ? outcomes.join(Outcomes.FAILS) : outcomes;
     }
     return is.negated() ? plain.not() : plain;
   }
 
   static long bit(Meaning.Slot choice, String option) {
-    return 1L << ((Type.Choice) choice.demand().type()).options().indexOf(option);
+    return Cell.Options.bit(((Type.Choice) choice.demand().type()).options().indexOf(option));
+  }
+
+  static boolean isShared(Meaning.Slot choice, long bit) {
+    return bit == Cell.Options.LAST
+        && ((Type.Choice) choice.demand().type()).options().size() > Long.SIZE;
   }
 
   private Outcomes choice(Expression.Choice choice) {

@@ -7,7 +7,6 @@ import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
-import org.gradus.unit.Quantity;
 
 /** The checks of calls: how many arguments, of what kind, and what slots they need. */
 final class Calls {
@@ -69,7 +68,7 @@ final class Calls {
 
   private Optional<Type> change(Expression.Call call) {
     Optional<Symbol.Datum> signal = signal(call);
-    Optional<Quantity> time = stretch(call);
+    Optional<Double> time = stretch(call);
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
     }
@@ -82,7 +81,7 @@ final class Calls {
 
   private Optional<Type> overTime(Expression.Call call, Aspect aspect) {
     Optional<Symbol.Datum> signal = signal(call);
-    Optional<Quantity> time = stretch(call);
+    Optional<Double> time = stretch(call);
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
     }
@@ -100,8 +99,8 @@ final class Calls {
     return signal.map(Symbol.Datum::type);
   }
 
-  private static Demand view(Aspect aspect, Symbol.Datum signal, Quantity time) {
-    return new Demand(aspect, signal.demand().subjects(), time.base(), signal.type());
+  private static Demand view(Aspect aspect, Symbol.Datum signal, double seconds) {
+    return new Demand(aspect, signal.demand().subjects(), seconds, signal.type());
   }
 
   private Optional<Type> ever(Expression.Call call) {
@@ -178,15 +177,18 @@ final class Calls {
         .map(Symbol.Datum.class::cast);
   }
 
-  private Optional<Quantity> stretch(Expression.Call call) {
+  // In whole milliseconds, so that one stretch of time is one demand in whatever unit it is given.
+  private Optional<Double> stretch(Expression.Call call) {
     Expression argument = call.arguments().get(1);
-    Optional<Quantity> time =
+    Optional<Double> seconds =
         findings
             .constant(argument)
-            .filter(value -> value.kind() == Kind.TIME && value.amount() > 0);
-    if (time.isEmpty()) {
+            .filter(value -> value.kind() == Kind.TIME)
+            .map(value -> Math.rint(value.base() * 1000) / 1000)
+            .filter(time -> time > 0);
+    if (seconds.isEmpty()) {
       findings.problem(argument.span(), Code.G214, call.function().text(), "a time above zero");
     }
-    return time;
+    return seconds;
   }
 }

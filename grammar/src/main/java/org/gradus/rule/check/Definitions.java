@@ -3,11 +3,12 @@ package org.gradus.rule.check;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
@@ -43,16 +44,18 @@ public final class Definitions {
   }
 
   private final Map<String, Written> written = new LinkedHashMap<>();
-  private final Map<String, Symbol> done = new HashMap<>();
+  private final Set<String> done = new HashSet<>();
   private final Deque<String> open = new ArrayDeque<>();
-  private final Vocabulary base;
+  private final Map<String, Symbol> symbols;
+  private final Vocabulary vocabulary;
   private final Layout.Builder layout;
   private final Problems problems;
 
   private Definitions(
       List<Written> definitions, Vocabulary base, Layout.Builder layout, Problems problems) {
     definitions.forEach(definition -> written.put(definition.name(), definition));
-    this.base = base;
+    this.symbols = base.copy();
+    this.vocabulary = Vocabulary.over(symbols);
     this.layout = layout;
     this.problems = problems;
   }
@@ -62,11 +65,11 @@ public final class Definitions {
       List<Written> definitions, Vocabulary base, Layout.Builder layout, Problems problems) {
     Definitions work = new Definitions(definitions, base, layout, problems);
     definitions.forEach(work::resolve);
-    return base.with(work.done);
+    return Vocabulary.of(work.symbols);
   }
 
   private void resolve(Written definition) {
-    if (done.containsKey(definition.name())) {
+    if (done.contains(definition.name())) {
       return;
     }
     if (open.contains(definition.name())) {
@@ -78,7 +81,7 @@ public final class Definitions {
         }
       }
       problems.add(definition.where(), Code.G215, definition.name(), String.join(" -> ", circle));
-      done.put(definition.name(), new Symbol.Faulty());
+      finish(definition, new Symbol.Faulty());
       return;
     }
     if (open.size() > Extent.MOST_DEEP) {
@@ -88,7 +91,7 @@ public final class Definitions {
           "more definitions inside each other than anybody could follow",
           Integer.toString(Extent.MOST_DEEP),
           "let fewer definitions rest on each other");
-      done.put(definition.name(), new Symbol.Faulty());
+      finish(definition, new Symbol.Faulty());
       return;
     }
     open.push(definition.name());
@@ -97,7 +100,15 @@ public final class Definitions {
       line.value().ifPresent(this::resolveUses);
     }
     open.pop();
-    done.putIfAbsent(definition.name(), checked(definition));
+    // One that closes a circle has been found faulty on the way.
+    if (!done.contains(definition.name())) {
+      finish(definition, checked(definition));
+    }
+  }
+
+  private void finish(Written definition, Symbol symbol) {
+    done.add(definition.name());
+    symbols.put(definition.name(), symbol);
   }
 
   private void resolveUses(Expression part) {
@@ -108,10 +119,10 @@ public final class Definitions {
   }
 
   private Symbol checked(Written definition) {
-    Vocabulary vocabulary = base.with(done);
     List<Term.Alternative> alternatives = new ArrayList<>();
     Optional<Type> type = Optional.empty();
     int before = problems.count();
+    boolean complete = true;
     for (Line line : definition.lines()) {
       List<Checked> when = new ArrayList<>();
       for (Expression condition : line.when()) {
@@ -119,28 +130,29 @@ public final class Definitions {
       }
       Optional<Checked> value =
           line.value().flatMap(expression -> Checker.any(expression, vocabulary, layout, problems));
-      boolean unlike =
-          type.isPresent() && value.isPresent() && !type.get().equals(value.get().type());
-      if (unlike) {
-        Span where = value.get().root().span();
-        problems.add(where, Code.G216, type.get().phrase(), value.get().type().phrase());
-      }
-      value
-          .filter(found -> found.type() instanceof Type.Choice)
-          .ifPresent(
-              word ->
-                  problems.add(
-                      word.root().span(),
-                      Code.G208,
-                      word.type().phrase(),
-                      "define a condition with is"));
+      complete &=
+          when.size() == line.when().size() && value.isPresent() == line.value().isPresent();
+      Optional<Type> first = type;
+      value.ifPresent(found -> checkType(found, first));
       type = type.or(() -> value.map(Checked::type));
       alternatives.add(new Term.Alternative(line.label(), when, value));
     }
-    boolean sound = problems.count() == before && type.isPresent();
-    return sound
+    if (complete && type.isEmpty()) {
+      problems.add(definition.where(), Code.G303, definition.name(), "value");
+    }
+    // What rests on something faulty is faulty too, without a word of its own.
+    return complete && problems.count() == before
         ? new Symbol.Definition(
-            new Term(definition.name(), type.get(), layout.nextTerm(), alternatives))
+            new Term(definition.name(), type.orElseThrow(), layout.nextTerm(), alternatives))
         : new Symbol.Faulty();
+  }
+
+  private void checkType(Checked value, Optional<Type> first) {
+    Span where = value.root().span();
+    if (first.isPresent() && !first.get().equals(value.type())) {
+      problems.add(where, Code.G216, first.get().phrase(), value.type().phrase());
+    } else if (value.type() instanceof Type.Choice word) {
+      problems.add(where, Code.G208, word.phrase(), "define a condition with is");
+    }
   }
 }

@@ -24,6 +24,11 @@ public final class Vocabulary {
     return EMPTY;
   }
 
+  /** The names of a map as they are at any time, also those that are still to be put into it. */
+  static Vocabulary over(Map<String, Symbol> growing) {
+    return new Vocabulary(growing);
+  }
+
   /** These names. */
   public static Vocabulary of(Map<String, ? extends Symbol> symbols) {
     return EMPTY.with(symbols);
@@ -31,7 +36,7 @@ public final class Vocabulary {
 
   /** This vocabulary with further names; a further name replaces one it had. */
   public Vocabulary with(Map<String, ? extends Symbol> further) {
-    Map<String, Symbol> all = new LinkedHashMap<>(symbols);
+    Map<String, Symbol> all = copy();
     all.putAll(further);
     return new Vocabulary(all);
   }
@@ -39,6 +44,11 @@ public final class Vocabulary {
   /** This vocabulary with one further name. */
   public Vocabulary with(String name, Symbol symbol) {
     return with(Map.of(name, symbol));
+  }
+
+  /** A map of all names, for adding to it. */
+  Map<String, Symbol> copy() {
+    return new LinkedHashMap<>(symbols);
   }
 
   /** The meaning of a name, if it has one. */

@@ -68,8 +68,10 @@ final class Filler {
     if (part instanceof Expression.Call call && checked.meaningOf(call) instanceof Meaning.Line) {
       Expression at = call.arguments().get(2);
       Span whole = part.span();
-      String axes = whole.file().text().substring(whole.start(), at.span().start());
-      return oneLine(axes) + text(checked, at, digits) + ")";
+      String file = whole.file().text();
+      String axes = file.substring(whole.start(), at.span().start());
+      String end = file.substring(at.span().end(), whole.end());
+      return oneLine(axes + text(checked, at, digits) + end);
     }
     return oneLine(part.span().text());
   }

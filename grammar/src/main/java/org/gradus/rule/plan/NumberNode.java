@@ -117,13 +117,9 @@ sealed interface NumberNode extends Planned {
   record Power(Expression syntax, NumberNode base, NumberNode exponent) implements NumberNode {
     @Override
     public double value(Frame frame) {
-      double power = exponent.value(frame);
+      double x = base.value(frame);
       // StrictMath takes anything to the power of zero as one, also what is not known.
-      return Double.isNaN(power) ? power : finite(known(base.value(frame), power));
-    }
-
-    private static double known(double base, double power) {
-      return Double.isNaN(base) ? base : StrictMath.pow(base, power);
+      return Double.isNaN(x) ? x : finite(StrictMath.pow(x, exponent.value(frame)));
     }
 
     @Override

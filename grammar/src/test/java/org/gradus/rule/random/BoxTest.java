@@ -15,6 +15,7 @@ import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
@@ -113,20 +114,30 @@ class BoxTest {
   @Property(tries = 3000)
   void whereNumbersAloneCanTurnAnAnswerAComparisonIsNamed(@ForAll("withoutKnown") Sample sample) {
     Condition condition = sample.condition.orElseThrow();
-    Box box = narrowed(sample);
+    Readings fixed = Readings.random(sample.layout, sample.random);
+    Box box = around(fixed);
     List<Truth> answers = new ArrayList<>();
     for (int i = 0; i < POINTS; i++) {
-      answers.add(condition.test(Boxes.inside(box, sample.layout, sample.random).frame()));
+      Readings point = Boxes.inside(box, sample.layout, sample.random);
+      for (int slot = 0; slot < sample.layout.size(); slot++) {
+        if (fixed.has(slot) && !isNumber(sample.layout, slot)) {
+          point = point.with(slot, fixed.value(slot));
+        }
+      }
+      answers.add(condition.test(point.frame()));
     }
     if (answers.contains(Truth.TRUE) && answers.contains(Truth.FALSE)) {
       assertThat(condition.undecided(box)).as("%s", sample).isNotEmpty();
     }
   }
 
-  private static Box narrowed(Sample sample) {
-    Readings fixed = Readings.random(sample.layout, sample.random);
+  private static boolean isNumber(Layout layout, int slot) {
+    return layout.demands().get(slot).type() instanceof Type.Measure;
+  }
+
+  private static Box around(Readings fixed) {
     return Box.of(
-        sample.layout,
+        fixed.layout(),
         (slot, demand) -> {
           if (!fixed.has(slot)) {
             return Box.anything(demand.type()).with(Presence.UNKNOWN);
@@ -134,7 +145,7 @@ class BoxTest {
           double value = fixed.value(slot);
           return demand.type() instanceof Type.Measure
               ? Cell.between(value - 20, value + 20)
-              : new Cell.Options(1L << (int) value, Presence.KNOWN);
+              : new Cell.Options(Cell.Options.bit((int) value), Presence.KNOWN);
         });
   }
 

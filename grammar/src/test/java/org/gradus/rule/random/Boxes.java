@@ -35,8 +35,8 @@ final class Boxes {
     }
     double first = Readings.value(demand, random);
     if (!(demand.type() instanceof Type.Measure)) {
-      long other = 1L << (int) Readings.value(demand, random);
-      return new Cell.Options((1L << (int) first) | other, Presence.KNOWN);
+      long other = Cell.Options.bit((int) Readings.value(demand, random));
+      return new Cell.Options(Cell.Options.bit((int) first) | other, Presence.KNOWN);
     }
     return switch (random.nextInt(4)) {
       case 0 -> Cell.between(first, first);
@@ -66,7 +66,7 @@ final class Boxes {
   private static double point(Cell cell, Demand demand, Random random) {
     if (cell instanceof Cell.Options options) {
       double option = Readings.value(demand, random);
-      while ((options.options() & (1L << (int) option)) == 0) {
+      while ((options.options() & Cell.Options.bit((int) option)) == 0) {
         option = Readings.value(demand, random);
       }
       return option;
@@ -74,12 +74,16 @@ final class Boxes {
     Cell.Range range = (Cell.Range) cell;
     double low = Math.max(range.low(), -1e15);
     double high = Math.min(range.high(), 1e15);
-    return switch (random.nextInt(5)) {
-      case 0 -> low;
-      case 1 -> high;
-      case 2 -> Math.min(high, low + random.nextDouble() * (high - low));
-      default -> Math.max(low, Math.min(high, Readings.value(demand, random)));
-    };
+    double point =
+        switch (random.nextInt(6)) {
+          case 0 -> low;
+          case 1 -> high;
+          case 2 -> low + random.nextDouble() * (high - low);
+          // Just within, or just beyond, what counts as equal to a number that texts like to use.
+          case 3 -> Readings.value(demand, random) * (1 + (random.nextInt(13) - 6) * 0.25e-9);
+          default -> Readings.value(demand, random);
+        };
+    return Math.max(low, Math.min(high, point));
   }
 
   static boolean contains(Box box, Readings readings) {
@@ -99,6 +103,6 @@ final class Boxes {
   private static boolean holds(Cell cell, double value) {
     return cell instanceof Cell.Range range
         ? range.low() <= value && value <= range.high()
-        : (((Cell.Options) cell).options() & (1L << (int) value)) != 0;
+        : (((Cell.Options) cell).options() & Cell.Options.bit((int) value)) != 0;
   }
 }

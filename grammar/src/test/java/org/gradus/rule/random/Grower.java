@@ -26,7 +26,12 @@ final class Grower {
     /** Nothing that asks whether something is known. */
     WITHOUT_KNOWN,
     /** Nor a definition with several alternatives. */
-    PLAIN
+    PLAIN,
+    /**
+     * Only what does not make more of a rounding: no differences, whose zero is a knife's edge, and
+     * none of the functions that are steep somewhere.
+     */
+    STEADY
   }
 
   private static final Span NOWHERE = Span.all("", "");
@@ -98,10 +103,15 @@ final class Grower {
   }
 
   private Expression is() {
-    String subject = pick(List.of("sex", "gait", "end_rule"));
+    String subject = pick(List.of("sex", "gait", "end_rule", "stage"));
     Type.Choice type = (Type.Choice) world.symbol(subject).type();
     return new Expression.Is(
-        NOWHERE, reference(subject), random.nextBoolean(), word(pick(type.options())));
+        NOWHERE, reference(subject), random.nextBoolean(), word(option(type.options())));
+  }
+
+  // Of many options mostly one of the last.
+  private String option(List<String> options) {
+    return options.get(Math.max(0, options.size() - 1 - random.nextInt(8)));
   }
 
   private Expression known(int size) {
@@ -119,24 +129,23 @@ final class Grower {
       return leaf(kind);
     }
     int rest = size - 1;
-    return switch (random.nextInt(kind == Kind.NUMBER ? 20 : 14)) {
+    return switch (random.nextInt(bed == Bed.STEADY ? 9 : kind == Kind.NUMBER ? 20 : 14)) {
       case 0 -> leaf(kind);
-      case 1 -> joined(Operator.PLUS, value(kind, rest), value(kind, rest));
-      case 2 -> joined(Operator.MINUS, value(kind, rest), value(kind, rest));
-      case 3 -> product(kind, rest);
-      case 4 -> joined(Operator.OVER, value(kind, rest), value(Kind.NUMBER, rest));
-      case 5 -> new Expression.Negation(NOWHERE, value(kind, rest));
-      case 6 -> new Expression.Share(NOWHERE, part(rest), value(kind, rest));
-      case 7 ->
+      case 1 -> product(kind, rest);
+      case 2 -> joined(Operator.OVER, value(kind, rest), value(Kind.NUMBER, rest));
+      case 3 -> new Expression.Negation(NOWHERE, value(kind, rest));
+      case 4 -> new Expression.Share(NOWHERE, part(rest), value(kind, rest));
+      case 5 ->
           new Expression.Choice(NOWHERE, condition(rest), value(kind, rest), value(kind, rest));
-      case 8 -> call(Function.ABS, value(kind, rest));
-      case 9 ->
-          call(
-              pick(List.of(Function.LESSER, Function.GREATER, Function.ROUND)),
-              value(kind, rest),
-              value(kind, random.nextInt(size)));
-      case 10, 11 -> ofSignal(kind);
-      case 12 -> new Expression.AsUnit(NOWHERE, value(Kind.NUMBER, rest), unit(kind));
+      case 6 -> call(Function.ABS, value(kind, rest));
+      case 7 ->
+          call(pick(List.of(Function.LESSER, Function.GREATER)), value(kind, rest), value(kind, 0));
+      case 8 -> new Expression.AsUnit(NOWHERE, value(Kind.NUMBER, rest), unit(kind));
+      case 9 -> call(Function.ROUND, value(kind, rest), value(kind, random.nextInt(2)));
+      case 10, 11 ->
+          joined(
+              pick(List.of(Operator.PLUS, Operator.MINUS)), value(kind, rest), value(kind, rest));
+      case 12 -> ofSignal(kind);
       case 13 -> line(kind, rest);
       case 14 -> new Expression.Power(NOWHERE, value(Kind.NUMBER, rest), exponent(rest));
       case 15 ->

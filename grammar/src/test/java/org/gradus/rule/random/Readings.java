@@ -39,7 +39,7 @@ record Readings(Layout layout, Map<String, Double> values) {
         default -> typical(measure.kind(), random);
       };
     } else if (demand.type() instanceof Type.Choice choice) {
-      return random.nextInt(choice.options().size());
+      return Math.max(0, choice.options().size() - 1 - random.nextInt(8));
     }
     return random.nextInt(2);
   }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Definitions;
@@ -48,6 +49,8 @@ final class World {
     fact("uptake", new Type.Measure(Kind.UPTAKE));
     fact("sex", new Type.Choice(List.of("female", "male")));
     fact("gait", new Type.Choice(List.of("walking", "running", "finish")));
+    // More words than a long has bits.
+    fact("stage", new Type.Choice(IntStream.range(0, 70).mapToObj(i -> "stage_" + i).toList()));
     fact("cleared", Type.CONDITION);
     sign("chest_pain");
     sign("dizzy");

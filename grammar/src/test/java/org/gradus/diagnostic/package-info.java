@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.diagnostic;
+
+import org.jspecify.annotations.NullMarked;

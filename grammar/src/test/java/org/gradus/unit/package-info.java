@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.unit;
+
+import org.jspecify.annotations.NullMarked;
