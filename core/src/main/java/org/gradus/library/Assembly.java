@@ -75,8 +75,11 @@ final class Assembly {
     return draft.isWhole() && found.isEmpty() ? Optional.of(protocol) : Optional.empty();
   }
 
+  // A function or a hold that needs the name of something of a certain sort cannot tell from a name
+  // that is passed over whether it is of that sort.
   private boolean isPassedOver(Diagnostic problem) {
-    return known.passedOver().contains(problem.where().text().strip());
+    boolean sort = problem.code() == Code.G213 || problem.code() == Code.G214;
+    return sort && known.passedOver().contains(problem.where().text().strip());
   }
 
   private Protocol assemble() {

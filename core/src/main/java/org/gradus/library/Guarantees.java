@@ -18,10 +18,12 @@ final class Guarantees {
     new RuleLists(draft, problems).check();
     Ways ways = new Ways(draft, problems);
     ways.check();
+    int before = problems.count();
     new KnownFacts(draft, protocol, problems).check();
     new StageLoads(draft, protocol, ways, problems).check();
     // To evaluate a rule makes sense only when what surrounds it is as the file means it.
-    boolean sound = draft.isWhole() && isPlanned(draft, protocol) && ways.exist();
+    boolean known = problems.count() == before;
+    boolean sound = known && draft.isWhole() && isPlanned(draft, protocol) && ways.exist();
     new StageEnds(draft, protocol, ways, problems).check(sound);
     if (sound) {
       new SlowedHearts(draft, protocol, problems).check();

@@ -41,6 +41,7 @@ final class Names {
   private final Problems problems;
   private final Map<String, Symbol> symbols = new LinkedHashMap<>();
   private final Map<String, Fact> facts = new LinkedHashMap<>();
+  private final Set<String> clashing = new HashSet<>();
   private final Set<String> passedOver = new HashSet<>();
 
   private Names(Draft draft, Shelf shelf, Problems problems) {
@@ -182,6 +183,7 @@ final class Names {
             || (name.equals(UPTAKE) && !draft.cost.isEmpty());
     boolean free = !chosen && !symbols.containsKey(name);
     if (!free) {
+      clashing.add(name);
       problems.add(
           where, Code.G305, name, "a free name", "it means something else already; choose another");
     }
@@ -231,6 +233,7 @@ final class Names {
       draft.expressions().forEach(part -> collect(part, names));
     }
     names.removeAll(defined);
+    names.addAll(clashing);
     for (String name : names) {
       symbols.put(name, new Symbol.Faulty());
       passedOver.add(name);

@@ -54,10 +54,7 @@ final class ProtocolReader {
     sets.part(
         "stages",
         draft,
-        () ->
-            draft.stages.addAll(
-                new StageReader(texts, rules)
-                    .stages(keys.need("stages").map(Keys::itemsOf).orElse(List.of()))));
+        () -> draft.stages.addAll(new StageReader(texts, rules).stages(keys.items("stages"))));
     sets.part(
         "stage_end",
         draft,
