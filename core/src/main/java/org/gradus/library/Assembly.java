@@ -68,7 +68,8 @@ final class Assembly {
     Problems found = new Problems();
     Assembly assembly = new Assembly(draft, shelf, settings, found);
     Protocol protocol = assembly.assemble();
-    Guarantees.check(draft, protocol, found);
+    boolean measured = new Measuring(draft, found).check();
+    Guarantees.check(draft, protocol, measured, found);
     found.sorted().stream()
         .filter(problem -> !assembly.isPassedOver(problem))
         .forEach(problems::add);
@@ -92,7 +93,6 @@ final class Assembly {
             rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
             rules(draft.result));
     uniqueRules();
-    new Measuring(draft, problems).check();
     Optional<Recovery> recovery =
         draft.recovery.map(
             r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));

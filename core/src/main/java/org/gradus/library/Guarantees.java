@@ -14,17 +14,24 @@ final class Guarantees {
 
   private Guarantees() {}
 
-  static void check(Draft draft, Protocol protocol, Problems problems) {
+  /**
+   * Checks it all, as far as it can be judged.
+   *
+   * @param measured whether what is measured exists
+   */
+  static void check(Draft draft, Protocol protocol, boolean measured, Problems problems) {
     new RuleLists(draft, problems).check();
     Ways ways = new Ways(draft, problems);
     ways.check();
     int before = problems.count();
-    new KnownFacts(draft, protocol, problems).check();
+    new KnownFacts(draft, protocol, problems).check(measured);
     new StageLoads(draft, protocol, ways, problems).check();
     // To evaluate a rule makes sense only when what surrounds it is as the file means it.
     boolean known = problems.count() == before;
     boolean sound = known && draft.isWhole() && isPlanned(draft, protocol) && ways.exist();
-    new StageEnds(draft, protocol, ways, problems).check(sound);
+    if (measured) {
+      new StageEnds(draft, protocol, ways, problems).check(sound);
+    }
     if (sound) {
       new SlowedHearts(draft, protocol, problems).check();
     }

@@ -31,6 +31,7 @@ final class Keys {
   private final Map<String, Entry> left = new LinkedHashMap<>();
   private final Set<String> known = new TreeSet<>();
   private final Set<String> missing = new LinkedHashSet<>();
+  private boolean unread;
 
   private Keys(Mapping mapping, String what, Problems problems) {
     this.mapping = mapping;
@@ -152,8 +153,9 @@ final class Keys {
 
   /** The entries under a key, in the order of the file. */
   List<Entry> entries(String key) {
-    Optional<YamlNode> node = take(key).filter(found -> !(found instanceof Lost));
-    if (node.isPresent() && !(node.get() instanceof Mapping)) {
+    Optional<YamlNode> node = take(key);
+    unread |= node.filter(found -> !(found instanceof Mapping)).isPresent();
+    if (node.isPresent() && !(node.get() instanceof Mapping) && !(node.get() instanceof Lost)) {
       problems.add(
           node.get().span(),
           Code.G304,
@@ -211,6 +213,11 @@ final class Keys {
     left.keySet().forEach(key -> nearest(key).ifPresent(misspelt::add));
     mapping.entries().forEach(entry -> misspelt.remove(entry.key().value()));
     return misspelt;
+  }
+
+  /** Whether something is here that was not read, so that what is not found may be in it. */
+  boolean isTorn() {
+    return unread || !misspelt().isEmpty();
   }
 
   private Optional<String> nearest(String key) {

@@ -27,12 +27,13 @@ final class KnownFacts {
     this.problems = problems;
   }
 
-  void check() {
+  /** Checks it; of readings only when what is measured exists. */
+  void check(boolean measured) {
     protocol.rules().before().forEach(rule -> demands(rule).forEach(d -> before(rule, d)));
-    if (draft.isWhole("measure")) {
+    if (measured && draft.isWhole("measure")) {
       measured(protocol.rules().anyTime(), protocol.schedule(), "any stage");
     }
-    if (draft.isWhole("recovery") && protocol.recovery().isPresent()) {
+    if (measured && draft.isWhole("recovery") && protocol.recovery().isPresent()) {
       measured(protocol.rules().recovery(), protocol.recovery().get().schedule(), "recovery");
     }
     draft.questions.forEach(

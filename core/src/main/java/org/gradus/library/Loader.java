@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.protocol.Protocol;
@@ -27,7 +28,7 @@ final class Loader {
   /**
    * The protocols of these files by their ids.
    *
-   * @throws org.gradus.diagnostic.FileRefused when anything is wrong, with all of it
+   * @throws FileRefused when anything is wrong, with all of it
    */
   Map<String, Protocol> load(List<SourceFile> files) {
     files.forEach(this::read);
@@ -37,7 +38,9 @@ final class Loader {
       Draft whole = includes.resolve(protocol);
       Assembly.of(whole, shelf, problems).ifPresent(ready -> loaded.put(ready.id(), ready));
     }
-    problems.throwIfAny();
+    if (!problems.isEmpty()) {
+      throw new FileRefused(SameName.joined(problems.sorted()));
+    }
     return loaded;
   }
 
@@ -62,19 +65,19 @@ final class Loader {
       case "protocol" -> {
         Draft draft = new Draft(header);
         new ProtocolReader(texts).read(keys, draft);
-        draft.torn |= !sound || !keys.misspelt().isEmpty();
+        draft.torn |= !sound || keys.isTorn();
         protocols.add(draft);
       }
       case "rules" -> {
         Draft draft = new Draft(header);
         RuleReader rules = new RuleReader(texts, header.id() + "/");
         new SetReader(texts, rules).read(keys, draft);
-        draft.torn |= !sound || !keys.misspelt().isEmpty();
+        draft.torn |= !sound || keys.isTorn();
         shelf.sets.putIfAbsent(header.id(), draft);
       }
       default -> {
         new EquationReader(texts, shelf).read(keys);
-        shelf.torn |= !sound || !keys.misspelt().isEmpty();
+        shelf.torn |= !sound || keys.isTorn();
       }
     }
     shelf.torn |= header.id().isEmpty();

@@ -24,7 +24,9 @@ final class Measuring {
     this.problems = problems;
   }
 
-  void check() {
+  /** Whether all of it exists; what does not is noted. */
+  boolean check() {
+    int before = problems.count();
     List<MeasureDraft> lines = new ArrayList<>(draft.measure);
     draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
     for (MeasureDraft line : lines) {
@@ -39,6 +41,7 @@ final class Measuring {
         .values()
         .forEach(
             signal -> signal.value().below().ifPresent(other -> signal(signal.where(), other)));
+    return problems.count() == before;
   }
 
   // Rules read a signal by its first line; a second one would ask for readings that nobody looks
@@ -65,8 +68,13 @@ final class Measuring {
   private void scale(Scalar name, Scalar read) {
     missing(name.span(), "scale", name.value(), draft.scales, "declare it under scales");
     Optional<Scale> scale = Optional.ofNullable(draft.scales.get(name.value())).map(Placed::value);
-    if (scale.filter(found -> !found.of().equals(read.value())).isPresent()) {
-      String of = "it is a scale of " + scale.get().of();
+    boolean known = draft.signals.containsKey(read.value());
+    if (known
+        && scale
+            .filter(found -> draft.signals.containsKey(found.of()))
+            .filter(found -> !found.of().equals(read.value()))
+            .isPresent()) {
+      String of = "it is a scale of " + scale.orElseThrow().of();
       problems.add(name.span(), Code.G305, name.value(), "a scale of " + read.value(), of);
     }
   }

@@ -113,7 +113,9 @@ final class StageEnds {
   private void look(Finding finding, Condition condition, Box box, String where, boolean sound) {
     boolean measured = true;
     for (Demand demand : KnownFacts.demands(condition)) {
-      if (scene.isReading(demand) && presence(demand, box) == Presence.UNKNOWN) {
+      boolean unread = scene.isReading(demand) && presence(demand, box) == Presence.UNKNOWN;
+      // What is never read was not read a minute earlier either; that need not be said.
+      if (unread && (measured || demand.aspect() == Aspect.VALUE)) {
         finding.unmeasured.computeIfAbsent(phrase(demand), any -> new LinkedHashSet<>()).add(where);
         measured = false;
       }

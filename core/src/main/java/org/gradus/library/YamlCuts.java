@@ -25,21 +25,33 @@ final class YamlCuts {
   /** The entries of a mapping in curly brackets. A piece is a key without a colon. */
   List<Entry> mended(List<Entry> entries) {
     List<Entry> mended = new ArrayList<>();
+    int open = 0;
     boolean cut = false;
     for (Entry entry : entries) {
       boolean piece = isPiece(entry);
-      if (piece && !cut) {
+      if (piece && open > 0 && !cut) {
         note(entry.key().span());
-        if (!mended.isEmpty()) {
-          Entry before = mended.remove(mended.size() - 1);
-          mended.add(new Entry(before.key(), new Lost(before.value().span())));
-        }
-      } else if (!piece) {
-        mended.add(entry);
+        Entry before = mended.remove(mended.size() - 1);
+        mended.add(new Entry(before.key(), new Lost(before.value().span())));
+      } else if (!piece || open == 0) {
+        mended.add(piece ? withoutColon(entry.key()) : entry);
       }
-      cut = piece;
+      cut = piece && open > 0;
+      open = Math.max(0, cut ? open + openIn(entry.key()) : openIn(entry.value()));
     }
     return List.copyOf(mended);
+  }
+
+  // The first word is what was meant to be the key.
+  private Entry withoutColon(Scalar text) {
+    problems.add(
+        text.span(),
+        Code.G304,
+        "a key with a value",
+        "a text",
+        text.value().contains(":") ? "put a blank behind the colon" : "write key: value");
+    String word = text.value().split("[:\\s]", 2)[0];
+    return new Entry(new Scalar(text.span(), word, true), new Lost(text.span()));
   }
 
   private static boolean isPiece(Entry entry) {

@@ -103,6 +103,14 @@ class OneSlipTest {
   }
 
   @Test
+  void aNameThatIsMissingIsReportedOnceWithItsPlaces() {
+    assertThat(wrong("  steady: abs", "  stedy: abs")).containsExactly("G201 \"steady\"");
+    assertThat(wrong("{ read: heart_rate, each", "{ read: hart_rate, each"))
+        .containsExactly("G309 \"hart_rate\"");
+    assertThat(wrong("  book: An", "  bok: An")).containsExactly("G309 \"book\"");
+  }
+
+  @Test
   void severalSlipsAreAllReported() {
     String walk = Meadow.edit(Meadow.WALK, "<= steady_band", "<= stedy_band");
     walk = Meadow.edit(walk, "grade: 5 %", "grade: 5");

@@ -64,6 +64,14 @@ class ShapeTest {
   }
 
   @Test
+  void aKeyWithoutItsColonHasItsOwnHelp() {
+    assertThat(help("{ id: never, rule: finish", "{ id: never, rule:finish"))
+        .isEqualTo("G304: put a blank behind the colon");
+    assertThat(help("{ id: never, rule: finish", "{ id: never, rule finish"))
+        .isEqualTo("G304: write key: value");
+  }
+
+  @Test
   void aColonInATextHasItsOwnHelp() {
     assertThat(help("- " + NEVER, "- finish when not steady: stop"))
         .startsWith("G311: write rule: finish");
