@@ -1,5 +1,6 @@
 package org.gradus.library;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -9,22 +10,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.knowledge.Citation;
-import org.gradus.knowledge.Equations;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Instruments;
-import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.RuleBook;
-import org.gradus.protocol.Scale;
 import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Stage;
@@ -41,38 +39,48 @@ import org.gradus.unit.Unit;
 /** Makes a protocol of a draft whose includes are resolved: checks every text and plans it. */
 final class Assembly {
 
-  private static final Unmeasured NINETY_SECONDS =
-      new Unmeasured(java.time.Duration.ofSeconds(90), false);
+  private static final Unmeasured NINETY_SECONDS = new Unmeasured(Duration.ofSeconds(90), false);
 
   private final Draft draft;
-  private final Equations equations;
+  private final Shelf shelf;
   private final Problems problems;
   private final Map<String, Setting> settings;
   private final Layout.Builder layout = new Layout.Builder();
   private final Known known;
 
-  private Assembly(
-      Draft draft, Equations equations, Map<String, Setting> settings, Problems problems) {
+  private Assembly(Draft draft, Shelf shelf, Map<String, Setting> settings, Problems problems) {
     this.draft = draft;
-    this.equations = equations;
+    this.shelf = shelf;
     this.problems = problems;
     this.settings = settings;
-    this.known = Names.of(draft, equations, settings, layout, problems);
+    this.known = Names.of(draft, shelf, settings, layout, problems);
   }
 
   /** The protocol, or nothing when something is wrong, which has then been noted. */
-  static Optional<Protocol> of(Draft draft, Equations equations, Problems problems) {
+  static Optional<Protocol> of(Draft draft, Shelf shelf, Problems problems) {
     Map<String, Setting> settings = new LinkedHashMap<>();
     draft.settings.forEach((name, placed) -> settings.put(name, placed.value()));
-    return of(draft, equations, settings, problems);
+    return of(draft, shelf, settings, problems);
   }
 
   private static Optional<Protocol> of(
-      Draft draft, Equations equations, Map<String, Setting> settings, Problems problems) {
-    int before = problems.count();
-    Protocol protocol = new Assembly(draft, equations, settings, problems).assemble();
-    Guarantees.check(draft, protocol, problems);
-    return problems.count() == before ? Optional.of(protocol) : Optional.empty();
+      Draft draft, Shelf shelf, Map<String, Setting> settings, Problems problems) {
+    Problems found = new Problems();
+    Assembly assembly = new Assembly(draft, shelf, settings, found);
+    Protocol protocol = assembly.assemble();
+    boolean measured = new Measuring(draft, found).check();
+    Guarantees.check(draft, protocol, measured, found);
+    found.sorted().stream()
+        .filter(problem -> !assembly.isPassedOver(problem))
+        .forEach(problems::add);
+    return draft.isWhole() && found.isEmpty() ? Optional.of(protocol) : Optional.empty();
+  }
+
+  // A function or a hold that needs the name of something of a certain sort cannot tell from a name
+  // that is passed over whether it is of that sort.
+  private boolean isPassedOver(Diagnostic problem) {
+    boolean sort = problem.code() == Code.G213 || problem.code() == Code.G214;
+    return sort && known.passedOver().contains(problem.where().text().strip());
   }
 
   private Protocol assemble() {
@@ -85,22 +93,21 @@ final class Assembly {
             rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
             rules(draft.result));
     uniqueRules();
-    Instruments instruments = instruments();
-    Schedule schedule = schedule(draft.measure);
     Optional<Recovery> recovery =
         draft.recovery.map(
             r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
-    Estimates estimates = new Estimates(draft, equations, known.vocabulary(), layout, problems);
+    Estimates estimates = new Estimates(draft, shelf, known.vocabulary(), layout, problems);
     Assessment assessment = new Assessment(estimates.costs(), estimates.lines());
     Map<String, Formula> axes = estimates.axes(assessment.estimates());
+    Instruments instruments = instruments();
     Wiring wiring = new Wiring(layout.build(), known.facts(), axes, citations());
     return new Protocol(
         heading(),
         eligibility(),
         settings,
         instruments,
-        draft.baselines,
-        schedule,
+        draft.baselines.stream().map(BaselineDraft::line).toList(),
+        schedule(draft.measure),
         stages,
         rules,
         draft.unmeasured.orElse(NINETY_SECONDS),
@@ -116,7 +123,7 @@ final class Assembly {
         (name, setting) ->
             changed.put(name, setting.withValue(values.getOrDefault(name, setting.value()))));
     Problems found = new Problems();
-    Optional<Protocol> protocol = of(draft, equations, changed, found);
+    Optional<Protocol> protocol = of(draft, shelf, changed, found);
     found.throwIfAny();
     return protocol.orElseThrow();
   }
@@ -127,6 +134,7 @@ final class Assembly {
         header.id(),
         header.version(),
         header.title(),
+        header.language(),
         draft.ergometer,
         draft.purpose,
         draft.sources.stream().distinct().toList(),
@@ -134,7 +142,7 @@ final class Assembly {
   }
 
   private Eligibility eligibility() {
-    if (draft.eligibility.isEmpty()) {
+    if (draft.eligibility.isEmpty() && draft.isWhole("for")) {
       problems.add(draft.header.where(), Code.G303, "the protocol", "for");
     }
     return draft.eligibility.orElse(new Eligibility(0, 0, Set.of(), Eligibility.Outside.DEFER));
@@ -143,7 +151,8 @@ final class Assembly {
   private List<ProtocolRule> rules(List<RuleDraft> drafts) {
     List<ProtocolRule> rules = new ArrayList<>();
     for (RuleDraft rule : drafts) {
-      Rule.of(rule.sentence(), known.vocabulary(), layout, problems)
+      rule.sentence()
+          .flatMap(text -> Rule.of(text, known.vocabulary(), layout, problems))
           .ifPresent(
               planned ->
                   rules.add(
@@ -162,13 +171,7 @@ final class Assembly {
 
   private void uniqueRules() {
     Set<String> ids = new HashSet<>();
-    List<RuleDraft> all = new ArrayList<>(draft.before);
-    all.addAll(draft.anyTime);
-    all.addAll(draft.stageEnd);
-    draft.recovery.ifPresent(recovery -> all.addAll(recovery.rules()));
-    all.addAll(draft.result);
-    draft.stages.forEach(stage -> stage.ownRules().ifPresent(all::addAll));
-    for (RuleDraft rule : all) {
+    for (RuleDraft rule : draft.rules()) {
       if (!ids.add(rule.id())) {
         problems.add(rule.where(), Code.G306, "the rule id " + rule.id());
       }
@@ -179,7 +182,7 @@ final class Assembly {
     List<Stage> stages = new ArrayList<>();
     Set<String> ids = new HashSet<>();
     for (StageDraft stage : drafts) {
-      if (!ids.add(stage.id())) {
+      if (!ids.add(stage.id()) && !stage.id().isEmpty()) {
         problems.add(stage.where(), Code.G306, "the stage " + stage.id());
       }
       stages.add(
@@ -211,55 +214,35 @@ final class Assembly {
     return load.kind() == Kind.NUMBER ? Unit.PERCENT : load.kind().base();
   }
 
-  private Schedule schedule(List<Placed<MeasureLine>> lines) {
-    for (Placed<MeasureLine> line : lines) {
-      for (String signal : line.value().signals()) {
-        if (!draft.signals.containsKey(signal)) {
-          String help =
-              Suggestion.help(
-                  signal, draft.signals.keySet(), "declare it under signals, or give its choices");
-          problems.add(line.where(), Code.G309, "signal", signal, help);
-        }
-      }
-      line.value()
-          .scale()
-          .filter(scale -> !draft.scales.containsKey(scale))
-          .ifPresent(
-              scale ->
-                  problems.add(
-                      line.where(),
-                      Code.G309,
-                      "scale",
-                      scale,
-                      Suggestion.help(scale, draft.scales.keySet(), "declare it under scales")));
-    }
-    return new Schedule(lines.stream().map(Placed::value).toList());
+  private static Schedule schedule(List<MeasureDraft> lines) {
+    return new Schedule(lines.stream().map(MeasureDraft::line).toList());
   }
 
   private Instruments instruments() {
-    Map<String, org.gradus.protocol.Signal> signals = new LinkedHashMap<>();
-    draft.signals.forEach((name, placed) -> signals.put(name, placed.value()));
-    Map<String, Scale> scales = new LinkedHashMap<>();
-    draft.scales.forEach((name, placed) -> scales.put(name, placed.value()));
-    Map<String, org.gradus.protocol.Sign> signs = new LinkedHashMap<>();
-    draft.signs.forEach((name, placed) -> signs.put(name, placed.value()));
     Map<String, Question> questions = new LinkedHashMap<>();
     draft.questions.forEach((name, placed) -> questions.put(name, question(name, placed.value())));
-    return new Instruments(signals, scales, signs, questions);
+    return new Instruments(
+        values(draft.signals), values(draft.scales), values(draft.signs), questions);
+  }
+
+  private static <T> Map<String, T> values(Map<String, Placed<T>> placed) {
+    Map<String, T> values = new LinkedHashMap<>();
+    placed.forEach((name, there) -> values.put(name, there.value()));
+    return values;
   }
 
   private Question question(String name, Draft.Ask ask) {
     Optional<Condition> unless =
         ask.unless().flatMap(text -> Condition.of(text, known.vocabulary(), layout, problems));
-    return new Question(name, ask.type(), ask.prompt(), ask.range(), unless);
+    return new Question(name, ask.type(), ask.prompt(), ask.range(), unless, ask.source());
   }
 
   private Map<String, Citation> citations() {
     Map<String, Citation> citations = new HashMap<>();
     settings.forEach((name, setting) -> citations.put(name, setting.source()));
     draft.defines.forEach((name, placed) -> citations.put(name, placed.value().source()));
-    equations.costs().forEach((name, equation) -> citations.put(name, equation.source()));
-    equations.maxHeartRates().forEach((name, equation) -> citations.put(name, equation.source()));
+    shelf.costs.forEach((name, equation) -> citations.put(name, equation.source()));
+    shelf.maxHeartRates.forEach((name, equation) -> citations.put(name, equation.source()));
     return citations;
   }
 }

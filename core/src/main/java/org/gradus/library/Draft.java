@@ -1,28 +1,32 @@
 package org.gradus.library;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
-import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Eligibility;
-import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Signal;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.rule.syntax.Sentence;
 
 /**
  * A rule set or a protocol as it was written: read, but with nothing resolved. Filled by its
- * readers and by {@link Includes}, and not changed after.
+ * readers and by {@link Includes}, and not changed after. It also knows what of it could not be
+ * read, so that one slip gives one message.
  */
 final class Draft {
 
@@ -31,12 +35,29 @@ final class Draft {
 
   /** A question as it was written. */
   record Ask(
-      Type type, String prompt, Optional<QuantityRange> range, Optional<Expression> unless) {}
+      Type type,
+      String prompt,
+      Optional<QuantityRange> range,
+      Optional<Expression> unless,
+      Citation source) {}
 
   /** An included set and the rules of it that are left out. */
   record Include(Span where, String id, List<Placed<String>> without) {}
 
   final Header header;
+
+  /** Names that are declared, but wrongly. It has been said, so their uses are passed over. */
+  final Set<String> faulty = new HashSet<>();
+
+  /** Keys under which something could not be read, so that what is there is not all. */
+  final Set<String> lost = new HashSet<>();
+
+  /**
+   * Whether a part is missing of which it is not known what is in it: a set that does not exist, a
+   * misspelt key. What is not found may be there.
+   */
+  boolean torn;
+
   final List<Include> includes = new ArrayList<>();
   final List<Citation> sources = new ArrayList<>();
   final List<String> cautions = new ArrayList<>();
@@ -48,8 +69,8 @@ final class Draft {
   final Map<String, Placed<Signal>> signals = new LinkedHashMap<>();
   final Map<String, Placed<Scale>> scales = new LinkedHashMap<>();
 
-  final List<BaselineLine> baselines = new ArrayList<>();
-  final List<Placed<MeasureLine>> measure = new ArrayList<>();
+  final List<BaselineDraft> baselines = new ArrayList<>();
+  final List<MeasureDraft> measure = new ArrayList<>();
   final List<RuleDraft> before = new ArrayList<>();
   final List<RuleDraft> anyTime = new ArrayList<>();
   final List<RuleDraft> stageEnd = new ArrayList<>();
@@ -66,5 +87,52 @@ final class Draft {
 
   Draft(Header header) {
     this.header = header;
+  }
+
+  /** Whether everything under some keys could be read. */
+  boolean isWhole(String... keys) {
+    return !torn && Stream.of(keys).noneMatch(lost::contains);
+  }
+
+  /** Whether all of it could be read. */
+  boolean isWhole() {
+    return !torn && lost.isEmpty();
+  }
+
+  /** All its lists of rules, with those of stages. */
+  List<RuleDraft> rules() {
+    List<RuleDraft> rules = new ArrayList<>(before);
+    rules.addAll(anyTime);
+    rules.addAll(stageEnd);
+    stages.forEach(stage -> stage.ownRules().ifPresent(rules::addAll));
+    recovery.ifPresent(after -> rules.addAll(after.rules()));
+    rules.addAll(result);
+    return rules;
+  }
+
+  /** Every condition and value in it. */
+  List<Expression> expressions() {
+    List<Expression> all = new ArrayList<>();
+    rules().forEach(rule -> rule.sentence().ifPresent(read -> collect(read, all)));
+    defines.values().forEach(define -> all.add(define.value().body()));
+    questions.values().forEach(ask -> ask.value().unless().ifPresent(all::add));
+    stages.forEach(stage -> stage.loads().forEach(load -> all.add(load.value())));
+    recovery.ifPresent(
+        after ->
+            after.stages().forEach(stage -> stage.loads().forEach(load -> all.add(load.value()))));
+    cost.forEach(line -> line.when().ifPresent(all::add));
+    maxHeartRate.forEach(line -> line.when().ifPresent(all::add));
+    for (EstimateDraft estimate : estimates) {
+      all.add(estimate.vo2max());
+      estimate.onlyWhen().ifPresent(all::add);
+      estimate.term().ifPresent(all::add);
+      estimate.locals().values().forEach(local -> all.add(local.value()));
+    }
+    return all;
+  }
+
+  private static void collect(Sentence sentence, List<Expression> all) {
+    sentence.when().ifPresent(all::add);
+    Actions.hold(sentence.action()).map(Action.Hold::longer).ifPresent(all::add);
   }
 }

@@ -4,77 +4,156 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.CostEquation;
-import org.gradus.knowledge.Equations;
 import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.library.YamlNode.Scalar;
+import org.gradus.protocol.Attribute;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Formula;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Symbol;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
-/** Reads files of equations. */
+/**
+ * Reads files of equations. An equation speaks of the person and the load only, so that it can be
+ * checked without a protocol that uses it.
+ */
 final class EquationReader {
 
+  static final List<Kind> UPTAKES = List.of(Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE);
+
   private final Texts texts;
+  private final Problems problems;
+  private final Shelf shelf;
 
-  EquationReader(Texts texts) {
+  EquationReader(Texts texts, Shelf shelf) {
     this.texts = texts;
+    this.problems = texts.problems();
+    this.shelf = shelf;
   }
 
-  Equations read(Keys keys) {
-    Map<String, CostEquation> costs = new LinkedHashMap<>();
+  void read(Keys keys) {
     for (YamlNode item : keys.items("costs")) {
-      Keys.of(item, "an oxygen cost", texts.problems())
-          .flatMap(this::cost)
-          .ifPresent(cost -> costs.put(cost.id(), cost));
+      Keys.of(item, "an oxygen cost", problems).ifPresent(this::cost);
     }
-    Map<String, MaxHeartRate> rates = new LinkedHashMap<>();
     for (YamlNode item : keys.items("max_heart_rates")) {
-      Keys.of(item, "a maximal heart rate", texts.problems())
-          .flatMap(this::maxHeartRate)
-          .ifPresent(rate -> rates.put(rate.id(), rate));
+      Keys.of(item, "a maximal heart rate", problems).ifPresent(this::maxHeartRate);
     }
-    return new Equations(costs, rates);
   }
 
-  private Optional<CostEquation> cost(Keys keys) {
+  private void cost(Keys keys) {
+    int before = problems.count();
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
-    List<Scalar> of = keys.texts("of");
+    List<Scalar> of = keys.needTexts("of");
     Optional<Expression> uptake = keys.needText("uptake").flatMap(texts::expression);
     Optional<Expression> range = keys.text("range").flatMap(texts::expression);
-    Optional<Quantity> spread = keys.text("sd").flatMap(texts::quantity);
-    Citation source = source(keys);
+    Optional<Quantity> spread =
+        keys.text("sd")
+            .flatMap(
+                text ->
+                    texts.spread(text, List.of(Kind.NUMBER, Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE)));
+    keys.need("source");
+    Citation source = texts.source(keys);
     keys.done();
     of.forEach(load -> texts.word(load, List.copyOf(StageReader.LOADS.keySet()), word -> word));
-    if (id.isEmpty() || uptake.isEmpty()) {
-      return Optional.empty();
+    uptake.flatMap(text -> formula(text, UPTAKES)).ifPresent(planned -> loads(of, planned));
+    range.ifPresent(this::condition);
+    if (id.isPresent()) {
+      boolean sound = problems.count() == before && isNew("cost", id.get());
+      if (sound && uptake.isPresent()) {
+        List<String> loads = of.stream().map(Scalar::value).toList();
+        shelf.costs.put(
+            id.get().value(),
+            new CostEquation(id.get().value(), loads, uptake.get(), range, spread, source));
+      } else {
+        shelf.faulty.add(id.get().value());
+      }
     }
-    List<String> loads = of.stream().map(Scalar::value).toList();
-    return Optional.of(
-        new CostEquation(id.get().value(), loads, uptake.get(), range, spread, source));
   }
 
-  private Optional<MaxHeartRate> maxHeartRate(Keys keys) {
+  // Stages are checked for the loads the list names; one it leaves out would be found missing only
+  // in a test.
+  private void loads(List<Scalar> of, Formula uptake) {
+    Set<String> used =
+        uptake.demands().stream()
+            .map(Demand::subject)
+            .filter(StageReader.LOADS::containsKey)
+            .collect(Collectors.toCollection(TreeSet::new));
+    Set<String> named = of.stream().map(Scalar::value).collect(Collectors.toSet());
+    if (!of.isEmpty() && !named.equals(used)) {
+      texts.notA(
+          of.get(0),
+          "all that this cost is made of",
+          "write of: [" + String.join(", ", used) + "]");
+    }
+  }
+
+  private void maxHeartRate(Keys keys) {
+    int before = problems.count();
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     Optional<Expression> rate = keys.needText("rate").flatMap(texts::expression);
-    Optional<Quantity> spread = keys.needText("sd").flatMap(texts::quantity);
+    Optional<Quantity> spread =
+        keys.needText("sd").flatMap(text -> texts.spread(text, List.of(Kind.HEART_RATE)));
     Optional<Expression> onlyWhen = keys.text("only_when").flatMap(texts::expression);
-    Citation source = source(keys);
+    keys.need("source");
+    Citation source = texts.source(keys);
     keys.done();
-    if (id.isEmpty() || rate.isEmpty() || spread.isEmpty()) {
-      return Optional.empty();
+    rate.ifPresent(text -> formula(text, List.of(Kind.HEART_RATE)));
+    onlyWhen.ifPresent(this::condition);
+    if (id.isPresent()) {
+      boolean sound = problems.count() == before && isNew("maximal heart rate", id.get());
+      if (sound && rate.isPresent() && spread.isPresent()) {
+        shelf.maxHeartRates.put(
+            id.get().value(),
+            new MaxHeartRate(id.get().value(), rate.get(), spread.get(), onlyWhen, source));
+      } else {
+        shelf.faulty.add(id.get().value());
+      }
     }
-    return Optional.of(
-        new MaxHeartRate(id.get().value(), rate.get(), spread.get(), onlyWhen, source));
   }
 
-  // An equation without a source is worth nothing to a scientist.
-  private Citation source(Keys keys) {
-    Optional<Scalar> key = keys.text("source");
-    if (key.isEmpty()) {
-      texts.problems().add(keys.span(), Code.G303, keys.what(), "source");
+  private boolean isNew(String what, Scalar id) {
+    boolean taken =
+        shelf.costs.containsKey(id.value()) || shelf.maxHeartRates.containsKey(id.value());
+    boolean kept = Choices.KEPT.contains(id.value());
+    if (taken) {
+      problems.add(id.span(), Code.G306, "the " + what + " " + id.value());
+    } else if (kept) {
+      texts.notA(id, "a name", "this word has a meaning of its own in choices; choose another");
     }
-    return RuleReader.withNote(texts.source(key), Texts.string(keys.text("note")));
+    return !taken && !kept;
+  }
+
+  private Optional<Formula> formula(Expression text, List<Kind> kinds) {
+    return Formula.of(text, kinds, vocabulary(), new Layout.Builder(), problems);
+  }
+
+  private void condition(Expression text) {
+    Condition.of(text, vocabulary(), new Layout.Builder(), problems);
+  }
+
+  private static Vocabulary vocabulary() {
+    Map<String, Symbol> symbols = new LinkedHashMap<>();
+    for (Attribute attribute : Attribute.values()) {
+      symbols.put(attribute.word(), fact(attribute.word(), attribute.type()));
+    }
+    StageReader.LOADS.forEach(
+        (name, kind) -> symbols.put(name, fact(name, new Type.Measure(kind))));
+    return Vocabulary.of(symbols);
+  }
+
+  private static Symbol fact(String name, Type type) {
+    return new Symbol.Datum(Demand.value(name, type), Symbol.Role.FACT);
   }
 }

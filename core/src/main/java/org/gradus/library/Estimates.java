@@ -1,13 +1,15 @@
 package org.gradus.library;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.CostEquation;
-import org.gradus.knowledge.Equations;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.rule.Condition;
@@ -18,6 +20,7 @@ import org.gradus.rule.check.Definitions.Written;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.ChoiceLine;
@@ -28,22 +31,16 @@ import org.gradus.unit.Kind;
 /** Checks and plans how a result is worked out. */
 final class Estimates {
 
-  private static final List<Kind> UPTAKES = List.of(Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE);
-
   private final Draft draft;
-  private final Equations equations;
+  private final Shelf shelf;
   private final Vocabulary vocabulary;
   private final Layout.Builder layout;
   private final Problems problems;
 
   Estimates(
-      Draft draft,
-      Equations equations,
-      Vocabulary vocabulary,
-      Layout.Builder layout,
-      Problems problems) {
+      Draft draft, Shelf shelf, Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
     this.draft = draft;
-    this.equations = equations;
+    this.shelf = shelf;
     this.vocabulary = vocabulary;
     this.layout = layout;
     this.problems = problems;
@@ -52,7 +49,7 @@ final class Estimates {
   List<CostLine> costs() {
     List<CostLine> lines = new ArrayList<>();
     for (ChoiceLine line : draft.cost) {
-      Optional.ofNullable(equations.costs().get(line.name().text()))
+      Optional.ofNullable(shelf.costs.get(line.name().text()))
           .ifPresent(equation -> cost(line, equation, lines));
     }
     return lines;
@@ -61,34 +58,31 @@ final class Estimates {
   private void cost(ChoiceLine line, CostEquation equation, List<CostLine> lines) {
     Optional<Condition> when = line.when().flatMap(this::condition);
     Optional<Condition> range = equation.range().flatMap(this::condition);
-    Formula.of(equation.uptake(), UPTAKES, vocabulary, layout, problems)
+    Formula.of(equation.uptake(), EquationReader.UPTAKES, vocabulary, layout, problems)
         .ifPresent(uptake -> lines.add(new CostLine(equation, when, uptake, range)));
   }
 
   List<EstimateLine> lines() {
     List<EstimateLine> lines = new ArrayList<>();
+    Set<String> ids = new HashSet<>();
     for (EstimateDraft estimate : draft.estimates) {
+      if (!ids.add(estimate.id())) {
+        problems.add(estimate.where(), Code.G306, "the estimate " + estimate.id());
+      }
       line(estimate).ifPresent(lines::add);
     }
     return lines;
   }
 
   private Optional<EstimateLine> line(EstimateDraft estimate) {
-    List<Written> locals = new ArrayList<>();
-    estimate
-        .locals()
-        .forEach(
-            (name, body) ->
-                locals.add(
-                    new Written(
-                        name,
-                        body.where(),
-                        List.of(new Line("", List.of(), Optional.of(body.value()))))));
-    Vocabulary local = Definitions.check(locals, vocabulary, layout, problems);
-    Optional<Condition> term = term(estimate.from()).flatMap(this::condition);
+    if (estimate.from() instanceof Selection.One one) {
+      new Stages(draft, problems).place(one.stage());
+    }
+    Vocabulary local = local(estimate);
+    Optional<Condition> term = estimate.term().flatMap(this::condition);
     Optional<Condition> onlyWhen =
         estimate.onlyWhen().flatMap(text -> Condition.of(text, local, layout, problems));
-    return Formula.of(estimate.vo2max(), UPTAKES, local, layout, problems)
+    return Formula.of(estimate.vo2max(), EquationReader.UPTAKES, local, layout, problems)
         .map(
             formula ->
                 new EstimateLine(
@@ -102,15 +96,32 @@ final class Estimates {
                     estimate.cautions()));
   }
 
-  // "completed" is what every selected stage is; any other word is a term that must hold at its
-  // end.
-  private static Optional<Expression> term(Selection from) {
-    Optional<Expression.Name> name =
-        from instanceof Selection.FromEnd end
-            ? end.term()
-            : from instanceof Selection.All all ? all.term() : Optional.empty();
-    return name.filter(word -> !word.text().equals("completed"))
-        .map(word -> new Expression.Reference(word.span(), word.text()));
+  private Vocabulary local(EstimateDraft estimate) {
+    List<Written> locals = new ArrayList<>();
+    estimate
+        .locals()
+        .forEach(
+            (name, body) -> {
+              if (vocabulary.meaning(name).filter(symbol -> !isFaulty(symbol)).isPresent()) {
+                problems.add(
+                    body.where(),
+                    Code.G305,
+                    name,
+                    "a free name",
+                    "it means something else already; choose another");
+              }
+              Line line = new Line("", List.of(), Optional.of(body.value()));
+              locals.add(new Written(name, body.where(), List.of(line)));
+            });
+    Vocabulary known = vocabulary;
+    for (String name : estimate.faultyLocals()) {
+      known = known.with(name, new Symbol.Faulty());
+    }
+    return Definitions.check(locals, known, layout, problems);
+  }
+
+  private static boolean isFaulty(Symbol symbol) {
+    return symbol instanceof Symbol.Faulty;
   }
 
   private Optional<Condition> condition(Expression text) {

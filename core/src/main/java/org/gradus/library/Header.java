@@ -1,5 +1,6 @@
 package org.gradus.library;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
+import org.gradus.diagnostic.Suggestion;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
@@ -18,30 +20,63 @@ record Header(
     Span where,
     String version,
     String title,
-    Map<String, Citation> sources) {
+    String language,
+    Map<String, Citation> sources,
+    boolean sourcesRead) {
+
+  private static final List<String> KINDS = List.of("protocol", "rules", "equations");
 
   /** The newest {@code format: 1.n} this reader knows. */
   private static final int NEWEST_MINOR = 0;
 
+  /**
+   * Reads it; gives nothing when the rest of the file cannot be understood without what is wrong.
+   */
   static Optional<Header> read(Keys keys, Problems problems) {
     boolean known = keys.needText("format").filter(format -> isKnown(format, problems)).isPresent();
-    Optional<Scalar> kind = keys.needText("kind");
+    Optional<Scalar> kind = keys.needText("kind").filter(text -> isKind(text, problems));
     Optional<Scalar> id = keys.needText("id").filter(text -> isId(text, problems));
     Optional<Scalar> version = keys.needText("version").filter(text -> isVersion(text, problems));
     Optional<Scalar> title = keys.needText("title");
-    keys.text("language");
-    Map<String, Citation> sources = sources(keys, problems);
-    if (!known || kind.isEmpty() || id.isEmpty()) {
+    Optional<Scalar> language = keys.text("language").filter(text -> isLanguage(text, problems));
+    List<String> unread = new ArrayList<>();
+    Map<String, Citation> sources = sources(keys, unread, problems);
+    boolean sourcesRead = unread.isEmpty() && !keys.misspelt().contains("sources");
+    if (!known || kind.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
         new Header(
             kind.get().value(),
-            id.get().value(),
-            id.get().span(),
+            Texts.string(id),
+            id.map(Scalar::span).orElse(keys.start()),
             Texts.string(version),
             Texts.string(title),
-            sources));
+            language.map(Scalar::value).orElse("en"),
+            sources,
+            sourcesRead));
+  }
+
+  private static boolean isKind(Scalar kind, Problems problems) {
+    boolean known = KINDS.contains(kind.value());
+    if (!known) {
+      problems.add(
+          kind.span(),
+          Code.G305,
+          kind.value(),
+          "one of " + String.join(", ", KINDS),
+          Suggestion.help(kind.value(), KINDS, "choose one of them"));
+    }
+    return known;
+  }
+
+  private static boolean isLanguage(Scalar language, Problems problems) {
+    boolean sound = language.value().matches("[a-z]{2,3}(-[A-Za-z0-9]{2,8})*");
+    if (!sound) {
+      problems.add(
+          language.span(), Code.G305, language.value(), "a language", "write its code, as in en");
+    }
+    return sound;
   }
 
   private static boolean isKnown(Scalar format, Problems problems) {
@@ -57,7 +92,7 @@ record Header(
   }
 
   private static boolean isId(Scalar id, Problems problems) {
-    boolean sound = id.value().matches("[a-z0-9]+(-[a-z0-9.]+)*");
+    boolean sound = id.value().matches("[a-z0-9]+([-.][a-z0-9]+)*");
     if (!sound) {
       problems.add(
           id.span(),
@@ -82,19 +117,19 @@ record Header(
     return sound;
   }
 
-  private static Map<String, Citation> sources(Keys keys, Problems problems) {
+  private static Map<String, Citation> sources(Keys keys, List<String> unread, Problems problems) {
     Map<String, Citation> sources = new LinkedHashMap<>();
-    for (Entry entry : keys.entries("sources")) {
+    int before = problems.count();
+    List<Entry> entries = keys.entries("sources");
+    if (problems.count() > before) {
+      unread.add("sources");
+    }
+    for (Entry entry : entries) {
       String key = entry.key().value();
-      if (entry.value() instanceof Scalar text && !text.value().isBlank()) {
-        sources.put(key, new Citation(key, text.value().strip()));
-      } else {
-        problems.add(
-            entry.value().span(),
-            Code.G304,
-            "a citation",
-            entry.value().phrase(),
-            "write " + key + ": authors, journal, year, pages");
+      Optional<Scalar> text = keys.scalar(entry.value(), key);
+      text.ifPresent(citation -> sources.put(key, new Citation(key, citation.value().strip())));
+      if (text.isEmpty()) {
+        unread.add(key);
       }
     }
     return sources;

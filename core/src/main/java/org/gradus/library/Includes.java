@@ -1,8 +1,8 @@
 package org.gradus.library;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,32 +20,32 @@ import org.gradus.library.Draft.Include;
  */
 final class Includes {
 
-  private final Map<String, Draft> sets;
+  private final Shelf shelf;
   private final Problems problems;
 
-  Includes(Map<String, Draft> sets, Problems problems) {
-    this.sets = sets;
+  Includes(Shelf shelf, Problems problems) {
+    this.shelf = shelf;
     this.problems = problems;
   }
 
   Draft resolve(Draft own) {
     Draft whole = new Draft(own.header);
-    List<Draft> included = new ArrayList<>();
+    whole.torn = own.torn;
+    Map<Include, Draft> included = new LinkedHashMap<>();
+    Set<String> ids = new HashSet<>();
     for (Include include : own.includes) {
-      Draft set = sets.get(include.id());
-      if (set == null) {
-        String help =
-            Suggestion.help(
-                include.id(),
-                sets.keySet(),
-                "the rule sets are " + String.join(", ", sets.keySet().stream().sorted().toList()));
-        problems.add(include.where(), Code.G309, "rule set", include.id(), help);
+      if (!ids.add(include.id())) {
+        problems.add(include.where(), Code.G306, "the include " + include.id());
+      } else if (shelf.sets.containsKey(include.id())) {
+        Draft set = without(include, shelf.sets.get(include.id()));
+        included.put(include, set);
+        join(whole, set);
       } else {
-        included.add(set);
-        joinRules(whole, set, include);
+        missing(include);
+        whole.torn = true;
       }
     }
-    joinRules(whole, own, new Include(own.header.where(), own.header.id(), List.of()));
+    join(whole, own);
     joinNames(whole, included, own);
     whole.stageEnd.addAll(own.stageEnd);
     whole.stages.addAll(own.stages);
@@ -61,77 +61,103 @@ final class Includes {
     return whole;
   }
 
-  private void joinRules(Draft whole, Draft part, Include include) {
+  private void missing(Include include) {
+    if (!shelf.torn) {
+      Set<String> ids = shelf.sets.keySet();
+      String otherwise =
+          ids.isEmpty()
+              ? "there are no rule sets"
+              : "the rule sets are " + String.join(", ", ids.stream().sorted().toList());
+      String help = Suggestion.help(include.id(), ids, otherwise);
+      problems.add(include.where(), Code.G309, "rule set", include.id(), help);
+    }
+  }
+
+  /** A set without the rules that an include leaves out. */
+  private Draft without(Include include, Draft set) {
     Set<String> dropped = new HashSet<>();
     include.without().forEach(name -> dropped.add(name.value()));
     Set<String> present = new HashSet<>();
-    join(whole.before, part.before, dropped, present);
-    join(whole.anyTime, part.anyTime, dropped, present);
-    join(whole.result, part.result, dropped, present);
-    whole.baselines.addAll(part.baselines);
-    whole.measure.addAll(part.measure);
-    for (var name : include.without()) {
-      if (!present.contains(name.value())) {
-        String help = Suggestion.help(name.value(), present, "look at the ids of that set");
+    set.rules().forEach(rule -> present.add(rule.id()));
+    for (Placed<String> name : include.without()) {
+      if (!present.contains(name.value()) && set.isWhole()) {
+        String otherwise = "its rules are " + String.join(", ", present.stream().sorted().toList());
+        String help = Suggestion.help(name.value(), present, otherwise);
         problems.add(name.where(), Code.G309, "rule in " + include.id(), name.value(), help);
       }
     }
+    if (dropped.isEmpty()) {
+      return set;
+    }
+    Draft left = new Draft(set.header);
+    left.torn = set.torn;
+    join(left, set);
+    joinNames(left, Map.of(), set);
+    left.eligibility = set.eligibility;
+    left.recovery =
+        set.recovery.map(
+            r -> new RecoveryDraft(r.stages(), r.measure(), kept(r.rules(), dropped), r.atMost()));
+    for (List<RuleDraft> rules : List.of(left.before, left.anyTime, left.result)) {
+      rules.removeIf(rule -> dropped.contains(rule.id()));
+    }
+    return left;
   }
 
-  private static void join(
-      List<RuleDraft> whole, List<RuleDraft> part, Set<String> dropped, Set<String> present) {
-    for (RuleDraft rule : part) {
-      present.add(rule.id());
-      if (!dropped.contains(rule.id())) {
-        whole.add(rule);
-      }
-    }
+  private static List<RuleDraft> kept(List<RuleDraft> rules, Set<String> dropped) {
+    return rules.stream().filter(rule -> !dropped.contains(rule.id())).toList();
   }
 
-  private void joinNames(Draft whole, List<Draft> included, Draft own) {
-    for (Draft part : included) {
-      whole.sources.addAll(part.sources);
-    }
-    whole.sources.addAll(own.sources);
-    put(whole.settings, included, own, draft -> draft.settings);
-    put(whole.defines, included, own, draft -> draft.defines);
-    put(whole.questions, included, own, draft -> draft.questions);
-    put(whole.signs, included, own, draft -> draft.signs);
-    put(whole.signals, included, own, draft -> draft.signals);
-    put(whole.scales, included, own, draft -> draft.scales);
+  private static void join(Draft whole, Draft part) {
+    whole.torn |= part.torn;
+    whole.lost.addAll(part.lost);
+    whole.faulty.addAll(part.faulty);
+    whole.sources.addAll(part.sources);
+    whole.before.addAll(part.before);
+    whole.anyTime.addAll(part.anyTime);
+    whole.result.addAll(part.result);
+    whole.baselines.addAll(part.baselines);
+    whole.measure.addAll(part.measure);
+  }
+
+  private void joinNames(Draft whole, Map<Include, Draft> included, Draft own) {
+    put(whole, included, own, draft -> draft.settings);
+    put(whole, included, own, draft -> draft.defines);
+    put(whole, included, own, draft -> draft.questions);
+    put(whole, included, own, draft -> draft.signs);
+    put(whole, included, own, draft -> draft.signals);
+    put(whole, included, own, draft -> draft.scales);
   }
 
   private <T> void put(
-      Map<String, Placed<T>> whole,
-      List<Draft> included,
+      Draft whole,
+      Map<Include, Draft> included,
       Draft own,
       Function<Draft, Map<String, Placed<T>>> part) {
-    Map<String, Draft> from = new HashMap<>();
-    for (Draft set : included) {
-      part.apply(set)
-          .forEach(
-              (name, value) -> {
-                Draft other = from.put(name, set);
-                boolean clash = other != null && other != set && !part.apply(own).containsKey(name);
-                if (clash) {
-                  problems.add(value.where(), Code.G312, name, other.header.id(), set.header.id());
-                }
-                whole.put(name, value);
-              });
-    }
-    whole.putAll(part.apply(own));
+    Map<String, String> from = new LinkedHashMap<>();
+    included.forEach(
+        (include, set) ->
+            part.apply(set)
+                .forEach(
+                    (name, value) -> {
+                      String other = from.putIfAbsent(name, include.id());
+                      if (other != null && !part.apply(own).containsKey(name)) {
+                        problems.add(include.where(), Code.G312, name, other, include.id());
+                      }
+                      part.apply(whole).putIfAbsent(name, value);
+                    }));
+    part.apply(whole).putAll(part.apply(own));
   }
 
   private <T> Optional<T> onlyOne(
-      Draft own, List<Draft> included, Function<Draft, Optional<T>> part, String key) {
+      Draft own, Map<Include, Draft> included, Function<Draft, Optional<T>> part, String key) {
     if (part.apply(own).isPresent()) {
       return part.apply(own);
     }
-    List<Draft> having = included.stream().filter(set -> part.apply(set).isPresent()).toList();
+    List<Include> having = new ArrayList<>();
+    included.forEach((include, set) -> part.apply(set).ifPresent(there -> having.add(include)));
     if (having.size() > 1) {
-      problems.add(
-          own.header.where(), Code.G312, key, having.get(0).header.id(), having.get(1).header.id());
+      problems.add(having.get(1).where(), Code.G312, key, having.get(0).id(), having.get(1).id());
     }
-    return having.isEmpty() ? Optional.empty() : part.apply(having.get(0));
+    return having.stream().findFirst().map(included::get).flatMap(part);
   }
 }

@@ -2,6 +2,7 @@ package org.gradus.library;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.library.YamlNode.Entry;
+import org.gradus.library.YamlNode.Lost;
 import org.gradus.library.YamlNode.Mapping;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.library.YamlNode.Sequence;
@@ -28,12 +30,14 @@ final class Keys {
   private final Problems problems;
   private final Map<String, Entry> left = new LinkedHashMap<>();
   private final Set<String> known = new TreeSet<>();
+  private final Set<String> missing = new LinkedHashSet<>();
+  private boolean unread;
 
   private Keys(Mapping mapping, String what, Problems problems) {
     this.mapping = mapping;
     this.what = what;
     this.problems = problems;
-    mapping.entries().forEach(entry -> left.putIfAbsent(entry.key().value(), entry));
+    mapping.entries().forEach(entry -> left.put(entry.key().value(), entry));
   }
 
   /** The keys of a node that should have some; {@code what} names it in messages: "a stage". */
@@ -41,17 +45,15 @@ final class Keys {
     if (node instanceof Mapping mapping) {
       return Optional.of(new Keys(mapping, what, problems));
     }
-    problems.add(
-        node.span(), Code.G304, "keys with values for " + what, node.phrase(), "write key: value");
+    if (!(node instanceof Lost)) {
+      problems.add(
+          node.span(),
+          Code.G304,
+          "keys with values for " + what,
+          node.phrase(),
+          "write key: value");
+    }
     return Optional.empty();
-  }
-
-  Span span() {
-    return mapping.span();
-  }
-
-  String what() {
-    return what;
   }
 
   Optional<YamlNode> take(String key) {
@@ -59,15 +61,17 @@ final class Keys {
     return Optional.ofNullable(left.remove(key)).map(Entry::value);
   }
 
+  /** As {@link #take}, of a key without which nothing can be done; {@link #done} reports it. */
   Optional<YamlNode> need(String key) {
     Optional<YamlNode> value = take(key);
     if (value.isEmpty()) {
-      problems.add(start(), Code.G303, what, key);
+      missing.add(key);
     }
     return value;
   }
 
-  private Span start() {
+  /** Where the first key stands. */
+  Span start() {
     Span whole = mapping.span();
     return mapping.entries().isEmpty() ? whole : mapping.entries().get(0).key().span();
   }
@@ -80,13 +84,16 @@ final class Keys {
     return need(key).flatMap(node -> scalar(node, key));
   }
 
-  private Optional<Scalar> scalar(YamlNode node, String key) {
+  /** A value that should be a text; notes it when it is not. */
+  Optional<Scalar> scalar(YamlNode node, String key) {
     if (node instanceof Scalar scalar && !scalar.value().isBlank()) {
       return Optional.of(scalar);
+    } else if (node instanceof Lost) {
+      return Optional.empty();
     }
     boolean splitRule =
         node instanceof Mapping inner
-            && inner.entries().stream().anyMatch(entry -> isRuleText(entry.key()));
+            && inner.entries().stream().anyMatch(entry -> isRule(entry.key().value()));
     if (splitRule) {
       problems.add(
           node.span(),
@@ -100,8 +107,8 @@ final class Keys {
     return Optional.empty();
   }
 
-  private static boolean isRuleText(Scalar key) {
-    return RuleText.isActionWord(key.value().split("\\s", 2)[0]);
+  private static boolean isRule(String key) {
+    return RuleText.isActionWord(key.split("\\s", 2)[0]);
   }
 
   /** The items of a list; a single item may stand without one. */
@@ -120,10 +127,35 @@ final class Keys {
     return texts;
   }
 
+  /** As {@link #texts}, of a key that must be there. */
+  List<Scalar> needTexts(String key) {
+    List<Scalar> texts = new ArrayList<>();
+    need(key)
+        .map(Keys::itemsOf)
+        .ifPresent(items -> items.forEach(item -> scalar(item, key).ifPresent(texts::add)));
+    return texts;
+  }
+
+  /** The text under a key, without taking it. */
+  Optional<String> peek(String key) {
+    return mapping.entries().stream()
+        .filter(entry -> entry.key().value().equals(key))
+        .map(Entry::value)
+        .filter(Scalar.class::isInstance)
+        .map(value -> ((Scalar) value).value())
+        .findFirst();
+  }
+
+  /** Whether a key stands here. */
+  boolean has(String key) {
+    return mapping.entries().stream().anyMatch(entry -> entry.key().value().equals(key));
+  }
+
   /** The entries under a key, in the order of the file. */
   List<Entry> entries(String key) {
     Optional<YamlNode> node = take(key);
-    if (node.isPresent() && !(node.get() instanceof Mapping)) {
+    unread |= node.filter(found -> !(found instanceof Mapping)).isPresent();
+    if (node.isPresent() && !(node.get() instanceof Mapping) && !(node.get() instanceof Lost)) {
       problems.add(
           node.get().span(),
           Code.G304,
@@ -140,35 +172,68 @@ final class Keys {
     return take(key).flatMap(node -> of(node, inner, problems));
   }
 
-  /** Reports the keys nobody has taken. */
+  /** Reports the keys nobody has taken, and those that are missing and were not just misspelt. */
   void done() {
+    boolean rule = false;
     for (Entry entry : left.values()) {
       String key = entry.key().value();
-      boolean cut =
-          mapping.flow()
-              && entry.value() instanceof Scalar value
-              && value.plain()
-              && value.value().isEmpty();
-      if (cut) {
-        problems.add(
-            entry.key().span(),
-            Code.G311,
-            "a comma has cut this text off from the one before",
-            "put the whole text in quotes, or write the item over several lines");
-      } else if (RuleText.isActionWord(key.split("\\s", 2)[0])) {
+      if (isRule(key) && !known.contains(key)) {
+        rule = true;
         problems.add(
             entry.key().span(),
             Code.G311,
             "a rule stands here as a key",
-            "write rule: " + key + " ...");
+            "write rule: " + key + " ..., without a colon inside");
       } else {
-        problems.add(
-            entry.key().span(),
-            Code.G302,
-            key,
-            what,
-            Suggestion.help(key, known, "the keys are " + String.join(", ", known)));
+        unknown(entry.key());
       }
     }
+    if (!rule) {
+      missing.removeAll(misspelt());
+      missing.forEach(key -> problems.add(start(), Code.G303, what, key));
+    }
+  }
+
+  /** Reports only what is missing: the reader has given up before it knew what else may be here. */
+  void giveUp() {
+    Set<String> misspelt = misspelt();
+    left.values().stream()
+        .map(Entry::key)
+        .filter(key -> nearest(key.value()).filter(missing::contains).isPresent())
+        .forEach(this::unknown);
+    missing.removeAll(misspelt);
+    missing.forEach(key -> problems.add(start(), Code.G303, what, key));
+  }
+
+  /**
+   * The keys that should be here and stand here in another spelling, so that they were not read.
+   */
+  Set<String> misspelt() {
+    Set<String> misspelt = new TreeSet<>();
+    left.keySet().forEach(key -> nearest(key).ifPresent(misspelt::add));
+    mapping.entries().forEach(entry -> misspelt.remove(entry.key().value()));
+    return misspelt;
+  }
+
+  /** Whether something is here that was not read, so that what is not found may be in it. */
+  boolean isTorn() {
+    return unread || !misspelt().isEmpty();
+  }
+
+  private Optional<String> nearest(String key) {
+    return Suggestion.nearest(key, known);
+  }
+
+  private void unknown(Scalar key) {
+    String otherwise = "the keys are " + String.join(", ", known);
+    problems.add(
+        key.span(), Code.G302, key.value(), what, Suggestion.help(key.value(), known, otherwise));
+  }
+
+  /** Reports a key that is known here but says nothing in this place. */
+  void idle(String key, String place, String help) {
+    mapping.entries().stream()
+        .filter(entry -> entry.key().value().equals(key))
+        .forEach(entry -> problems.add(entry.key().span(), Code.G302, key, place, help));
   }
 }

@@ -3,23 +3,19 @@ package org.gradus.library;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.NotFound;
+import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
-import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Protocol;
 
@@ -43,9 +39,9 @@ public final class Library {
   private final List<SourceFile> files;
   private final Map<String, Protocol> protocols;
 
-  private Library(List<SourceFile> files) {
+  private Library(List<SourceFile> files, Problems problems) {
     this.files = List.copyOf(files);
-    this.protocols = new Loader(this.files).load();
+    this.protocols = new Loader(problems).load(this.files);
   }
 
   /**
@@ -54,7 +50,7 @@ public final class Library {
    * @throws FileRefused with every problem found
    */
   public static Library of(Collection<SourceFile> files) {
-    return new Library(List.copyOf(files));
+    return new Library(List.copyOf(files), new Problems());
   }
 
   /**
@@ -65,7 +61,7 @@ public final class Library {
    * @throws UncheckedIOException when a file cannot be read at all
    */
   public static Library load(Path folder) {
-    return new Library(filesIn(folder));
+    return joined(List.of(), folder);
   }
 
   /**
@@ -75,58 +71,44 @@ public final class Library {
    * @throws UncheckedIOException when a file cannot be read at all
    */
   public Library and(Path folder) {
-    List<SourceFile> all = new ArrayList<>(files);
-    all.addAll(filesIn(folder));
-    return new Library(all);
+    return joined(files, folder);
   }
 
-  private static List<SourceFile> filesIn(Path folder) {
+  private static Library joined(List<SourceFile> files, Path folder) {
+    List<SourceFile> all = new ArrayList<>(files);
+    Problems problems = new Problems();
     try (Stream<Path> paths = Files.list(folder)) {
-      List<SourceFile> found = new ArrayList<>();
       for (Path path : paths.filter(Library::isRead).sorted().toList()) {
-        found.add(decode(path.getFileName().toString(), Files.readAllBytes(path)));
+        try (InputStream stream = Files.newInputStream(path)) {
+          FileBytes.read(path.getFileName().toString(), stream, problems).ifPresent(all::add);
+        }
       }
-      return found;
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read the folder " + folder, e);
     }
+    return new Library(all, problems);
   }
 
   private static boolean isRead(Path path) {
     String name = path.getFileName().toString();
-    return name.endsWith(".yaml") && !name.endsWith(".cases.yaml");
+    return name.endsWith(".yaml") && !name.endsWith(".cases.yaml") && Files.isRegularFile(path);
   }
 
   /**
    * Reads one file from a stream, as UTF-8, for {@link #of}. The stream is not closed.
    *
    * @param name the name to show in messages
-   * @throws FileRefused when it is not UTF-8
+   * @throws FileRefused when it is not UTF-8, or larger than any such file
    * @throws UncheckedIOException when it cannot be read
    */
   public static SourceFile file(String name, InputStream stream) {
+    Problems problems = new Problems();
     try {
-      return decode(name, stream.readAllBytes());
+      Optional<SourceFile> file = FileBytes.read(name, stream, problems);
+      problems.throwIfAny();
+      return file.orElseThrow();
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read " + name, e);
-    }
-  }
-
-  private static SourceFile decode(String name, byte[] bytes) {
-    try {
-      String text =
-          StandardCharsets.UTF_8
-              .newDecoder()
-              .onMalformedInput(CodingErrorAction.REPORT)
-              .onUnmappableCharacter(CodingErrorAction.REPORT)
-              .decode(ByteBuffer.wrap(bytes))
-              .toString();
-      return SourceFile.of(name, text.startsWith("\uFEFF") ? text.substring(1) : text);
-    } catch (CharacterCodingException e) {
-      Span start = new Span(SourceFile.of(name, ""), 0, 0);
-      throw new FileRefused(
-          List.of(
-              Diagnostic.at(start, Code.G301, "its bytes are not UTF-8 text", "save it as UTF-8")));
     }
   }
 
@@ -144,8 +126,11 @@ public final class Library {
   public Protocol protocol(String id) {
     Protocol protocol = protocols.get(id);
     if (protocol == null) {
-      String help =
-          Suggestion.help(id, protocols.keySet(), "there are " + String.join(", ", protocols()));
+      String otherwise =
+          protocols.isEmpty()
+              ? "this library holds no protocols"
+              : "there are " + String.join(", ", protocols());
+      String help = Suggestion.help(id, protocols.keySet(), otherwise);
       throw new NotFound(Code.G604, "protocol", id, help);
     }
     return protocol;

@@ -4,75 +4,93 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
-import org.gradus.knowledge.Equations;
 import org.gradus.protocol.Protocol;
 
 /** Reads all files of a library: first each by itself, then each protocol with what it includes. */
 final class Loader {
 
-  private static final List<String> KINDS = List.of("protocol", "rules", "equations");
-
-  private final List<SourceFile> files;
-  private final Problems problems = new Problems();
-  private final Map<String, Draft> sets = new LinkedHashMap<>();
+  private final Problems problems;
+  private final Shelf shelf = new Shelf();
   private final List<Draft> protocols = new ArrayList<>();
   private final Map<String, Header> headers = new LinkedHashMap<>();
-  private Equations equations = Equations.NONE;
 
-  Loader(List<SourceFile> files) {
-    this.files = files;
+  /** A loader that adds to what has been found wrong before, when files could not be opened. */
+  Loader(Problems problems) {
+    this.problems = problems;
+    this.shelf.torn = !problems.isEmpty();
   }
 
-  Map<String, Protocol> load() {
+  /**
+   * The protocols of these files by their ids.
+   *
+   * @throws FileRefused when anything is wrong, with all of it
+   */
+  Map<String, Protocol> load(List<SourceFile> files) {
     files.forEach(this::read);
     Map<String, Protocol> loaded = new LinkedHashMap<>();
-    Includes includes = new Includes(sets, problems);
+    Includes includes = new Includes(shelf, problems);
     for (Draft protocol : protocols) {
       Draft whole = includes.resolve(protocol);
-      Assembly.of(whole, equations, problems).ifPresent(ready -> loaded.put(ready.id(), ready));
+      Assembly.of(whole, shelf, problems).ifPresent(ready -> loaded.put(ready.id(), ready));
     }
-    problems.throwIfAny();
+    if (!problems.isEmpty()) {
+      throw new FileRefused(SameName.joined(problems.sorted()));
+    }
     return loaded;
   }
 
   private void read(SourceFile file) {
-    YamlReader.read(file, problems)
-        .flatMap(content -> Keys.of(content, "the file", problems))
-        .ifPresent(keys -> Header.read(keys, problems).ifPresent(header -> read(keys, header)));
+    int before = problems.count();
+    Optional<Keys> keys =
+        YamlReader.read(file, problems).flatMap(content -> Keys.of(content, "the file", problems));
+    boolean sound = problems.count() == before;
+    Optional<Header> header = keys.flatMap(found -> Header.read(found, problems));
+    if (header.isPresent()) {
+      read(keys.orElseThrow(), header.get(), sound);
+    } else {
+      keys.ifPresent(Keys::giveUp);
+      shelf.torn = true;
+    }
   }
 
-  private void read(Keys keys, Header header) {
+  private void read(Keys keys, Header header, boolean sound) {
+    unique(header);
+    Texts texts = new Texts(problems, header);
+    switch (header.kind()) {
+      case "protocol" -> {
+        Draft draft = new Draft(header);
+        new ProtocolReader(texts).read(keys, draft);
+        draft.torn |= !sound || keys.isTorn();
+        protocols.add(draft);
+      }
+      case "rules" -> {
+        Draft draft = new Draft(header);
+        RuleReader rules = new RuleReader(texts, header.id() + "/");
+        new SetReader(texts, rules).read(keys, draft);
+        draft.torn |= !sound || keys.isTorn();
+        shelf.sets.putIfAbsent(header.id(), draft);
+      }
+      default -> {
+        new EquationReader(texts, shelf).read(keys);
+        shelf.torn |= !sound || keys.isTorn();
+      }
+    }
+    shelf.torn |= header.id().isEmpty();
+    keys.done();
+  }
+
+  private void unique(Header header) {
     Header other = headers.putIfAbsent(header.kind() + " " + header.id(), header);
-    if (other != null) {
+    if (other != null && !header.id().isEmpty()) {
       problems.add(
           header.where(),
           Code.G306,
           header.kind() + " " + header.id() + " (also in " + other.where().file() + ")");
     }
-    Texts texts = new Texts(problems, header.sources());
-    switch (header.kind()) {
-      case "protocol" -> {
-        Draft draft = new Draft(header);
-        new ProtocolReader(texts).read(keys, draft);
-        protocols.add(draft);
-      }
-      case "rules" -> {
-        Draft draft = new Draft(header);
-        new SetReader(texts).read(keys, draft);
-        sets.put(header.id(), draft);
-      }
-      case "equations" -> equations = equations.and(new EquationReader(texts).read(keys));
-      default ->
-          problems.add(
-              header.where(),
-              Code.G305,
-              "kind " + header.kind(),
-              "one of " + String.join(", ", KINDS),
-              "choose one of them");
-    }
-    keys.done();
   }
 }

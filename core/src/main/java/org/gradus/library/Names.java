@@ -1,6 +1,7 @@
 package org.gradus.library;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,15 +10,13 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
-import org.gradus.knowledge.CostEquation;
-import org.gradus.knowledge.Equations;
-import org.gradus.knowledge.MaxHeartRate;
+import org.gradus.diagnostic.Span;
+import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
-import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Setting;
+import org.gradus.protocol.Signal;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Definitions.Line;
 import org.gradus.rule.check.Definitions.Written;
@@ -27,90 +26,63 @@ import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 
 /** Gives every name that a protocol's rules may use its meaning. */
 final class Names {
 
+  private static final String MAX_HEART_RATE = "max_heart_rate";
+  private static final String UPTAKE = "uptake";
   private static final Type TIME = new Type.Measure(Kind.TIME);
 
   private final Draft draft;
-  private final Equations equations;
+  private final Shelf shelf;
   private final Problems problems;
   private final Map<String, Symbol> symbols = new LinkedHashMap<>();
   private final Map<String, Fact> facts = new LinkedHashMap<>();
+  private final Set<String> clashing = new HashSet<>();
+  private final Set<String> passedOver = new HashSet<>();
 
-  private Names(Draft draft, Equations equations, Problems problems) {
+  private Names(Draft draft, Shelf shelf, Problems problems) {
     this.draft = draft;
-    this.equations = equations;
+    this.shelf = shelf;
     this.problems = problems;
   }
 
-  /** The vocabulary of a protocol, and what its names stand for in a test. */
-  record Known(Vocabulary vocabulary, Map<String, Fact> facts) {}
+  /**
+   * The vocabulary of a protocol.
+   *
+   * @param vocabulary what its names mean
+   * @param facts what they stand for in a test
+   * @param passedOver names whose declaration is wrong or missing, which has been said
+   */
+  record Known(Vocabulary vocabulary, Map<String, Fact> facts, Set<String> passedOver) {}
 
   static Known of(
       Draft draft,
-      Equations equations,
+      Shelf shelf,
       Map<String, Setting> settings,
       Layout.Builder layout,
       Problems problems) {
-    Names names = new Names(draft, equations, problems);
-    names.settings(settings);
+    Names names = new Names(draft, shelf, problems);
     names.people();
-    names.readings();
     names.loads();
     names.clocks();
+    names.settings(settings);
+    names.readings();
+    names.tellings();
+    List<Written> definitions = names.definitions();
+    names.passOver(definitions);
     Vocabulary defined =
-        Definitions.check(names.definitions(), Vocabulary.of(names.symbols), layout, problems);
-    return new Known(names.withStage(defined), names.facts);
-  }
-
-  private void settings(Map<String, Setting> settings) {
-    for (Setting setting : settings.values()) {
-      if (setting.value() instanceof Setting.Figure figure) {
-        symbols.put(setting.name(), new Symbol.Figure(figure.quantity()));
-      } else if (setting.value() instanceof Setting.Word word) {
-        Set<String> words = new LinkedHashSet<>(Set.of(word.word()));
-        setting.options().forEach(option -> words.add(option.value().toString()));
-        symbols.put(setting.name(), new Symbol.Word(word.word(), List.copyOf(words)));
-      }
-    }
+        Definitions.check(definitions, Vocabulary.of(names.symbols), layout, problems);
+    return new Known(names.withStage(defined), names.facts, names.passedOver);
   }
 
   private void people() {
     for (Attribute attribute : Attribute.values()) {
       fact(attribute.word(), attribute.type(), Role.FACT, new Fact.Attribute(attribute.word()));
     }
-    draft.questions.forEach(
-        (name, ask) -> fact(name, ask.value().type(), Role.FACT, new Fact.Answer(name)));
-    draft.signs.forEach(
-        (name, sign) -> fact(name, sign.value().type(), Role.SIGN, new Fact.Reported(name)));
-  }
-
-  private void readings() {
-    draft.signals.forEach(
-        (name, placed) -> {
-          Type type = placed.value().type();
-          fact(name, type, Role.SIGNAL, new Fact.Read(name));
-          fact("previous_stage." + name, type, Role.FACT, new Fact.Previous(name, false));
-          fact("at_finish." + name, type, Role.FACT, new Fact.AtFinish(name));
-          for (Posture posture : Posture.values()) {
-            fact(posture.word() + "." + name, type, Role.FACT, new Fact.Baseline(posture, name));
-          }
-        });
-    List<Placed<MeasureLine>> lines = new ArrayList<>(draft.measure);
-    draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
-    for (Placed<MeasureLine> line : lines) {
-      line.value().named().ifPresent(name -> named(name, line.value()));
-    }
-  }
-
-  private void named(String name, MeasureLine line) {
-    Optional.ofNullable(draft.signals.get(line.signals().get(0)))
-        .ifPresent(signal -> fact(name, signal.value().type(), Role.FACT, new Fact.Named(name)));
   }
 
   private void loads() {
@@ -136,71 +108,143 @@ final class Names {
     fact(name, type, Role.FACT, new Fact.Clock(which));
   }
 
+  private void settings(Map<String, Setting> settings) {
+    settings.forEach(
+        (name, setting) -> {
+          Placed<Setting> placed = Optional.ofNullable(draft.settings.get(name)).orElseThrow();
+          if (isFree(name, placed.where())) {
+            symbols.put(name, symbol(setting));
+          }
+        });
+  }
+
+  private static Symbol symbol(Setting setting) {
+    if (setting.value() instanceof Setting.Figure figure) {
+      return new Symbol.Figure(figure.quantity());
+    }
+    String word = ((Setting.Word) setting.value()).word();
+    Set<String> words = new LinkedHashSet<>(Set.of(word));
+    setting.options().forEach(option -> words.add(option.value().toString()));
+    return new Symbol.Word(word, List.copyOf(words));
+  }
+
+  private void readings() {
+    draft.signals.forEach(
+        (name, placed) -> {
+          Type type = placed.value().type();
+          if (isFree(name, placed.where())) {
+            fact(name, type, Role.SIGNAL, new Fact.Read(name));
+            fact("previous_stage." + name, type, Role.FACT, new Fact.Previous(name, false));
+            fact("at_finish." + name, type, Role.FACT, new Fact.AtFinish(name));
+            for (Posture posture : Posture.values()) {
+              fact(posture.word() + "." + name, type, Role.FACT, new Fact.Baseline(posture, name));
+            }
+          }
+        });
+    List<MeasureDraft> lines = new ArrayList<>(draft.measure);
+    draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
+    lines.forEach(line -> line.named().ifPresent(name -> named(name, line)));
+  }
+
+  private void named(Scalar name, MeasureDraft line) {
+    Optional<Signal> signal =
+        Optional.ofNullable(draft.signals.get(line.read().get(0).value())).map(Placed::value);
+    if (isFree(name.value(), name.span())) {
+      signal.ifPresentOrElse(
+          read -> fact(name.value(), read.type(), Role.FACT, new Fact.Named(name.value())),
+          () -> draft.faulty.add(name.value()));
+    }
+  }
+
+  private void tellings() {
+    draft.questions.forEach(
+        (name, ask) -> {
+          if (isFree(name, ask.where())) {
+            fact(name, ask.value().type(), Role.FACT, new Fact.Answer(name));
+          }
+        });
+    draft.signs.forEach(
+        (name, sign) -> {
+          if (isFree(name, sign.where())) {
+            fact(name, sign.value().type(), Role.SIGN, new Fact.Reported(name));
+          }
+        });
+  }
+
   private void fact(String name, Type type, Role role, Fact fact) {
     symbols.put(name, new Symbol.Datum(Demand.value(name, type), role));
     facts.put(name, fact);
+  }
+
+  // A name means one thing.
+  private boolean isFree(String name, Span where) {
+    boolean chosen =
+        (name.equals(MAX_HEART_RATE) && !draft.maxHeartRate.isEmpty())
+            || (name.equals(UPTAKE) && !draft.cost.isEmpty());
+    boolean free = !chosen && !symbols.containsKey(name);
+    if (!free) {
+      clashing.add(name);
+      problems.add(
+          where, Code.G305, name, "a free name", "it means something else already; choose another");
+    }
+    return free;
   }
 
   private List<Written> definitions() {
     List<Written> written = new ArrayList<>();
     draft.defines.forEach(
         (name, placed) -> {
-          if (symbols.containsKey(name)) {
-            problems.add(placed.where(), Code.G306, name);
+          if (isFree(name, placed.where())) {
+            Line line = new Line("", List.of(), Optional.of(placed.value().body()));
+            written.add(new Written(name, placed.where(), List.of(line)));
           }
-          Line line = new Line("", List.of(), Optional.of(placed.value().body()));
-          written.add(new Written(name, placed.where(), List.of(line)));
         });
+    Choices choices = new Choices(shelf, problems);
     if (!draft.maxHeartRate.isEmpty()) {
-      List<Line> lines = draft.maxHeartRate.stream().map(this::maxHeartRate).toList();
-      written.add(new Written("max_heart_rate", draft.maxHeartRate.get(0).span(), lines));
+      List<Line> lines = draft.maxHeartRate.stream().map(choices::maxHeartRate).toList();
+      written.add(new Written(MAX_HEART_RATE, draft.maxHeartRate.get(0).span(), lines));
     }
     if (!draft.cost.isEmpty()) {
-      List<Line> lines = draft.cost.stream().map(this::cost).toList();
-      written.add(new Written("uptake", draft.cost.get(0).span(), lines));
+      List<Line> lines = draft.cost.stream().map(choices::cost).toList();
+      written.add(new Written(UPTAKE, draft.cost.get(0).span(), lines));
     }
     return written;
   }
 
-  private Line maxHeartRate(ChoiceLine line) {
-    String name = line.name().text();
-    List<Expression> when = new ArrayList<>(line.when().stream().toList());
-    if (name.equals("none")) {
-      return new Line(name, when, Optional.empty());
-    } else if (name.equals("measured")) {
-      String attribute = Attribute.MEASURED_MAX_HEART_RATE.word();
-      return new Line(
-          name, when, Optional.of(new Expression.Reference(line.name().span(), attribute)));
+  // A name whose declaration is wrong, or may stand in a part that could not be read, is no slip of
+  // those who use it.
+  private void passOver(List<Written> definitions) {
+    Set<String> defined = new HashSet<>(symbols.keySet());
+    definitions.forEach(definition -> defined.add(definition.name()));
+    Set<String> names = new HashSet<>(draft.faulty);
+    if (draft.lost.contains("cost")) {
+      names.add(UPTAKE);
     }
-    MaxHeartRate equation = equations.maxHeartRates().get(name);
-    if (equation == null) {
-      List<String> known = new ArrayList<>(equations.maxHeartRates().keySet());
-      known.addAll(List.of("measured", "none"));
-      missing(line, "maximal heart rate", known);
-      return new Line(name, when, Optional.empty());
+    if (draft.lost.contains(MAX_HEART_RATE)) {
+      names.add(MAX_HEART_RATE);
     }
-    equation.onlyWhen().ifPresent(when::add);
-    return new Line(name, when, Optional.of(equation.rate()));
+    for (String name : List.copyOf(names)) {
+      names.addAll(List.of("stage." + name, "previous_stage." + name, "at_finish." + name));
+      for (Posture posture : Posture.values()) {
+        names.add(posture.word() + "." + name);
+      }
+    }
+    if (draft.torn) {
+      draft.expressions().forEach(part -> collect(part, names));
+    }
+    names.removeAll(defined);
+    names.addAll(clashing);
+    for (String name : names) {
+      symbols.put(name, new Symbol.Faulty());
+      passedOver.add(name);
+    }
   }
 
-  private Line cost(ChoiceLine line) {
-    CostEquation equation = equations.costs().get(line.name().text());
-    if (equation == null) {
-      missing(line, "oxygen cost", List.copyOf(equations.costs().keySet()));
+  private static void collect(Expression part, Set<String> names) {
+    if (part instanceof Expression.Reference reference) {
+      names.add(reference.name());
     }
-    return new Line(
-        line.name().text(),
-        line.when().stream().toList(),
-        Optional.ofNullable(equation).map(CostEquation::uptake));
-  }
-
-  private void missing(ChoiceLine line, String what, List<String> known) {
-    String help =
-        Suggestion.help(
-            line.name().text(),
-            known,
-            "there are " + String.join(", ", known.stream().sorted().toList()));
-    problems.add(line.name().span(), Code.G309, what, line.name().text(), help);
+    part.parts().forEach(inner -> collect(inner, names));
   }
 
   // stage.X is X as it stands at the end of the stage that is looked at.
@@ -209,7 +253,7 @@ final class Names {
     Set<String> names = new LinkedHashSet<>(draft.signals.keySet());
     names.addAll(StageReader.LOADS.keySet());
     names.addAll(draft.defines.keySet());
-    names.add("uptake");
+    names.add(UPTAKE);
     for (String name : names) {
       defined.meaning(name).ifPresent(symbol -> ofStage.put("stage." + name, symbol));
     }

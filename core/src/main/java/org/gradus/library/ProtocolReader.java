@@ -2,10 +2,13 @@ package org.gradus.library;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Draft.Include;
@@ -28,25 +31,34 @@ final class ProtocolReader {
 
   private final Problems problems;
   private final Texts texts;
+  private final RuleReader rules;
   private final SetReader sets;
 
   ProtocolReader(Texts texts) {
     this.texts = texts;
     this.problems = texts.problems();
-    this.sets = new SetReader(texts);
+    this.rules = new RuleReader(texts, "");
+    this.sets = new SetReader(texts, rules);
   }
 
   void read(Keys keys, Draft draft) {
     draft.ergometer = oneOf(keys.needText("ergometer"), ERGOMETERS);
     draft.purpose = oneOf(keys.needText("purpose"), PURPOSES);
-    keys.items("include").forEach(item -> include(item).ifPresent(draft.includes::add));
-    draft.maxHeartRate.addAll(choices(keys.texts("max_heart_rate")));
+    sets.part("include", draft, () -> includes(keys, draft));
     sets.read(keys, draft);
-    draft.stages.addAll(sets.stages().stages(keys.items("stages")));
-    keys.texts("cost").stream()
-        .filter(text -> !text.value().equals("none"))
-        .forEach(text -> RuleText.choiceLine(text.span(), problems).ifPresent(draft.cost::add));
-    draft.stageEnd.addAll(sets.rules().rules(keys.items("stage_end"), "stage_end"));
+    sets.part(
+        "max_heart_rate",
+        draft,
+        () -> draft.maxHeartRate.addAll(choices(keys.texts("max_heart_rate"))));
+    sets.part("cost", draft, () -> draft.cost.addAll(costs(keys.texts("cost"))));
+    sets.part(
+        "stages",
+        draft,
+        () -> draft.stages.addAll(new StageReader(texts, rules).stages(keys.items("stages"))));
+    sets.part(
+        "stage_end",
+        draft,
+        () -> draft.stageEnd.addAll(rules.rules(keys.items("stage_end"), "stage_end")));
     draft.unmeasured = keys.keys("unmeasured", "unmeasured").flatMap(this::unmeasured);
     for (YamlNode item : keys.items("estimates")) {
       Keys.of(item, "an estimate", problems)
@@ -56,12 +68,18 @@ final class ProtocolReader {
     keys.texts("cautions").forEach(text -> draft.cautions.add(text.value().strip()));
   }
 
+  private void includes(Keys keys, Draft draft) {
+    for (YamlNode item : keys.items("include")) {
+      include(item).ifPresentOrElse(draft.includes::add, () -> draft.torn = true);
+    }
+  }
+
   private String oneOf(Optional<Scalar> text, List<String> words) {
     return text.flatMap(word -> texts.word(word, words, w -> w)).orElse("");
   }
 
   private Optional<Include> include(YamlNode item) {
-    if (item instanceof Scalar id) {
+    if (item instanceof Scalar id && !id.value().isBlank()) {
       return Optional.of(new Include(id.span(), id.value(), List.of()));
     }
     return Keys.of(item, "an include", problems)
@@ -78,8 +96,23 @@ final class ProtocolReader {
 
   private List<ChoiceLine> choices(List<Scalar> lines) {
     List<ChoiceLine> choices = new ArrayList<>();
-    lines.forEach(line -> RuleText.choiceLine(line.span(), problems).ifPresent(choices::add));
+    for (Scalar line : lines) {
+      Optional<ChoiceLine> read = RuleText.choiceLine(line.span(), problems);
+      Optional<ChoiceLine> before =
+          choices.isEmpty() ? Optional.empty() : Optional.of(choices.get(choices.size() - 1));
+      if (read.isPresent() && before.filter(last -> last.when().isEmpty()).isPresent()) {
+        problems.add(line.span(), Code.G402, before.get().name().text());
+      } else {
+        read.ifPresent(choices::add);
+      }
+    }
     return choices;
+  }
+
+  // The cost none says that nobody has forgotten it.
+  private List<ChoiceLine> costs(List<Scalar> lines) {
+    boolean none = lines.size() == 1 && lines.get(0).value().equals("none");
+    return none ? List.of() : choices(lines);
   }
 
   private Optional<Unmeasured> unmeasured(Keys keys) {
@@ -95,18 +128,20 @@ final class ProtocolReader {
         keys.needText("from").flatMap(text -> RuleText.selection(text.span(), problems));
     Optional<Expression> onlyWhen = keys.text("only_when").flatMap(texts::expression);
     Map<String, Placed<Expression>> locals = new LinkedHashMap<>();
+    Set<String> faulty = new HashSet<>();
     for (Entry entry : keys.entries("where")) {
-      if (texts.isName(entry.key()) && entry.value() instanceof Scalar text) {
-        texts
-            .expression(text)
-            .ifPresent(
-                body -> locals.put(entry.key().value(), new Placed<>(entry.key().span(), body)));
-      }
+      String name = entry.key().value();
+      Optional<Expression> body =
+          texts.isName(entry.key())
+              ? keys.scalar(entry.value(), name).flatMap(texts::expression)
+              : Optional.empty();
+      body.ifPresentOrElse(
+          value -> locals.put(name, new Placed<>(entry.key().span(), value)),
+          () -> faulty.add(name));
     }
     Optional<Expression> vo2max = keys.needText("vo2max").flatMap(texts::expression);
     Optional<PublishedError> error = keys.keys("error", "error").flatMap(this::error);
-    Citation source =
-        RuleReader.withNote(texts.source(keys.text("source")), Texts.string(keys.text("note")));
+    Citation source = texts.source(keys);
     List<String> cautions = keys.texts("cautions").stream().map(Scalar::value).toList();
     keys.done();
     if (id.isEmpty() || from.isEmpty() || vo2max.isEmpty()) {
@@ -119,6 +154,7 @@ final class ProtocolReader {
             from.get(),
             onlyWhen,
             locals,
+            faulty,
             vo2max.get(),
             error,
             source,
@@ -126,7 +162,8 @@ final class ProtocolReader {
   }
 
   private Optional<PublishedError> error(Keys keys) {
-    Optional<Quantity> sd = keys.needText("sd").flatMap(texts::quantity);
+    Optional<Quantity> sd =
+        keys.needText("sd").flatMap(text -> texts.spread(text, EquationReader.UPTAKES));
     String covers = oneOf(keys.needText("covers"), List.of("method", "inputs"));
     Citation source = texts.source(keys.text("source"));
     String note = Texts.string(keys.text("note"));

@@ -7,11 +7,16 @@ import org.gradus.knowledge.Citation;
 import org.gradus.protocol.ProtocolRule.Then;
 import org.gradus.rule.syntax.Sentence;
 
-/** A rule as it was written, before its names have a meaning. */
+/**
+ * A rule as it was written, before its names have a meaning.
+ *
+ * @param sentence empty when it does not parse, which has been noted: the rule keeps its place in
+ *     the list, since nothing can be said of a list in which one is missing
+ */
 record RuleDraft(
     String id,
     Span where,
-    Sentence sentence,
+    Optional<Sentence> sentence,
     String why,
     String instruction,
     Citation source,

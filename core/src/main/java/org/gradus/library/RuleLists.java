@@ -1,15 +1,20 @@
 package org.gradus.library;
 
 import java.util.List;
+import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.syntax.Action;
+import org.gradus.rule.syntax.Sentence;
 
 /**
  * Each group of rules has its actions, and a list for the end of a stage closes unconditionally.
  */
 final class RuleLists {
+
+  // More holds than a tester would sit through, few enough to look at each.
+  private static final int MOST_HOLDS = 100;
 
   private final Draft draft;
   private final Problems problems;
@@ -26,7 +31,8 @@ final class RuleLists {
         r -> actions(r.rules(), "recovery", List.of("end", "caution", "stop")));
     actions(draft.result, "result", List.of("caution"));
     boolean common = draft.stages.stream().anyMatch(stage -> stage.ownRules().isEmpty());
-    if (common) {
+    boolean missing = draft.stageEnd.isEmpty() && !draft.isWhole("stage_end", "stages");
+    if (common && !missing) {
       stageEnd(draft.stageEnd, draft.header.where());
     }
     draft.stages.forEach(stage -> stage.ownRules().ifPresent(own -> stageEnd(own, stage.where())));
@@ -34,35 +40,57 @@ final class RuleLists {
 
   private void actions(List<RuleDraft> rules, String group, List<String> allowed) {
     for (RuleDraft rule : rules) {
-      String word = rule.sentence().action().word();
-      if (!allowed.contains(word)) {
-        problems.add(
-            rule.sentence().actionSpan(), Code.G403, word, group, String.join(", ", allowed));
-      }
+      rule.sentence()
+          .filter(sentence -> !allowed.contains(sentence.action().word()))
+          .ifPresent(
+              sentence ->
+                  problems.add(
+                      sentence.actionSpan(),
+                      Code.G403,
+                      sentence.action().word(),
+                      group,
+                      String.join(", ", allowed)));
     }
   }
 
   private void stageEnd(List<RuleDraft> rules, Span owner) {
     actions(rules, "stage_end", List.of("finish", "hold", "advance", "offer", "caution"));
-    RuleDraft closing = null;
-    for (RuleDraft rule : rules) {
-      if (closing != null) {
-        problems.add(rule.sentence().span(), Code.G402, closing.id());
-      } else if (closes(rule)) {
-        closing = rule;
-      }
-    }
-    if (closing == null) {
-      Span where = rules.isEmpty() ? owner : rules.get(rules.size() - 1).sentence().span();
-      problems.add(where, Code.G401);
+    rules.forEach(rule -> rule.sentence().ifPresent(this::holds));
+    Optional<RuleDraft> closing =
+        rules.stream()
+            .filter(rule -> rule.sentence().filter(RuleLists::closes).isPresent())
+            .findFirst();
+    // A rule that does not parse may be the one that was meant to close the list.
+    boolean complete = rules.stream().allMatch(rule -> rule.sentence().isPresent());
+    if (closing.isPresent()) {
+      rules.stream()
+          .skip(rules.indexOf(closing.get()) + 1L)
+          .flatMap(rule -> rule.sentence().stream())
+          .forEach(sentence -> problems.add(sentence.span(), Code.G402, closing.get().id()));
+    } else if (complete) {
+      Optional<Sentence> last =
+          rules.isEmpty() ? Optional.empty() : rules.get(rules.size() - 1).sentence();
+      problems.add(last.map(Sentence::span).orElse(owner), Code.G401);
     }
   }
 
-  // A hold that always holds is used up after its number of times.
-  private static boolean closes(RuleDraft rule) {
+  /** Whether a rule always ends the list. A hold that always holds is used up in the end. */
+  static boolean closes(Sentence sentence) {
     boolean ends =
-        rule.sentence().action() instanceof Action.Finish
-            || rule.sentence().action() instanceof Action.Advance;
-    return ends && rule.sentence().when().isEmpty();
+        sentence.action() instanceof Action.Finish || sentence.action() instanceof Action.Advance;
+    return ends && sentence.when().isEmpty();
+  }
+
+  private void holds(Sentence sentence) {
+    Actions.hold(sentence.action())
+        .filter(hold -> hold.times() > MOST_HOLDS)
+        .ifPresent(
+            hold ->
+                problems.add(
+                    sentence.actionSpan(),
+                    Code.G305,
+                    "at most " + hold.times() + " times",
+                    "a number of holds",
+                    "allow " + MOST_HOLDS + " at most"));
   }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.ProtocolRule.Then;
+import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.Sentence;
 
@@ -14,39 +15,67 @@ import org.gradus.rule.syntax.Sentence;
 final class RuleReader {
 
   private final Texts texts;
+  private final String prefix;
 
-  RuleReader(Texts texts) {
+  /** A reader that begins the ids of rules without one with a prefix: those of sets must differ. */
+  RuleReader(Texts texts, String prefix) {
     this.texts = texts;
+    this.prefix = prefix;
   }
 
   /** The rules of a list; a rule may be a bare sentence. */
   List<RuleDraft> rules(List<YamlNode> items, String group) {
     List<RuleDraft> rules = new ArrayList<>();
     for (YamlNode item : items) {
-      String name = group + "-" + (rules.size() + 1);
+      String name = prefix + group + "-" + (rules.size() + 1);
       if (item instanceof Scalar sentence && !sentence.value().isBlank()) {
-        RuleText.sentence(sentence.span(), texts.problems())
-            .ifPresent(read -> rules.add(bare(name, sentence, read)));
+        rules.add(bare(name, sentence));
       } else {
-        Keys.of(item, "a rule", texts.problems())
-            .flatMap(keys -> rule(keys, name))
-            .ifPresent(rules::add);
+        rules.add(
+            Keys.of(item, "a rule", texts.problems())
+                .map(keys -> rule(keys, name, group))
+                .orElseGet(() -> lost(name, item)));
       }
     }
     return rules;
   }
 
-  private static RuleDraft bare(String name, Scalar text, Sentence sentence) {
-    return new RuleDraft(
-        name, text.span(), sentence, "", "", Citation.NONE, Optional.empty(), false, Then.REST);
+  private Optional<Sentence> sentence(Scalar text) {
+    return RuleText.sentence(text.span(), texts.problems());
   }
 
-  private Optional<RuleDraft> rule(Keys keys, String name) {
+  private RuleDraft bare(String name, Scalar text) {
+    return new RuleDraft(
+        name,
+        text.span(),
+        sentence(text),
+        "",
+        "",
+        Citation.NONE,
+        Optional.empty(),
+        false,
+        Then.REST);
+  }
+
+  private static RuleDraft lost(String name, YamlNode item) {
+    return new RuleDraft(
+        name,
+        item.span(),
+        Optional.empty(),
+        "",
+        "",
+        Citation.NONE,
+        Optional.empty(),
+        false,
+        Then.REST);
+  }
+
+  private RuleDraft rule(Keys keys, String name, String group) {
     Optional<Scalar> text = keys.needText("rule");
-    Optional<Scalar> id = keys.text("id");
+    Optional<Scalar> id = keys.text("id").filter(texts::isRuleId);
     String why = Texts.string(keys.text("why"));
     String instruction = Texts.string(keys.text("do"));
-    Citation source = sourceWithNote(keys);
+    Citation source = texts.source(keys);
     Optional<Duration> confirm = keys.text("confirm").flatMap(texts::stretch);
     boolean stagesOnly =
         keys.text("during")
@@ -55,27 +84,34 @@ final class RuleReader {
     Then then =
         keys.text("then").flatMap(word -> texts.constant(word, Then.class)).orElse(Then.REST);
     keys.done();
-    return text.flatMap(sentence -> RuleText.sentence(sentence.span(), texts.problems()))
-        .map(
-            sentence ->
-                new RuleDraft(
-                    id.map(Scalar::value).orElse(name),
-                    id.or(() -> text).orElseThrow().span(),
-                    sentence,
-                    why,
-                    instruction,
-                    source,
-                    confirm,
-                    stagesOnly,
-                    then));
+    Optional<Sentence> sentence = text.flatMap(this::sentence);
+    sentence.ifPresent(read -> idle(keys, read.action(), group));
+    return new RuleDraft(
+        id.map(Scalar::value).orElse(name),
+        id.or(() -> text).map(Scalar::span).orElse(keys.start()),
+        sentence,
+        why,
+        instruction,
+        source,
+        confirm,
+        stagesOnly,
+        then);
   }
 
-  private Citation sourceWithNote(Keys keys) {
-    return withNote(texts.source(keys.text("source")), Texts.string(keys.text("note")));
-  }
-
-  /** A source with what the file remarks on it. */
-  static Citation withNote(Citation source, String note) {
-    return note.isEmpty() ? source : new Citation(source.key(), source.text() + " (" + note + ")");
+  // A key that changes nothing would make a file say what the test does not do.
+  private static void idle(Keys keys, Action action, String group) {
+    boolean stops = action instanceof Action.Stop;
+    boolean ends = stops || action instanceof Action.Finish;
+    boolean watched = group.equals("any_time") || group.equals("recovery");
+    String kind = "a rule with " + action.word() + " in " + group;
+    if (!stops) {
+      keys.idle("then", kind, "only a stop has a then");
+    }
+    if (!ends || !watched) {
+      keys.idle("confirm", kind, "only a stop or finish of any_time waits for a second reading");
+    }
+    if (!group.equals("any_time")) {
+      keys.idle("during", kind, "rules of other groups are looked at in one phase only");
+    }
   }
 }

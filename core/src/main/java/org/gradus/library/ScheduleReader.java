@@ -2,9 +2,10 @@ package org.gradus.library;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.BaselineLine;
@@ -19,6 +20,8 @@ final class ScheduleReader {
 
   private static final Duration WITHIN = Duration.ofSeconds(15);
 
+  private static final List<String> TIMINGS = List.of("each", "at", "before_end");
+
   private final Texts texts;
 
   ScheduleReader(Texts texts) {
@@ -26,22 +29,24 @@ final class ScheduleReader {
   }
 
   /** The lines of a list; words offered by a line become a signal. */
-  List<Placed<MeasureLine>> lines(List<YamlNode> items, Map<String, Placed<Signal>> signals) {
-    List<Placed<MeasureLine>> lines = new ArrayList<>();
+  List<MeasureDraft> lines(List<YamlNode> items, Draft draft) {
+    List<MeasureDraft> lines = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a measure line", texts.problems())
-          .flatMap(keys -> line(keys, signals))
+          .flatMap(keys -> line(keys, draft))
           .ifPresent(lines::add);
     }
     return lines;
   }
 
-  private Optional<Placed<MeasureLine>> line(Keys keys, Map<String, Placed<Signal>> signals) {
-    List<Scalar> read = keys.texts("read");
+  private Optional<MeasureDraft> line(Keys keys, Draft draft) {
+    List<Scalar> read = read(keys);
+    boolean choice = keys.has("choices");
     List<Scalar> choices = keys.texts("choices");
     Optional<Timing> timing = timing(keys);
     Duration within = keys.text("within").flatMap(texts::time).orElse(WITHIN);
     Duration late = keys.text("late").flatMap(texts::time).orElse(within);
+    Optional<Scalar> scale = keys.text("scale");
     Optional<Scalar> named = keys.text("as").filter(texts::isName);
     MeasureLine line =
         new MeasureLine(
@@ -55,22 +60,49 @@ final class ScheduleReader {
             keys.text("if_missing")
                 .flatMap(word -> texts.constant(word, IfMissing.class))
                 .orElse(IfMissing.GO_ON),
-            keys.text("scale").map(Scalar::value),
+            scale.map(Scalar::value),
             named.map(Scalar::value));
     keys.done();
-    if (read.isEmpty()) {
-      texts.problems().add(keys.span(), Code.G303, keys.what(), "read");
-      return Optional.empty();
+    if (read.size() > 1) {
+      String several = "a measure line of several readings";
+      keys.idle("choices", several, "give the reading a line of its own");
+      keys.idle("scale", several, "give the reading a line of its own");
+      keys.idle("as", several, "give the reading a line of its own");
     }
-    if (!choices.isEmpty()) {
-      Scalar name = read.get(0);
-      signals.put(
-          name.value(),
-          new Placed<>(
-              name.span(),
-              Signal.choice(name.value(), choices.stream().map(Scalar::value).toList())));
+    if (choice && read.size() == 1) {
+      choice(read.get(0), choices, draft);
     }
-    return timing.map(found -> new Placed<>(read.get(0).span(), line));
+    if (timing.isEmpty()) {
+      named.map(Scalar::value).ifPresent(draft.faulty::add);
+    }
+    return timing.isEmpty() || read.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new MeasureDraft(line, read, scale, named));
+  }
+
+  private List<Scalar> read(Keys keys) {
+    List<Scalar> read = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    for (Scalar name : keys.needTexts("read")) {
+      if (names.add(name.value())) {
+        read.add(name);
+      } else {
+        texts.problems().add(name.span(), Code.G306, name.value());
+      }
+    }
+    return read;
+  }
+
+  private void choice(Scalar name, List<Scalar> choices, Draft draft) {
+    Optional<List<String>> words = choices.isEmpty() ? Optional.empty() : texts.options(choices);
+    if (words.isEmpty() || !texts.isName(name)) {
+      draft.faulty.add(name.value());
+    } else if (draft.signals.containsKey(name.value())) {
+      texts.problems().add(name.span(), Code.G306, "the signal " + name.value());
+    } else {
+      draft.signals.put(
+          name.value(), new Placed<>(name.span(), Signal.choice(name.value(), words.get())));
+    }
   }
 
   private Optional<Timing> timing(Keys keys) {
@@ -78,13 +110,18 @@ final class ScheduleReader {
     Optional<Scalar> from = keys.text("from");
     Optional<Scalar> at = keys.text("at");
     Optional<Scalar> beforeEnd = keys.text("before_end");
-    long given = List.of(each, at, beforeEnd).stream().filter(Optional::isPresent).count();
+    long given = TIMINGS.stream().filter(keys::has).count();
     if (given != 1) {
-      String found = given == 0 ? "none of them" : "more than one";
-      texts
-          .problems()
-          .add(keys.span(), Code.G304, "each, at or before_end", found, "say once when it is read");
+      // A misspelt one is reported as what it is.
+      if (given > 1 || TIMINGS.stream().noneMatch(keys.misspelt()::contains)) {
+        String found = given == 0 ? "none of them" : "more than one";
+        String help = "say once when it is read";
+        texts.problems().add(keys.start(), Code.G304, "each, at or before_end", found, help);
+      }
       return Optional.empty();
+    }
+    if (each.isEmpty()) {
+      keys.idle("from", "a line that is read once", "only each has a beginning");
     }
     if (each.isPresent()) {
       Optional<Duration> every = each.flatMap(texts::stretch);
@@ -96,21 +133,23 @@ final class ScheduleReader {
   }
 
   /** What is read before the first stage. */
-  List<BaselineLine> baselines(List<YamlNode> items) {
-    List<BaselineLine> lines = new ArrayList<>();
+  List<BaselineDraft> baselines(List<YamlNode> items) {
+    List<BaselineDraft> lines = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a measure line before the test", texts.problems())
-          .ifPresent(keys -> baseline(keys).ifPresent(lines::add));
+          .flatMap(this::baseline)
+          .ifPresent(lines::add);
     }
     return lines;
   }
 
-  private Optional<BaselineLine> baseline(Keys keys) {
-    List<String> read = keys.texts("read").stream().map(Scalar::value).toList();
+  private Optional<BaselineDraft> baseline(Keys keys) {
+    List<Scalar> read = read(keys);
     Optional<Posture> posture =
         keys.needText("as").flatMap(word -> texts.constant(word, Posture.class));
     Duration after = keys.text("after").flatMap(texts::time).orElse(Duration.ZERO);
     keys.done();
-    return posture.map(placed -> new BaselineLine(read, placed, after));
+    List<String> signals = read.stream().map(Scalar::value).toList();
+    return posture.map(placed -> new BaselineDraft(new BaselineLine(signals, placed, after), read));
   }
 }

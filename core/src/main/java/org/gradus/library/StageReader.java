@@ -39,55 +39,74 @@ final class StageReader {
 
   /** The stages of a test. */
   List<StageDraft> stages(List<YamlNode> items) {
-    return read(items, Optional.empty());
-  }
-
-  /** The stages of a recovery; one that lasts {@code until_end} lasts to the limit. */
-  List<StageDraft> recoveryStages(List<YamlNode> items, Duration limit) {
-    return read(items, Optional.of(limit));
-  }
-
-  private List<StageDraft> read(List<YamlNode> items, Optional<Duration> limit) {
     List<StageDraft> stages = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a stage", texts.problems())
-          .flatMap(keys -> stage(keys, limit))
-          .ifPresent(stages::add);
+          .ifPresent(keys -> stages.add(stage(keys, stages.size() + 1)));
     }
     return stages;
   }
 
-  private Optional<StageDraft> stage(Keys keys, Optional<Duration> limit) {
+  private StageDraft stage(Keys keys, int number) {
+    Optional<Duration> lasts = keys.needText("lasts").flatMap(texts::stretch);
+    boolean warmUp = texts.yes(keys.text("warm_up"), false);
+    String group = keys.peek("id").orElse("stage-" + number);
+    Optional<List<RuleDraft>> own =
+        keys.take("stage_end").map(node -> rules.rules(Keys.itemsOf(node), group));
+    return stage(keys, lasts, warmUp, own);
+  }
+
+  /** The stages of a recovery; the last may last {@code until_end}, which is to the limit. */
+  List<StageDraft> recoveryStages(List<YamlNode> items, Duration limit) {
+    List<StageDraft> stages = new ArrayList<>();
+    for (int i = 0; i < items.size(); i++) {
+      boolean last = i == items.size() - 1;
+      Keys.of(items.get(i), "a stage of recovery", texts.problems())
+          .ifPresent(
+              keys -> {
+                Optional<Duration> lasts =
+                    keys.needText("lasts").flatMap(text -> lasts(text, last, limit));
+                stages.add(stage(keys, lasts, false, Optional.empty()));
+              });
+    }
+    return stages;
+  }
+
+  private Optional<Duration> lasts(Scalar text, boolean last, Duration limit) {
+    if (!text.value().equals("until_end")) {
+      return texts.stretch(text);
+    }
+    if (!last) {
+      texts.notA(text, "a time", "only the last stage lasts until the end");
+    }
+    return Optional.of(limit);
+  }
+
+  // What is wrong has been noted; the stage is kept, so that rules may mention it.
+  private StageDraft stage(
+      Keys keys, Optional<Duration> lasts, boolean warmUp, Optional<List<RuleDraft>> own) {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
-    Optional<Duration> lasts = keys.needText("lasts").flatMap(text -> lasts(text, limit));
     List<LoadDraft> loads = new ArrayList<>();
     LOADS.forEach(
         (name, kind) ->
             keys.text(name).flatMap(text -> load(name, kind, text)).ifPresent(loads::add));
     keys.text("load").ifPresent(word -> texts.word(word, List.of("none"), w -> w));
-    boolean warmUp = texts.yes(keys.text("warm_up"), false);
-    Optional<List<RuleDraft>> own =
-        keys.take("stage_end").map(node -> rules.rules(Keys.itemsOf(node), Texts.string(id)));
     keys.done();
-    return id.isPresent() && lasts.isPresent()
-        ? Optional.of(
-            new StageDraft(id.get().value(), id.get().span(), lasts.get(), loads, warmUp, own))
-        : Optional.empty();
-  }
-
-  private Optional<Duration> lasts(Scalar text, Optional<Duration> limit) {
-    boolean untilEnd = limit.isPresent() && text.value().equals("until_end");
-    return untilEnd ? limit : texts.stretch(text);
+    if (!loads.isEmpty()) {
+      keys.idle("load", "a stage with a " + loads.get(0).name(), "leave one of them out");
+    }
+    return new StageDraft(
+        Texts.string(id),
+        id.map(Scalar::span).orElse(keys.start()),
+        lasts.orElse(Duration.ofMinutes(1)),
+        loads,
+        warmUp,
+        own);
   }
 
   private Optional<LoadDraft> load(String name, Kind kind, Scalar text) {
     Optional<Expression> value = texts.expression(text);
-    boolean bareShare =
-        value.isPresent()
-            && kind == Kind.NUMBER
-            && value.get() instanceof Expression.Literal literal
-            && literal.quantity().unit() != Unit.PERCENT;
-    if (bareShare) {
+    if (kind == Kind.NUMBER && value.filter(StageReader::isBareShare).isPresent()) {
       texts.notA(
           text,
           "a " + name + " in %",
@@ -95,5 +114,17 @@ final class StageReader {
       return Optional.empty();
     }
     return value.map(expression -> new LoadDraft(name, kind, expression));
+  }
+
+  // Whether it comes to a number that is written without a %, which could be meant either way.
+  private static boolean isBareShare(Expression value) {
+    if (value instanceof Expression.Literal literal) {
+      return literal.quantity().kind() == Kind.NUMBER && literal.quantity().unit() != Unit.PERCENT;
+    } else if (value instanceof Expression.Negation negation) {
+      return isBareShare(negation.operand());
+    } else if (value instanceof Expression.Choice choice) {
+      return isBareShare(choice.whenTrue()) || isBareShare(choice.whenFalse());
+    }
+    return false;
   }
 }

@@ -1,12 +1,12 @@
 package org.gradus.library;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
@@ -23,12 +23,20 @@ import org.gradus.unit.Quantity;
 /** Reads single texts of one file: times, quantities, words, sources. */
 final class Texts {
 
+  // No test takes longer; a slip of the unit must not make a schedule of millions of readings.
+  private static final Duration LONGEST = Duration.ofHours(24);
+
+  // Options are kept as bits of a number.
+  private static final int MOST_OPTIONS = 60;
+
   private final Problems problems;
   private final Map<String, Citation> sources;
+  private final boolean sourcesRead;
 
-  Texts(Problems problems, Map<String, Citation> sources) {
+  Texts(Problems problems, Header header) {
     this.problems = problems;
-    this.sources = Map.copyOf(sources);
+    this.sources = Map.copyOf(header.sources());
+    this.sourcesRead = header.sourcesRead();
   }
 
   Problems problems() {
@@ -50,10 +58,48 @@ final class Texts {
   Optional<Quantity> quantity(Scalar text, Kind kind) {
     Optional<Quantity> quantity = quantity(text);
     if (quantity.isPresent() && quantity.get().kind() != kind) {
-      notA(text, kind.phrase(), "give it in units such as " + kind.base().symbol());
+      notA(text, kind.phrase(), units(kind));
       return Optional.empty();
     }
     return quantity;
+  }
+
+  private static String units(Kind kind) {
+    return kind == Kind.NUMBER
+        ? "write it without a unit"
+        : "give it in units such as " + kind.base().symbol();
+  }
+
+  /** A step from one value to the next. */
+  Optional<Quantity> step(Scalar text, Kind kind) {
+    return above(text, quantity(text, kind), "a step above zero");
+  }
+
+  /** A spread between people or an error: above zero. */
+  Optional<Quantity> spread(Scalar text, List<Kind> kinds) {
+    Optional<Quantity> spread = quantity(text);
+    if (spread.isPresent() && !kinds.contains(spread.get().kind())) {
+      notA(text, kinds.get(0).phrase(), units(kinds.get(0)));
+      return Optional.empty();
+    }
+    return above(text, spread, "a spread above zero");
+  }
+
+  private Optional<Quantity> above(Scalar text, Optional<Quantity> quantity, String wanted) {
+    if (quantity.isPresent() && quantity.get().amount() <= 0) {
+      notA(text, wanted, "check the sign and the digits");
+      return Optional.empty();
+    }
+    return quantity;
+  }
+
+  Optional<QuantityRange> range(Scalar text, Kind kind) {
+    Optional<QuantityRange> range = range(text);
+    if (range.isPresent() && range.get().low().kind() != kind) {
+      notA(text, kind.phrase() + " from the lowest to the highest", units(kind));
+      return Optional.empty();
+    }
+    return range;
   }
 
   Optional<QuantityRange> range(Scalar text) {
@@ -77,26 +123,23 @@ final class Texts {
       notA(text, "a time from zero up", "write it without the sign");
       return Optional.empty();
     }
-    return time.map(quantity -> Duration.ofMillis(Math.round(quantity.base() * 1000)));
+    Optional<Duration> duration =
+        time.map(quantity -> Duration.ofMillis(Math.round(quantity.base() * 1000)));
+    if (duration.filter(given -> given.compareTo(LONGEST) > 0).isPresent()) {
+      notA(text, "a time of a test", "a test lasts a day at most; check the unit");
+      return Optional.empty();
+    }
+    return duration;
   }
 
-  /** A time above zero. */
+  /** A time of a second or more: nobody reads or does anything faster. */
   Optional<Duration> stretch(Scalar text) {
     Optional<Duration> time = time(text);
-    if (time.filter(Duration::isZero).isPresent()) {
-      notA(text, "a time above zero", "give a longer time");
+    if (time.filter(given -> given.compareTo(Duration.ofSeconds(1)) < 0).isPresent()) {
+      notA(text, "a time of a second or more", "give a longer time");
       return Optional.empty();
     }
     return time;
-  }
-
-  OptionalInt whole(Scalar text) {
-    String digits = text.value().strip();
-    if (digits.matches("[0-9]{1,6}")) {
-      return OptionalInt.of(Integer.parseInt(digits));
-    }
-    notA(text, "a whole number", "write digits only");
-    return OptionalInt.empty();
   }
 
   boolean yes(Optional<Scalar> text, boolean otherwise) {
@@ -123,6 +166,11 @@ final class Texts {
     return found;
   }
 
+  /** The words for all kinds of values. */
+  static List<String> kinds() {
+    return new ArrayList<>(Arrays.stream(Kind.values()).map(Kind::id).toList());
+  }
+
   /** One of the constants of an enum, in lower case. */
   <E extends Enum<E>> Optional<E> constant(Scalar text, Class<E> type) {
     return word(
@@ -131,13 +179,49 @@ final class Texts {
         value -> value.name().toLowerCase(Locale.ROOT));
   }
 
-  /** A name that rules may use. */
+  /** A name that rules may use: one word, and none that the language keeps for itself. */
   boolean isName(Scalar text) {
-    boolean sound = text.value().matches("[A-Za-z][A-Za-z0-9_]*");
-    if (!sound) {
+    boolean word = text.value().matches("[A-Za-z][A-Za-z0-9_]*");
+    if (!word) {
       notA(text, "a name", "use letters, digits and _ only, beginning with a letter");
+      return false;
+    }
+    boolean free =
+        RuleText.expression(text.span(), new Problems())
+            .filter(Expression.Reference.class::isInstance)
+            .isPresent();
+    if (!free) {
+      notA(text, "a name", "this word has a meaning of its own in rules; choose another");
+    }
+    return free;
+  }
+
+  /** The id of a rule, which no rule can mention. */
+  boolean isRuleId(Scalar text) {
+    boolean sound = text.value().matches("[A-Za-z0-9]+([-_.][A-Za-z0-9]+)*");
+    if (!sound) {
+      notA(text, "an id", "use letters and digits, joined by - or _");
     }
     return sound;
+  }
+
+  /** The words of a choice: names that differ from each other. */
+  Optional<List<String>> options(List<Scalar> texts) {
+    List<String> words = new ArrayList<>();
+    boolean sound = true;
+    for (Scalar text : texts) {
+      sound &= isName(text);
+      if (words.contains(text.value())) {
+        problems.add(text.span(), Code.G306, text.value());
+        sound = false;
+      }
+      words.add(text.value());
+    }
+    if (words.size() > MOST_OPTIONS) {
+      notA(texts.get(MOST_OPTIONS), "one of so few words that a person can choose", "offer fewer");
+      sound = false;
+    }
+    return sound ? Optional.of(words) : Optional.empty();
   }
 
   /** A source by its key; none when it is not given. */
@@ -150,7 +234,7 @@ final class Texts {
       return Citation.PRACTICE;
     }
     Citation source = sources.get(name);
-    if (source == null) {
+    if (source == null && sourcesRead) {
       String keys = sources.keySet().stream().sorted().collect(Collectors.joining(", "));
       problems.add(
           key.get().span(),
@@ -161,9 +245,15 @@ final class Texts {
               name,
               sources.keySet(),
               "add it under sources, or write practice; there are " + keys));
-      return Citation.NONE;
     }
-    return source;
+    return source == null ? Citation.NONE : source;
+  }
+
+  /** A source with what the file remarks on it. */
+  Citation source(Keys keys) {
+    Citation source = source(keys.text("source"));
+    String note = string(keys.text("note"));
+    return note.isEmpty() ? source : new Citation(source.key(), source.text() + " (" + note + ")");
   }
 
   void notA(Scalar text, String wanted, String help) {

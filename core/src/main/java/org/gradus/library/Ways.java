@@ -1,12 +1,14 @@
 package org.gradus.library;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.TreeSet;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.Expression.Name;
+import org.gradus.rule.syntax.Sentence;
 
 /**
  * The ways from stage to stage: they lead to stages that exist, only forwards, and reach every
@@ -14,91 +16,111 @@ import org.gradus.rule.syntax.Expression.Name;
  */
 final class Ways {
 
+  // Which stage it is is kept as a bit of a number.
+  private static final int MOST_STAGES = 60;
+
   private final Draft draft;
   private final Problems problems;
-  private final List<String> ids;
-  private final boolean[] reached;
+  private final Stages stages;
+  private final List<TreeSet<Integer>> before = new ArrayList<>();
+  private final TreeSet<Integer> starts = new TreeSet<>();
 
   Ways(Draft draft, Problems problems) {
     this.draft = draft;
     this.problems = problems;
-    this.ids = draft.stages.stream().map(StageDraft::id).toList();
-    this.reached = new boolean[ids.size()];
+    this.stages = new Stages(draft, problems);
+    draft.stages.forEach(stage -> before.add(new TreeSet<>()));
+  }
+
+  /** Whether there is a number of stages that ways can lead through. */
+  boolean exist() {
+    return !draft.stages.isEmpty() && draft.stages.size() <= MOST_STAGES;
+  }
+
+  /** Whether a test can begin with a stage. */
+  boolean canStart(int stage) {
+    return starts.contains(stage);
+  }
+
+  /** The stages from which a stage can be reached. */
+  Iterable<Integer> before(int stage) {
+    return before.get(stage);
   }
 
   void check() {
-    if (ids.isEmpty()) {
+    if (draft.stages.isEmpty() && draft.isWhole("stages")) {
       problems.add(draft.header.where(), Code.G303, "the protocol", "stages");
-      return;
+    } else if (draft.stages.size() > MOST_STAGES) {
+      problems.add(
+          draft.stages.get(MOST_STAGES).where(),
+          Code.G308,
+          draft.stages.size() + " stages",
+          Integer.toString(MOST_STAGES));
     }
-    if (ids.size() > 60) {
-      problems.add(draft.header.where(), Code.G308, ids.size() + " stages", "60");
-      return;
-    }
-    starts();
-    for (int i = 0; i < ids.size(); i++) {
-      StageDraft stage = draft.stages.get(i);
-      List<RuleDraft> rules = stage.ownRules().orElse(draft.stageEnd);
-      for (RuleDraft rule : rules) {
-        advance(rule.sentence().action(), i);
+    if (exist()) {
+      starts();
+      for (int i = 0; i < before.size(); i++) {
+        List<RuleDraft> rules = draft.stages.get(i).ownRules().orElse(draft.stageEnd);
+        for (RuleDraft rule : rules) {
+          advance(rule, i);
+        }
       }
-    }
-    for (int i = 0; i < ids.size(); i++) {
-      if (!reached[i]) {
-        problems.add(draft.stages.get(i).where(), Code.G407, ids.get(i));
-      }
+      reached();
     }
   }
 
   private void starts() {
     boolean always = false;
     for (RuleDraft rule : draft.before) {
-      if (rule.sentence().action() instanceof Action.StartAt start) {
-        place(start.stage()).ifPresent(place -> reached[place] = true);
-        always |= rule.sentence().when().isEmpty();
+      if (rule.sentence().isPresent()
+          && rule.sentence().get().action() instanceof Action.StartAt start) {
+        stages.place(start.stage()).ifPresent(starts::add);
+        always |= rule.sentence().get().when().isEmpty();
       }
     }
     if (!always) {
-      reached[0] = true;
+      starts.add(0);
     }
   }
 
-  private void advance(Action action, int from) {
-    Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
-    if (!(meant instanceof Action.Advance advance)) {
-      return;
+  private void advance(RuleDraft rule, int from) {
+    Action meant =
+        rule.sentence().map(Sentence::action).map(Actions::meant).orElse(new Action.End());
+    if (meant instanceof Action.Advance advance) {
+      if (advance.to().isPresent()) {
+        advance(advance.to().get(), from);
+      } else if (from + 1 < before.size()) {
+        before.get(from + 1).add(from);
+      }
     }
-    if (advance.to().isEmpty()) {
-      reach(from, from + 1);
-      return;
-    }
-    Name to = advance.to().get();
-    Optional<Integer> place = place(to);
-    if (place.isPresent() && place.get() <= from) {
+  }
+
+  private void advance(Name to, int from) {
+    OptionalInt place = stages.place(to);
+    if (place.isPresent() && place.getAsInt() > from) {
+      before.get(place.getAsInt()).add(from);
+    } else if (place.isPresent()) {
       problems.add(to.span(), Code.G404, to.text());
     }
-    place.filter(target -> target > from).ifPresent(target -> reach(from, target));
   }
 
-  // A stage that cannot be reached leads nowhere; stages are looked at in order, so this is known
-  // by then.
-  private void reach(int from, int to) {
-    if (reached[from] && to < reached.length) {
-      reached[to] = true;
+  // Ways lead only forwards, so that whether a stage can be reached is known before those behind
+  // it.
+  private void reached() {
+    boolean[] reached = new boolean[before.size()];
+    List<StageDraft> unreached = new ArrayList<>();
+    for (int i = 0; i < reached.length; i++) {
+      reached[i] = canStart(i) || before.get(i).stream().anyMatch(from -> reached[from]);
+      if (!reached[i]) {
+        unreached.add(draft.stages.get(i));
+      }
     }
-  }
-
-  private Optional<Integer> place(Name stage) {
-    int place = ids.indexOf(stage.text());
-    if (place < 0) {
-      problems.add(
-          stage.span(),
-          Code.G309,
-          "stage",
-          stage.text(),
-          Suggestion.help(stage.text(), ids, "the stages are " + String.join(", ", ids)));
-      return Optional.empty();
+    boolean complete =
+        draft.isWhole("stages", "stage_end", "before")
+            && draft.rules().stream().allMatch(rule -> rule.sentence().isPresent());
+    if (!unreached.isEmpty() && complete) {
+      List<String> ids = unreached.stream().map(StageDraft::id).toList();
+      problems.add(unreached.get(0).where(), Code.G407, String.join(", ", ids));
     }
-    return Optional.of(place);
   }
 }

@@ -47,4 +47,12 @@ sealed interface YamlNode {
       return "a list";
     }
   }
+
+  /** Something that was refused. Why has been noted, so that nobody need speak of it again. */
+  record Lost(Span span) implements YamlNode {
+    @Override
+    public String phrase() {
+      return "nothing that can be used";
+    }
+  }
 }

@@ -11,6 +11,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.library.YamlNode.Entry;
+import org.gradus.library.YamlNode.Lost;
 import org.gradus.library.YamlNode.Mapping;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.library.YamlNode.Sequence;
@@ -24,19 +25,19 @@ import org.snakeyaml.engine.v2.events.MappingStartEvent;
 import org.snakeyaml.engine.v2.events.NodeEvent;
 import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.events.SequenceStartEvent;
-import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /**
  * Builds nodes from the event stream of a YAML parser. Depth and size are counted on the events,
- * before anything nested is built, and anchors, aliases and tags are refused.
+ * before anything nested is built. What these files do not use, such as anchors, aliases and tags,
+ * is noted and passed over, so that the rest of the file is still looked at.
  */
 final class YamlReader {
 
   private static final int MOST_LEVELS = 32;
   private static final int MOST_EVENTS = 100_000;
-  private static final int MOST_CHARACTERS = 1_000_000;
+  static final int MOST_CHARACTERS = 1_000_000;
 
   /** Ends the reading of a file whose fault has been noted. */
   private static final class Refused extends RuntimeException {
@@ -49,15 +50,17 @@ final class YamlReader {
 
   private final SourceFile file;
   private final Problems problems;
+  private final YamlPlaces places;
+  private final YamlCuts cuts;
   private final Iterator<Event> events;
-  private final boolean plainText;
   private int seen;
   private int depth;
 
-  private YamlReader(SourceFile file, Problems problems) {
+  private YamlReader(SourceFile file, Problems problems, YamlPlaces places) {
     this.file = file;
     this.problems = problems;
-    this.plainText = file.text().codePointCount(0, file.text().length()) == file.text().length();
+    this.places = places;
+    this.cuts = new YamlCuts(problems);
     LoadSettings settings =
         LoadSettings.builder().setLabel(file.name()).setCodePointLimit(MOST_CHARACTERS).build();
     this.events = new Parse(settings).parseString(file.text()).iterator();
@@ -65,81 +68,60 @@ final class YamlReader {
 
   /** The content of a file; empty when it cannot be read, which has then been noted. */
   static Optional<YamlNode> read(SourceFile file, Problems problems) {
+    YamlPlaces places = new YamlPlaces(file);
     if (file.text().length() > MOST_CHARACTERS) {
       problems.add(
-          new Span(file, 0, 0),
+          places.start(),
           Code.G308,
           file.text().length() + " characters",
           Integer.toString(MOST_CHARACTERS));
       return Optional.empty();
     }
+    Optional<Span> unprintable = places.firstUnprintable();
+    if (unprintable.isPresent()) {
+      int character = unprintable.get().text().codePointAt(0);
+      problems.add(
+          unprintable.get(),
+          Code.G301,
+          String.format("the character U+%04X has no place in a text", character),
+          "take it out");
+      return Optional.empty();
+    }
     try {
-      return Optional.of(new YamlReader(file, problems).document());
+      return Optional.of(new YamlReader(file, problems, places).document());
     } catch (Refused refused) {
       return Optional.empty();
     } catch (MarkedYamlEngineException e) {
-      problems.add(
-          at(file, e),
-          Code.G301,
-          oneLine(e.getProblem()),
-          "look at the indentation, and put texts with \": \" or \" #\" in them in quotes");
+      Span where = places.of(e);
+      problems.add(where, Code.G301, YamlPlaces.problem(e), YamlPlaces.advice(e, where));
       return Optional.empty();
     } catch (YamlEngineException e) {
-      problems.add(
-          new Span(file, 0, 0),
-          Code.G301,
-          oneLine(String.valueOf(e.getMessage())),
-          "save it as plain UTF-8 text");
+      problems.add(places.start(), Code.G301, YamlPlaces.problem(e), "save it as plain UTF-8 text");
       return Optional.empty();
     }
-  }
-
-  private static Span at(SourceFile file, MarkedYamlEngineException e) {
-    int codePoints = e.getProblemMark().map(Mark::getIndex).orElse(0);
-    int length = file.text().codePointCount(0, file.text().length());
-    int offset = file.text().offsetByCodePoints(0, Math.min(codePoints, length));
-    return new Span(file, offset, offset);
-  }
-
-  private static String oneLine(String message) {
-    return message.lines().findFirst().orElse("").strip();
   }
 
   private YamlNode document() {
-    expect(Event.ID.StreamStart);
-    if (peekIsEnd()) {
+    next(); // the start of the stream
+    Event start = next();
+    if (start.getEventId() == Event.ID.StreamEnd) {
       problems.add(
-          new Span(file, 0, 0),
-          Code.G304,
-          "keys with values",
-          "an empty file",
-          "begin with format: 1");
+          places.start(), Code.G304, "keys with values", "an empty file", "begin with format: 1");
       throw new Refused();
     }
     YamlNode content = node(next());
-    expect(Event.ID.DocumentEnd);
+    next(); // the end of the document
     Event after = next();
     if (after.getEventId() != Event.ID.StreamEnd) {
-      refuse(span(after), Code.G307, "a second document", "keep one document in a file");
+      problems.add(places.of(after), Code.G307, "a second document", "keep one document in a file");
     }
     return content;
-  }
-
-  private boolean peekIsEnd() {
-    return next().getEventId() == Event.ID.StreamEnd;
-  }
-
-  private void expect(Event.ID id) {
-    Event event = next();
-    if (event.getEventId() != id) {
-      refuse(span(event), Code.G301, "unexpected " + event.getEventId(), "look at the indentation");
-    }
   }
 
   private Event next() {
     if (++seen > MOST_EVENTS) {
       refuse(
-          new Span(file, 0, 0),
+          places.start(),
           Code.G308,
           "more than " + MOST_EVENTS + " pieces",
           Integer.toString(MOST_EVENTS));
@@ -148,13 +130,20 @@ final class YamlReader {
   }
 
   private YamlNode node(Event event) {
-    refuseReferences(event);
+    boolean usable = isUsable(event);
+    YamlNode node = content(event);
+    return usable ? node : new Lost(node.span());
+  }
+
+  private YamlNode content(Event event) {
     if (event instanceof ScalarEvent scalar) {
       return scalar(scalar);
+    } else if (event instanceof AliasEvent) {
+      return new Lost(places.of(event));
     }
     if (++depth > MOST_LEVELS) {
       refuse(
-          span(event),
+          places.of(event),
           Code.G308,
           "more than " + MOST_LEVELS + " levels",
           Integer.toString(MOST_LEVELS));
@@ -167,17 +156,19 @@ final class YamlReader {
     return node;
   }
 
-  private void refuseReferences(Event event) {
+  // Notes aliases, anchors and tags; of an anchor the value can still be looked at.
+  private boolean isUsable(Event event) {
     if (event instanceof AliasEvent) {
-      refuse(
-          span(event),
+      problems.add(
+          places.of(event),
           Code.G307,
           "an alias",
           "write the value out; text that begins with * needs quotes");
+      return false;
     }
     if (event instanceof NodeEvent node && node.getAnchor().isPresent()) {
-      refuse(
-          span(event),
+      problems.add(
+          places.of(event),
           Code.G307,
           "an anchor",
           "leave it out; text that begins with & needs quotes");
@@ -187,12 +178,13 @@ final class YamlReader {
             || (event instanceof MappingStartEvent mapping && mapping.getTag().isPresent())
             || (event instanceof SequenceStartEvent sequence && sequence.getTag().isPresent());
     if (tagged) {
-      refuse(
-          span(event),
+      problems.add(
+          places.of(event),
           Code.G307,
           "a tag",
           "text that begins with ! needs quotes; for a denial write not");
     }
+    return !tagged;
   }
 
   private Mapping mapping(MappingStartEvent start) {
@@ -200,19 +192,22 @@ final class YamlReader {
     Set<String> keys = new HashSet<>();
     Event event = next();
     while (event.getEventId() != Event.ID.MappingEnd) {
-      if (!(node(event) instanceof Scalar key)) {
-        refuse(
-            span(event), Code.G304, "a key", "a list or keys with values", "keys are plain words");
-        throw new Refused();
+      YamlNode key = node(event);
+      YamlNode value = node(next());
+      if (key instanceof Scalar name) {
+        if (keys.add(name.value())) {
+          entries.add(new Entry(name, value));
+        } else {
+          problems.add(name.span(), Code.G306, name.value());
+        }
+      } else if (!(key instanceof Lost)) {
+        problems.add(key.span(), Code.G304, "a key", key.phrase(), "keys are plain words");
       }
-      if (!keys.add(key.value())) {
-        problems.add(key.span(), Code.G306, key.value());
-      }
-      entries.add(new Entry(key, node(next())));
       event = next();
     }
+    boolean flow = start.getFlowStyle() == FlowStyle.FLOW;
     return new Mapping(
-        span(start, event), List.copyOf(entries), start.getFlowStyle() == FlowStyle.FLOW);
+        places.of(start, event), flow ? cuts.mended(entries) : List.copyOf(entries), flow);
   }
 
   private Sequence sequence(SequenceStartEvent start) {
@@ -222,18 +217,19 @@ final class YamlReader {
       items.add(node(event));
       event = next();
     }
-    return new Sequence(span(start, event), List.copyOf(items));
+    boolean flow = start.getFlowStyle() == FlowStyle.FLOW;
+    return new Sequence(
+        places.of(start, event), flow ? cuts.mendedItems(items) : List.copyOf(items));
   }
 
   private Scalar scalar(ScalarEvent event) {
-    Span whole = span(event);
+    Span whole = places.of(event);
     ScalarStyle style = event.getScalarStyle();
     Span inner = whole;
     if (style == ScalarStyle.SINGLE_QUOTED || style == ScalarStyle.DOUBLE_QUOTED) {
       inner = new Span(file, whole.start() + 1, whole.end() - 1);
     } else if (style == ScalarStyle.LITERAL || style == ScalarStyle.FOLDED) {
-      int header = whole.text().indexOf('\n');
-      inner = new Span(file, header < 0 ? whole.end() : whole.start() + header + 1, whole.end());
+      inner = new Span(file, YamlPlaces.endOfLine(whole), whole.end());
     }
     return new Scalar(inner, event.getValue(), style == ScalarStyle.PLAIN);
   }
@@ -241,20 +237,5 @@ final class YamlReader {
   private void refuse(Span where, Code code, String... arguments) {
     problems.add(where, code, arguments);
     throw new Refused();
-  }
-
-  private Span span(Event event) {
-    return span(event, event);
-  }
-
-  private Span span(Event first, Event last) {
-    int start = first.getStartMark().map(Mark::getIndex).orElse(0);
-    int end = last.getEndMark().map(Mark::getIndex).orElse(start);
-    return new Span(file, offset(start), Math.max(offset(start), offset(end)));
-  }
-
-  // The parser counts code points, the file counts chars.
-  private int offset(int codePoints) {
-    return plainText ? codePoints : file.text().offsetByCodePoints(0, codePoints);
   }
 }

@@ -38,6 +38,28 @@ public enum Attribute {
     };
   }
 
+  /** The least any person can have, in the base unit; minus infinity where it is no measure. */
+  public double least() {
+    return switch (this) {
+      case AGE -> 0;
+      case MASS -> 2;
+      case HEIGHT -> 0.4;
+      case MEASURED_MAX_HEART_RATE -> 50;
+      case SEX, LOWERS_HEART_RATE, CLEARED -> Double.NEGATIVE_INFINITY;
+    };
+  }
+
+  /** The most any person can have, in the base unit; infinity where it is no measure. */
+  public double most() {
+    return switch (this) {
+      case AGE -> 130;
+      case MASS -> 650;
+      case HEIGHT -> 2.8;
+      case MEASURED_MAX_HEART_RATE -> 250;
+      case SEX, LOWERS_HEART_RATE, CLEARED -> Double.POSITIVE_INFINITY;
+    };
+  }
+
   /** The word rules and files use. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);

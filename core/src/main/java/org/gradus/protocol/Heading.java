@@ -9,6 +9,7 @@ import org.gradus.knowledge.Citation;
  * @param id describes what is done: {@code graded-walk-standard}
  * @param version raised with any change of a figure or a rule
  * @param title one line for people
+ * @param language the language of its texts: {@code en}
  * @param ergometer {@code treadmill}, {@code leg-cycle}, {@code arm-crank}, {@code step}, {@code
  *     track} or {@code floor}
  * @param purpose {@code submaximal} or {@code maximal}
@@ -19,6 +20,7 @@ public record Heading(
     String id,
     String version,
     String title,
+    String language,
     String ergometer,
     String purpose,
     List<Citation> sources,

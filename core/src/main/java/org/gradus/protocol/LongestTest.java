@@ -46,14 +46,27 @@ final class LongestTest {
 
   // Holds share one count per stage; missing readings are waited for once.
   private static Duration longestStay(Protocol protocol, Stage stage) {
-    Duration holds = Duration.ZERO;
+    Duration stay = stage.lasts().plus(protocol.unmeasured().atMost());
+    Duration longest = longestHold(protocol, stage, 0);
+    for (int held = 1; !longest.isZero(); held++) {
+      stay = stay.plus(longest);
+      longest = longestHold(protocol, stage, held);
+    }
+    return stay;
+  }
+
+  /** The longest hold that is still allowed after some. */
+  private static Duration longestHold(Protocol protocol, Stage stage, int held) {
+    Duration longest = Duration.ZERO;
     for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
       Action meant = rule.action() instanceof Action.Offer offer ? offer.offered() : rule.action();
-      if (meant instanceof Action.Hold hold) {
-        Duration together = rule.rule().pause().orElse(Duration.ZERO).multipliedBy(hold.times());
-        holds = together.compareTo(holds) > 0 ? together : holds;
+      Duration pause = rule.rule().pause().orElse(Duration.ZERO);
+      if (meant instanceof Action.Hold hold
+          && hold.times() > held
+          && pause.compareTo(longest) > 0) {
+        longest = pause;
       }
     }
-    return stage.lasts().plus(holds).plus(protocol.unmeasured().atMost());
+    return longest;
   }
 }

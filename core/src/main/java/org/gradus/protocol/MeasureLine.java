@@ -110,4 +110,9 @@ public record MeasureLine(
     List<Duration> due = due(lasts, moment);
     return due.isEmpty() ? Optional.empty() : Optional.of(due.get(due.size() - 1));
   }
+
+  /** Whether a reading is due at this very time. */
+  public boolean isDueAt(Duration lasts, Duration time) {
+    return lastDue(lasts, time).filter(time::equals).isPresent();
+  }
 }

@@ -61,10 +61,7 @@ public final class Person {
      * @throws ReadingRefused unless it is from 0 to 130
      */
     public Builder age(int years) {
-      if (years < 0 || years > 130) {
-        throw new ReadingRefused(Code.G502, "age", years + " years", "0 to 130 years");
-      }
-      return put(Attribute.AGE, Quantity.of(years, Unit.YEAR));
+      return measure(Attribute.AGE, Kind.AGE, Quantity.of(years, Unit.YEAR));
     }
 
     /** Sex, in the sense of the published equations; kept as the index of its word. */
@@ -75,7 +72,7 @@ public final class Person {
     /**
      * Body mass.
      *
-     * @throws ReadingRefused unless it is a mass above zero
+     * @throws ReadingRefused unless it is a mass a person can have
      */
     public Builder mass(Quantity mass) {
       return measure(Attribute.MASS, Kind.MASS, mass);
@@ -84,7 +81,7 @@ public final class Person {
     /**
      * Body height.
      *
-     * @throws ReadingRefused unless it is a length above zero
+     * @throws ReadingRefused unless it is a length a person can have
      */
     public Builder height(Quantity height) {
       return measure(Attribute.HEIGHT, Kind.LENGTH, height);
@@ -93,7 +90,7 @@ public final class Person {
     /**
      * A maximal heart rate that was measured in this person.
      *
-     * @throws ReadingRefused unless it is a heart rate above zero
+     * @throws ReadingRefused unless it is a heart rate a person can have
      */
     public Builder measuredMaxHeartRate(Quantity rate) {
       return measure(Attribute.MEASURED_MAX_HEART_RATE, Kind.HEART_RATE, rate);
@@ -119,8 +116,11 @@ public final class Person {
         throw new ReadingRefused(
             Code.G501, attribute.word(), value.toString(), "units such as " + kind.base().symbol());
       }
-      if (value.amount() <= 0) {
-        throw new ReadingRefused(Code.G502, attribute.word(), value.toString(), "above zero");
+      if (value.base() < attribute.least() || value.base() > attribute.most()) {
+        Unit unit = kind.base();
+        String possible =
+            Quantity.of(attribute.least(), unit) + " to " + Quantity.of(attribute.most(), unit);
+        throw new ReadingRefused(Code.G502, attribute.word(), value.toString(), possible);
       }
       return put(attribute, value);
     }

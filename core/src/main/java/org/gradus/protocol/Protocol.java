@@ -77,6 +77,8 @@ public record Protocol(
    * }</pre>
    *
    * @throws SettingRefused when there is no such setting or the file does not allow the value
+   * @throws org.gradus.diagnostic.FileRefused when a rule no longer makes sense with the value: it
+   *     can never hold, say
    */
   public Protocol with(String setting, Quantity value) {
     return changed(setting, new Setting.Figure(value));
@@ -86,6 +88,7 @@ public record Protocol(
    * This protocol with a setting changed to another of its words.
    *
    * @throws SettingRefused when there is no such setting or the file does not offer the word
+   * @throws org.gradus.diagnostic.FileRefused when a rule no longer makes sense with the word
    */
   public Protocol with(String setting, String word) {
     return changed(setting, new Setting.Word(word));

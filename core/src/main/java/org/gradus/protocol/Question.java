@@ -1,6 +1,7 @@
 package org.gradus.protocol;
 
 import java.util.Optional;
+import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
@@ -13,10 +14,12 @@ import org.gradus.rule.syntax.RuleText.QuantityRange;
  * @param prompt the words to ask it with
  * @param range the range of answers, if there is one
  * @param unless where this holds the question is not asked and the answer is no
+ * @param source where the question comes from
  */
 public record Question(
     String name,
     Type type,
     String prompt,
     Optional<QuantityRange> range,
-    Optional<Condition> unless) {}
+    Optional<Condition> unless,
+    Citation source) {}

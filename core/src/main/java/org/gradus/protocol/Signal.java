@@ -2,6 +2,7 @@ package org.gradus.protocol;
 
 import java.util.List;
 import java.util.Optional;
+import org.gradus.knowledge.Citation;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
@@ -14,17 +15,24 @@ import org.gradus.unit.Quantity;
  * @param range what is physically possible, both ends included; only for measures
  * @param step the step to which a plain reading can be read, if it has one
  * @param below another signal that must be higher when both are read together
+ * @param source where its range comes from
  */
 public record Signal(
     String name,
     Type type,
     Optional<QuantityRange> range,
     Optional<Quantity> step,
-    Optional<String> below) {
+    Optional<String> below,
+    Citation source) {
 
   /** A signal whose readings are words. */
   public static Signal choice(String name, List<String> words) {
     return new Signal(
-        name, new Type.Choice(words), Optional.empty(), Optional.empty(), Optional.empty());
+        name,
+        new Type.Choice(words),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Citation.NONE);
   }
 }

@@ -1,0 +1,77 @@
+package org.gradus.library;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.knowledge.CostEquation;
+import org.gradus.knowledge.MaxHeartRate;
+import org.gradus.protocol.Attribute;
+import org.gradus.rule.check.Definitions.Line;
+import org.gradus.rule.syntax.ChoiceLine;
+import org.gradus.rule.syntax.Expression;
+
+/** Makes definitions of the lists of equations of which the first that applies is taken. */
+final class Choices {
+
+  private static final String MEASURED = "measured";
+  private static final String NONE = "none";
+
+  /** Words that the lists keep for themselves. */
+  static final Set<String> KEPT = Set.of(MEASURED, NONE);
+
+  private final Shelf shelf;
+  private final Problems problems;
+
+  Choices(Shelf shelf, Problems problems) {
+    this.shelf = shelf;
+    this.problems = problems;
+  }
+
+  Line maxHeartRate(ChoiceLine line) {
+    String name = line.name().text();
+    List<Expression> when = new ArrayList<>(line.when().stream().toList());
+    if (name.equals(NONE)) {
+      return new Line(name, when, Optional.empty());
+    } else if (name.equals(MEASURED)) {
+      String attribute = Attribute.MEASURED_MAX_HEART_RATE.word();
+      return new Line(
+          name, when, Optional.of(new Expression.Reference(line.name().span(), attribute)));
+    }
+    MaxHeartRate equation = shelf.maxHeartRates.get(name);
+    if (equation == null) {
+      List<String> known = new ArrayList<>(shelf.maxHeartRates.keySet());
+      known.addAll(KEPT);
+      missing(line, "maximal heart rate", known);
+      return new Line(name, when, Optional.empty());
+    }
+    equation.onlyWhen().ifPresent(when::add);
+    return new Line(name, when, Optional.of(equation.rate()));
+  }
+
+  Line cost(ChoiceLine line) {
+    CostEquation equation = shelf.costs.get(line.name().text());
+    if (equation == null) {
+      missing(line, "oxygen cost", List.copyOf(shelf.costs.keySet()));
+    }
+    return new Line(
+        line.name().text(),
+        line.when().stream().toList(),
+        Optional.ofNullable(equation).map(CostEquation::uptake));
+  }
+
+  private void missing(ChoiceLine line, String what, List<String> known) {
+    if (shelf.torn || shelf.faulty.contains(line.name().text())) {
+      return;
+    }
+    String otherwise =
+        known.isEmpty()
+            ? "add a file of equations"
+            : "there are " + String.join(", ", known.stream().sorted().toList());
+    String help = Suggestion.help(line.name().text(), known, otherwise);
+    problems.add(line.name().span(), Code.G309, what, line.name().text(), help);
+  }
+}

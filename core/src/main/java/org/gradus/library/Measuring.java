@@ -1,0 +1,90 @@
+package org.gradus.library;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
+import org.gradus.diagnostic.Suggestion;
+import org.gradus.library.YamlNode.Scalar;
+import org.gradus.protocol.Scale;
+
+/** Checks that what is measured exists: the signals and scales that lines of schedules name. */
+final class Measuring {
+
+  private final Draft draft;
+  private final Problems problems;
+
+  Measuring(Draft draft, Problems problems) {
+    this.draft = draft;
+    this.problems = problems;
+  }
+
+  /** Whether all of it exists; what does not is noted. */
+  boolean check() {
+    int before = problems.count();
+    List<MeasureDraft> lines = new ArrayList<>(draft.measure);
+    draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
+    for (MeasureDraft line : lines) {
+      line.read().forEach(this::signal);
+      line.scale().ifPresent(scale -> scale(scale, line.read().get(0)));
+    }
+    draft.baselines.forEach(line -> line.read().forEach(this::signal));
+    onceInAStage();
+    draft.scales.values().forEach(scale -> signal(scale.where(), scale.value().of()));
+    draft
+        .signals
+        .values()
+        .forEach(
+            signal -> signal.value().below().ifPresent(other -> signal(signal.where(), other)));
+    return problems.count() == before;
+  }
+
+  // Rules read a signal by its first line; a second one would ask for readings that nobody looks
+  // at.
+  private void onceInAStage() {
+    Set<String> read = new HashSet<>();
+    for (MeasureDraft line : draft.measure) {
+      for (Scalar signal : line.read()) {
+        if (!read.add(signal.value()) && line.named().isEmpty()) {
+          problems.add(signal.span(), Code.G306, "the reading " + signal.value());
+        }
+      }
+    }
+  }
+
+  private void signal(Scalar name) {
+    signal(name.span(), name.value());
+  }
+
+  private void signal(Span where, String name) {
+    missing(where, "signal", name, draft.signals, "declare it under signals, or give its choices");
+  }
+
+  private void scale(Scalar name, Scalar read) {
+    missing(name.span(), "scale", name.value(), draft.scales, "declare it under scales");
+    Optional<Scale> scale = Optional.ofNullable(draft.scales.get(name.value())).map(Placed::value);
+    boolean known = draft.signals.containsKey(read.value());
+    if (known
+        && scale
+            .filter(found -> draft.signals.containsKey(found.of()))
+            .filter(found -> !found.of().equals(read.value()))
+            .isPresent()) {
+      String of = "it is a scale of " + scale.orElseThrow().of();
+      problems.add(name.span(), Code.G305, name.value(), "a scale of " + read.value(), of);
+    }
+  }
+
+  private void missing(
+      Span where, String what, String name, Map<String, ?> known, String otherwise) {
+    boolean passedOver = draft.torn || draft.faulty.contains(name);
+    if (!passedOver && !known.containsKey(name)) {
+      String help = Suggestion.help(name, known.keySet(), otherwise);
+      problems.add(where, Code.G309, what, name, help);
+    }
+  }
+}

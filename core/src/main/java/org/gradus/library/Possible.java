@@ -1,0 +1,62 @@
+package org.gradus.library;
+
+import java.util.Optional;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+
+/** The values that facts can have in any test of a protocol. */
+final class Possible {
+
+  private final Protocol protocol;
+
+  Possible(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  Cell values(Fact fact, Type type) {
+    if (fact instanceof Fact.Read read) {
+      return signal(read.signal(), type);
+    } else if (fact instanceof Fact.Baseline baseline) {
+      return signal(baseline.signal(), type);
+    } else if (fact instanceof Fact.AtFinish finish) {
+      return signal(finish.signal(), type);
+    } else if (fact instanceof Fact.Previous previous && !previous.load()) {
+      return signal(previous.name(), type);
+    } else if (fact instanceof Fact.Clock && type instanceof Type.Measure) {
+      return Cell.between(0, Double.POSITIVE_INFINITY);
+    } else if (fact instanceof Fact.Attribute attribute && type instanceof Type.Measure) {
+      return attribute(attribute.name());
+    } else if (fact instanceof Fact.Answer answer) {
+      return within(protocol.instruments().question(answer.question()).range(), type);
+    } else if (fact instanceof Fact.Reported reported && type instanceof Type.Measure) {
+      return Cell.between(0, protocol.instruments().sign(reported.name()).top().orElse(0));
+    }
+    return Box.anything(type);
+  }
+
+  /** One of the options of a choice. */
+  static Cell option(int index) {
+    return new Cell.Options(1L << index, Presence.KNOWN);
+  }
+
+  private static Cell attribute(String name) {
+    Attribute attribute = Attribute.named(name).orElseThrow();
+    return Cell.between(attribute.least(), attribute.most());
+  }
+
+  private Cell signal(String name, Type type) {
+    return within(protocol.instruments().signal(name).range(), type);
+  }
+
+  private static Cell within(Optional<QuantityRange> range, Type type) {
+    return range.isPresent() && type instanceof Type.Measure
+        ? Cell.between(range.get().low().base(), range.get().high().base())
+        : Box.anything(type);
+  }
+}

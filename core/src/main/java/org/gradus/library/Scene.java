@@ -1,0 +1,236 @@
+package org.gradus.library;
+
+import java.time.Duration;
+import java.util.Optional;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.BaselineLine;
+import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Stage;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.syntax.Action;
+
+/**
+ * What is known at the moments at which rules are looked at, with everything told that can be told:
+ * boxes for the abstract evaluator. A value may be anything that is possible.
+ */
+final class Scene {
+
+  private final Protocol protocol;
+  private final Ways ways;
+  private final Possible possible;
+
+  Scene(Protocol protocol, Ways ways) {
+    this.protocol = protocol;
+    this.ways = ways;
+    this.possible = new Possible(protocol);
+  }
+
+  private interface Known {
+    Presence of(Fact fact, Demand demand);
+  }
+
+  private Box box(Known known) {
+    return Box.of(protocol.wiring().layout(), (slot, demand) -> cell(demand, known));
+  }
+
+  private Cell cell(Demand demand, Known known) {
+    return switch (demand.aspect()) {
+      case EVER -> Box.anything(demand.type());
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Box.anything(demand.type()).with(Presence.MAYBE);
+      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> {
+        Fact fact = protocol.wiring().fact(demand);
+        yield possible.values(fact, demand.type()).with(known.of(fact, demand));
+      }
+    };
+  }
+
+  /** Before the first stage, when everything that is asked and read there has been told. */
+  Box before() {
+    return box(
+        (fact, demand) -> {
+          if (fact instanceof Fact.Baseline baseline) {
+            return isRead(baseline) ? Presence.KNOWN : Presence.UNKNOWN;
+          }
+          boolean told =
+              fact instanceof Fact.Attribute
+                  || fact instanceof Fact.Answer
+                  || fact instanceof Fact.Reported;
+          return told ? Presence.KNOWN : Presence.UNKNOWN;
+        });
+  }
+
+  private boolean isRead(Fact.Baseline baseline) {
+    return protocol.baselines().stream()
+        .filter(line -> line.posture() == baseline.posture())
+        .map(BaselineLine::signals)
+        .anyMatch(signals -> signals.contains(baseline.signal()));
+  }
+
+  /** Any moment at all. */
+  Box anyTime() {
+    return box((fact, demand) -> Presence.MAYBE);
+  }
+
+  /** When a stage is about to begin. */
+  Box start(Stage stage) {
+    return afterReady(
+        box(
+            (fact, demand) -> {
+              boolean unknown =
+                  fact instanceof Fact.Read
+                      || fact instanceof Fact.Load
+                      || fact instanceof Fact.AtFinish;
+              return unknown ? Presence.UNKNOWN : lasting(fact, stage);
+            }));
+  }
+
+  /** When a stage is due to end, held or not, with every scheduled reading taken. */
+  Box end(Stage stage, Duration due) {
+    Box box =
+        box(
+            (fact, demand) -> {
+              if (fact instanceof Fact.Read) {
+                return reading(demand, stage, due);
+              } else if (fact instanceof Fact.Load || fact instanceof Fact.AtFinish) {
+                return Presence.UNKNOWN;
+              }
+              return lasting(fact, stage);
+            });
+    return withClocks(withLoads(afterReady(box), stage), stage, due);
+  }
+
+  private Presence reading(Demand demand, Stage stage, Duration due) {
+    Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
+    Optional<Duration> last = line.flatMap(read -> read.lastDue(stage.lasts(), due));
+    if (last.isEmpty()) {
+      return Presence.UNKNOWN;
+    }
+    Duration back = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+    boolean filled =
+        switch (demand.aspect()) {
+          case EARLIER -> line.get().isDueAt(stage.lasts(), last.get().minus(back));
+          case AVERAGE -> last.get().compareTo(due.minus(back)) > 0;
+          case VALUE -> isFresh(line.get(), last.get(), due);
+          default -> true;
+        };
+    return filled ? Presence.KNOWN : Presence.UNKNOWN;
+  }
+
+  private static boolean isFresh(MeasureLine line, Duration taken, Duration due) {
+    return line.validFor().map(limit -> due.minus(taken).compareTo(limit) <= 0).orElse(true);
+  }
+
+  // What was told before the stage, or is told at any time.
+  private Presence lasting(Fact fact, Stage stage) {
+    if (fact instanceof Fact.Attribute attribute) {
+      boolean needed = protocol.eligibility().needs().contains(attribute.name());
+      return needed ? Presence.KNOWN : Presence.MAYBE;
+    } else if (fact instanceof Fact.Previous previous) {
+      return previous(previous, stage);
+    } else if (fact instanceof Fact.Clock clock) {
+      return clock(clock, stage);
+    }
+    return fact instanceof Fact.Reported ? Presence.KNOWN : Presence.MAYBE;
+  }
+
+  private Presence previous(Fact.Previous previous, Stage stage) {
+    boolean some = false;
+    boolean all = !ways.canStart(stage.place());
+    for (int before : ways.before(stage.place())) {
+      some = true;
+      all &= previous.load() && sets(protocol.stages().get(before), previous.name());
+    }
+    return !some ? Presence.UNKNOWN : all ? Presence.KNOWN : Presence.MAYBE;
+  }
+
+  private static boolean sets(Stage stage, String load) {
+    return stage.loads().stream().anyMatch(set -> set.name().equals(load));
+  }
+
+  // While a test warms up its exercise has not begun.
+  private Presence clock(Fact.Clock clock, Stage stage) {
+    return switch (clock.which()) {
+      case RECOVERY_TIME -> Presence.UNKNOWN;
+      case EXERCISE_TIME -> stage.warmUp() ? Presence.MAYBE : Presence.KNOWN;
+      case STAGE, STAGE_NUMBER, STAGE_TIME, TEST_TIME -> Presence.KNOWN;
+    };
+  }
+
+  // Nobody is in a stage whom a defer has kept from starting.
+  private Box afterReady(Box box) {
+    Box narrowed = withAges(box);
+    for (ProtocolRule rule : protocol.rules().before()) {
+      if (rule.action() instanceof Action.Defer && rule.rule().condition().isPresent()) {
+        narrowed = rule.rule().condition().get().whereItFails(narrowed);
+      }
+    }
+    return narrowed;
+  }
+
+  private Box withAges(Box box) {
+    Eligibility eligibility = protocol.eligibility();
+    Box narrowed = box;
+    if (eligibility.outside() == Eligibility.Outside.DEFER) {
+      for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
+        Demand demand = protocol.wiring().layout().demands().get(slot);
+        if (demand.subject().equals(Attribute.AGE.word())) {
+          Cell ages = Cell.between(eligibility.youngest(), eligibility.oldest());
+          narrowed = narrowed.with(slot, ages.with(box.cell(slot).presence()));
+        }
+      }
+    }
+    return narrowed;
+  }
+
+  private Box withLoads(Box box, Stage stage) {
+    Box loaded = box;
+    for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
+      Demand demand = protocol.wiring().layout().demands().get(slot);
+      Optional<Stage.Load> load =
+          stage.loads().stream().filter(l -> l.name().equals(demand.subject())).findFirst();
+      if (demand.aspect() == Aspect.VALUE && load.isPresent()) {
+        Cell planned = load.get().value().range(start(stage));
+        loaded = loaded.with(slot, planned);
+      }
+    }
+    return loaded;
+  }
+
+  private Box withClocks(Box box, Stage stage, Duration due) {
+    Box timed = box;
+    for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
+      Demand demand = protocol.wiring().layout().demands().get(slot);
+      boolean value = demand.aspect() == Aspect.VALUE;
+      if (value && protocol.wiring().fact(demand) instanceof Fact.Clock clock) {
+        timed =
+            switch (clock.which()) {
+              case STAGE -> timed.with(slot, Possible.option(stage.place()));
+              case STAGE_NUMBER ->
+                  timed.with(slot, Cell.between(stage.warmUp() ? 0 : 1, stage.place() + 1));
+              // A tester may have held it for longer than the protocol says.
+              case STAGE_TIME ->
+                  timed.with(slot, Cell.between(due.toMillis() / 1000.0, Double.POSITIVE_INFINITY));
+              default -> timed;
+            };
+      }
+    }
+    return timed;
+  }
+
+  /** Whether a demand asks for a reading. */
+  boolean isReading(Demand demand) {
+    return switch (demand.aspect()) {
+      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
+          protocol.wiring().fact(demand) instanceof Fact.Read;
+      case EVER, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+    };
+  }
+}

@@ -1,0 +1,201 @@
+package org.gradus.library;
+
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Stage;
+import org.gradus.rule.Condition;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.syntax.Action;
+
+/**
+ * Evaluates rules abstractly: none may stay unknown where it is looked at although everything has
+ * been told, and each can hold somewhere. A fault that a rule has in several stages is said once.
+ */
+final class StageEnds {
+
+  // Holds of unlike lengths make many moments; what is measured repeats long before that.
+  private static final int MOST_MOMENTS = 50;
+
+  private final Draft draft;
+  private final Protocol protocol;
+  private final Problems problems;
+  private final Scene scene;
+  private final Map<ProtocolRule, Finding> findings = new LinkedHashMap<>();
+
+  /** What was found out about a rule in all its stages. */
+  private static final class Finding {
+    private final Map<String, Set<String>> unmeasured = new LinkedHashMap<>();
+    private final Set<String> open = new LinkedHashSet<>();
+    private String lacking = "";
+    private boolean canHold;
+  }
+
+  StageEnds(Draft draft, Protocol protocol, Ways ways, Problems problems) {
+    this.draft = draft;
+    this.protocol = protocol;
+    this.problems = problems;
+    this.scene = new Scene(protocol, ways);
+  }
+
+  /**
+   * Checks that readings are measured in time; and, when all else is sound, that every rule comes
+   * to an answer.
+   */
+  void check(boolean sound) {
+    if (!draft.isWhole("measure", "stages", "stage_end") || protocol.stages().isEmpty()) {
+      return;
+    }
+    for (Stage stage : protocol.stages()) {
+      for (Duration due : moments(stage)) {
+        stageEnd(stage, due, sound);
+      }
+    }
+    findings.forEach(this::report);
+    if (sound) {
+      before();
+      protocol.rules().anyTime().forEach(rule -> canHold(rule, scene.anyTime()));
+      protocol.rules().recovery().forEach(rule -> canHold(rule, scene.anyTime()));
+    }
+  }
+
+  /** The moments at which a stage can be due to end: as planned, and after each hold. */
+  private Set<Duration> moments(Stage stage) {
+    Set<Duration> moments = new LinkedHashSet<>();
+    Set<Duration> now = new TreeSet<>(Set.of(stage.lasts()));
+    for (int held = 0; !now.isEmpty() && moments.size() < MOST_MOMENTS; held++) {
+      moments.addAll(now);
+      Set<Duration> next = new TreeSet<>();
+      for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
+        int holds = held;
+        if (Actions.hold(rule.action()).filter(hold -> hold.times() > holds).isPresent()) {
+          now.forEach(due -> next.add(due.plus(rule.rule().pause().orElseThrow())));
+        }
+      }
+      next.removeAll(moments);
+      now = next;
+    }
+    return moments;
+  }
+
+  // A rule is looked at where those before it, if they end the stage, do not hold.
+  private void stageEnd(Stage stage, Duration due, boolean sound) {
+    Box box = scene.end(stage, due);
+    String where = due.equals(stage.lasts()) ? stage.id() : stage.id() + " after a hold";
+    for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
+      if (RuleLists.closes(rule.rule().sentence())) {
+        return;
+      }
+      if (rule.rule().condition().isPresent()) {
+        Condition condition = rule.rule().condition().get();
+        Finding finding = findings.computeIfAbsent(rule, any -> new Finding());
+        look(finding, condition, box, where, sound);
+        if (rule.isFinish() || rule.action() instanceof Action.Advance) {
+          box = condition.whereItFails(box);
+        }
+      }
+    }
+  }
+
+  private void look(Finding finding, Condition condition, Box box, String where, boolean sound) {
+    boolean measured = true;
+    for (Demand demand : KnownFacts.demands(condition)) {
+      boolean unread = scene.isReading(demand) && presence(demand, box) == Presence.UNKNOWN;
+      // What is never read was not read a minute earlier either; that need not be said.
+      if (unread && (measured || demand.aspect() == Aspect.VALUE)) {
+        finding.unmeasured.computeIfAbsent(phrase(demand), any -> new LinkedHashSet<>()).add(where);
+        measured = false;
+      }
+    }
+    Outcomes outcomes = condition.outcomes(box);
+    finding.canHold |= !measured || !sound || !outcomes.neverHolds();
+    if (sound && measured && outcomes.canBeUnknown()) {
+      finding.open.add(where);
+      finding.lacking = finding.open.size() == 1 ? lacking(condition, box) : finding.lacking;
+    }
+  }
+
+  private void report(ProtocolRule rule, Finding finding) {
+    finding.unmeasured.forEach(
+        (reading, stages) ->
+            problems.add(
+                rule.rule().sentence().span(), Code.G406, reading, String.join(", ", stages)));
+    if (!finding.open.isEmpty()) {
+      problems.add(
+          rule.rule().sentence().span(),
+          Code.G405,
+          String.join(", ", finding.open),
+          finding.lacking);
+    }
+    if (!finding.canHold) {
+      problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
+    }
+  }
+
+  // An unknown defer is waited for, and one that nothing can settle would be waited for in vain.
+  private void before() {
+    Box box = scene.before();
+    for (ProtocolRule rule : protocol.rules().before()) {
+      Optional<Condition> condition = rule.rule().condition();
+      boolean waits = !(rule.action() instanceof Action.Caution);
+      if (waits && condition.filter(when -> when.outcomes(box).canBeUnknown()).isPresent()) {
+        problems.add(
+            rule.rule().sentence().span(), Code.G405, "before", lacking(condition.get(), box));
+      }
+      canHold(rule, scene.anyTime());
+    }
+  }
+
+  private void canHold(ProtocolRule rule, Box box) {
+    if (rule.rule().condition().filter(when -> when.outcomes(box).neverHolds()).isPresent()) {
+      problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
+    }
+  }
+
+  // A reading that is too old, or none of which lies in the stretch, is as good as none.
+  private String phrase(Demand demand) {
+    String stretch = Math.round(demand.seconds()) + " s";
+    return switch (demand.aspect()) {
+      case EARLIER -> demand.subject() + " " + stretch + " earlier";
+      case AVERAGE -> demand.subject() + " of the last " + stretch;
+      default ->
+          protocol
+              .schedule()
+              .lineOf(demand.subject())
+              .flatMap(line -> line.validFor())
+              .filter(limit -> demand.aspect() == Aspect.VALUE)
+              .map(limit -> demand.subject() + " no older than " + limit.toSeconds() + " s")
+              .orElse(demand.subject());
+    };
+  }
+
+  private Presence presence(Demand demand, Box box) {
+    return box.cell(protocol.wiring().layout().demands().indexOf(demand)).presence();
+  }
+
+  private String lacking(Condition condition, Box box) {
+    List<String> lacking =
+        KnownFacts.demands(condition).stream()
+            .filter(demand -> presence(demand, box) != Presence.KNOWN)
+            .map(Demand::subject)
+            .distinct()
+            .toList();
+    return lacking.isEmpty()
+        ? "a division by zero or the like is possible"
+        : "need it in for, measure it, defer without it, or ask known(...): "
+            + String.join(", ", lacking);
+  }
+}

@@ -1,0 +1,79 @@
+package org.gradus.library;
+
+import java.util.List;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.protocol.CostLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Stage;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Demand;
+
+/** The loads of stages: known when the stage begins, and enough for the oxygen cost. */
+final class StageLoads {
+
+  private final Draft draft;
+  private final Protocol protocol;
+  private final Ways ways;
+  private final Problems problems;
+
+  StageLoads(Draft draft, Protocol protocol, Ways ways, Problems problems) {
+    this.draft = draft;
+    this.protocol = protocol;
+    this.ways = ways;
+    this.problems = problems;
+  }
+
+  void check() {
+    if (draft.isWhole("stages", "for") && ways.exist()) {
+      protocol.stages().forEach(this::known);
+      protocol.assessment().costs().forEach(this::enough);
+    }
+  }
+
+  // A load that is not known when the stage begins cannot be set. Answers are: they are asked for
+  // before the test.
+  private void known(Stage stage) {
+    Box box = new Scene(protocol, ways).start(stage);
+    for (Stage.Load load : stage.loads()) {
+      List<String> lacking =
+          load.value().demands().stream()
+              .filter(demand -> !isKnown(demand, box))
+              .map(Demand::subject)
+              .sorted()
+              .toList();
+      if (load.value().range(box).presence() != Presence.KNOWN && !lacking.isEmpty()) {
+        problems.add(
+            draft.stages.get(stage.place()).where(),
+            Code.G410,
+            "the " + load.name().replace('_', ' ') + " of " + stage.id(),
+            "when the stage begins",
+            "need it in for, ask for it, or write the load out: " + String.join(", ", lacking));
+      }
+    }
+  }
+
+  private boolean isKnown(Demand demand, Box box) {
+    int slot = protocol.wiring().layout().demands().indexOf(demand);
+    return box.cell(slot).presence() == Presence.KNOWN;
+  }
+
+  // Warm-ups are left out of estimates, and may be without load.
+  private void enough(CostLine cost) {
+    for (Stage stage : protocol.stages()) {
+      for (String load : cost.equation().loads()) {
+        boolean set =
+            draft.stages.get(stage.place()).loads().stream().anyMatch(l -> l.name().equals(load));
+        if (!set && !stage.warmUp()) {
+          problems.add(
+              draft.stages.get(stage.place()).where(),
+              Code.G409,
+              "the cost " + cost.equation().id(),
+              load,
+              stage.id());
+        }
+      }
+    }
+  }
+}
