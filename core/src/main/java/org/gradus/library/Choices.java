@@ -31,36 +31,38 @@ final class Choices {
     this.problems = problems;
   }
 
-  Line maxHeartRate(ChoiceLine line) {
+  /** A line of the list of maximal heart rates; empty when it names what does not exist. */
+  Optional<Line> maxHeartRate(ChoiceLine line) {
     String name = line.name().text();
     List<Expression> when = new ArrayList<>(line.when().stream().toList());
     if (name.equals(NONE)) {
-      return new Line(name, when, Optional.empty());
+      return Optional.of(new Line(name, when, Optional.empty()));
     } else if (name.equals(MEASURED)) {
       String attribute = Attribute.MEASURED_MAX_HEART_RATE.word();
-      return new Line(
-          name, when, Optional.of(new Expression.Reference(line.name().span(), attribute)));
+      Expression given = new Expression.Reference(line.name().span(), attribute);
+      return Optional.of(new Line(name, when, Optional.of(given)));
     }
     MaxHeartRate equation = shelf.maxHeartRates.get(name);
     if (equation == null) {
       List<String> known = new ArrayList<>(shelf.maxHeartRates.keySet());
       known.addAll(KEPT);
       missing(line, "maximal heart rate", known);
-      return new Line(name, when, Optional.empty());
+      return Optional.empty();
     }
     equation.onlyWhen().ifPresent(when::add);
-    return new Line(name, when, Optional.of(equation.rate()));
+    return Optional.of(new Line(name, when, Optional.of(equation.rate())));
   }
 
-  Line cost(ChoiceLine line) {
-    CostEquation equation = shelf.costs.get(line.name().text());
+  /** A line of the list of costs; empty when it names what does not exist. */
+  Optional<Line> cost(ChoiceLine line) {
+    String name = line.name().text();
+    CostEquation equation = shelf.costs.get(name);
     if (equation == null) {
       missing(line, "oxygen cost", List.copyOf(shelf.costs.keySet()));
+      return Optional.empty();
     }
-    return new Line(
-        line.name().text(),
-        line.when().stream().toList(),
-        Optional.ofNullable(equation).map(CostEquation::uptake));
+    return Optional.of(
+        new Line(name, line.when().stream().toList(), Optional.of(equation.uptake())));
   }
 
   private void missing(ChoiceLine line, String what, List<String> known) {

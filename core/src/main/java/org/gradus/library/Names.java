@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
@@ -26,6 +27,7 @@ import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
+import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 
@@ -41,7 +43,7 @@ final class Names {
   private final Problems problems;
   private final Map<String, Symbol> symbols = new LinkedHashMap<>();
   private final Map<String, Fact> facts = new LinkedHashMap<>();
-  private final Set<String> clashing = new HashSet<>();
+  private final Set<String> unusable = new HashSet<>();
   private final Set<String> passedOver = new HashSet<>();
 
   private Names(Draft draft, Shelf shelf, Problems problems) {
@@ -183,7 +185,7 @@ final class Names {
             || (name.equals(UPTAKE) && !draft.cost.isEmpty());
     boolean free = !chosen && !symbols.containsKey(name);
     if (!free) {
-      clashing.add(name);
+      unusable.add(name);
       problems.add(
           where, Code.G305, name, "a free name", "it means something else already; choose another");
     }
@@ -200,15 +202,22 @@ final class Names {
           }
         });
     Choices choices = new Choices(shelf, problems);
-    if (!draft.maxHeartRate.isEmpty()) {
-      List<Line> lines = draft.maxHeartRate.stream().map(choices::maxHeartRate).toList();
-      written.add(new Written(MAX_HEART_RATE, draft.maxHeartRate.get(0).span(), lines));
-    }
-    if (!draft.cost.isEmpty()) {
-      List<Line> lines = draft.cost.stream().map(choices::cost).toList();
-      written.add(new Written(UPTAKE, draft.cost.get(0).span(), lines));
-    }
+    choose(MAX_HEART_RATE, draft.maxHeartRate, choices::maxHeartRate, written);
+    choose(UPTAKE, draft.cost, choices::cost, written);
     return written;
+  }
+
+  private void choose(
+      String name,
+      List<ChoiceLine> lines,
+      Function<ChoiceLine, Optional<Line>> meaning,
+      List<Written> written) {
+    List<Line> meant = lines.stream().flatMap(line -> meaning.apply(line).stream()).toList();
+    if (meant.size() < lines.size()) {
+      unusable.add(name);
+    } else if (!lines.isEmpty()) {
+      written.add(new Written(name, lines.get(0).span(), meant));
+    }
   }
 
   // A name whose declaration is wrong, or may stand in a part that could not be read, is no slip of
@@ -233,7 +242,7 @@ final class Names {
       draft.expressions().forEach(part -> collect(part, names));
     }
     names.removeAll(defined);
-    names.addAll(clashing);
+    names.addAll(unusable);
     for (String name : names) {
       symbols.put(name, new Symbol.Faulty());
       passedOver.add(name);
