@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
@@ -66,21 +65,11 @@ final class Assembly {
   private static Optional<Protocol> of(
       Draft draft, Shelf shelf, Map<String, Setting> settings, Problems problems) {
     Problems found = new Problems();
-    Assembly assembly = new Assembly(draft, shelf, settings, found);
-    Protocol protocol = assembly.assemble();
+    Protocol protocol = new Assembly(draft, shelf, settings, found).assemble();
     boolean measured = new Measuring(draft, found).check();
     Guarantees.check(draft, protocol, measured, found);
-    found.sorted().stream()
-        .filter(problem -> !assembly.isPassedOver(problem))
-        .forEach(problems::add);
+    found.sorted().forEach(problems::add);
     return draft.isWhole() && found.isEmpty() ? Optional.of(protocol) : Optional.empty();
-  }
-
-  // A function or a hold that needs the name of something of a certain sort cannot tell from a name
-  // that is passed over whether it is of that sort.
-  private boolean isPassedOver(Diagnostic problem) {
-    boolean sort = problem.code() == Code.G213 || problem.code() == Code.G214;
-    return sort && known.passedOver().contains(problem.where().text().strip());
   }
 
   private Protocol assemble() {

@@ -44,7 +44,6 @@ final class Names {
   private final Map<String, Symbol> symbols = new LinkedHashMap<>();
   private final Map<String, Fact> facts = new LinkedHashMap<>();
   private final Set<String> unusable = new HashSet<>();
-  private final Set<String> passedOver = new HashSet<>();
 
   private Names(Draft draft, Shelf shelf, Problems problems) {
     this.draft = draft;
@@ -57,9 +56,8 @@ final class Names {
    *
    * @param vocabulary what its names mean
    * @param facts what they stand for in a test
-   * @param passedOver names whose declaration is wrong or missing, which has been said
    */
-  record Known(Vocabulary vocabulary, Map<String, Fact> facts, Set<String> passedOver) {}
+  record Known(Vocabulary vocabulary, Map<String, Fact> facts) {}
 
   static Known of(
       Draft draft,
@@ -78,7 +76,7 @@ final class Names {
     names.passOver(definitions);
     Vocabulary defined =
         Definitions.check(definitions, Vocabulary.of(names.symbols), layout, problems);
-    return new Known(names.withStage(defined), names.facts, names.passedOver);
+    return new Known(names.withStage(defined), names.facts);
   }
 
   private void people() {
@@ -245,7 +243,6 @@ final class Names {
     names.addAll(unusable);
     for (String name : names) {
       symbols.put(name, new Symbol.Faulty());
-      passedOver.add(name);
     }
   }
 

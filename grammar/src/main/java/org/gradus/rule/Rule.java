@@ -47,8 +47,10 @@ public final class Rule {
         sentence.when().flatMap(when -> Condition.of(when, vocabulary, layout, problems));
     Optional<Duration> pause =
         hold(sentence.action()).flatMap(hold -> pause(hold, vocabulary, problems));
-    // A condition that rests on something already found faulty is missing without a further word.
-    boolean complete = condition.isPresent() == sentence.when().isPresent();
+    // What rests on something already found faulty is missing without a further word.
+    boolean complete =
+        condition.isPresent() == sentence.when().isPresent()
+            && pause.isPresent() == hold(sentence.action()).isPresent();
     return complete && problems.count() == before
         ? Optional.of(new Rule(sentence, condition, pause))
         : Optional.empty();
@@ -71,7 +73,9 @@ public final class Rule {
             .map(time -> Duration.ofMillis(Math.round(time.base() * 1000)))
             .filter(time -> time.compareTo(Duration.ZERO) > 0);
     if (pause.isEmpty()) {
-      problems.add(hold.longer().span(), Code.G214, "hold", "a time above zero");
+      if (!isFaulty(hold.longer(), vocabulary)) {
+        problems.add(hold.longer().span(), Code.G214, "hold", "a time above zero");
+      }
       return Optional.empty();
     }
     if (hold.times() < 1) {
@@ -84,6 +88,11 @@ public final class Rule {
       return Optional.empty();
     }
     return pause;
+  }
+
+  private static boolean isFaulty(Expression name, Vocabulary vocabulary) {
+    return name instanceof Expression.Reference reference
+        && vocabulary.meaning(reference.name()).orElse(null) instanceof Symbol.Faulty;
   }
 
   private static Optional<Quantity> setting(Expression.Reference name, Vocabulary vocabulary) {

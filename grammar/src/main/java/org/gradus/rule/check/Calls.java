@@ -186,7 +186,7 @@ final class Calls {
             .filter(value -> value.kind() == Kind.TIME)
             .map(value -> Math.rint(value.base() * 1000) / 1000)
             .filter(time -> time > 0);
-    if (seconds.isEmpty()) {
+    if (seconds.isEmpty() && !findings.isFaulty(argument)) {
       findings.problem(argument.span(), Code.G214, call.function().text(), "a time above zero");
     }
     return seconds;

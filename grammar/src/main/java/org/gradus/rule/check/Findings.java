@@ -107,8 +107,16 @@ final class Findings {
     problems.add(where, code, arguments);
   }
 
+  /** Whether a part is a name of which it has been said already that it is wrong. */
+  boolean isFaulty(Expression part) {
+    return symbol(part).filter(Symbol.Faulty.class::isInstance).isPresent();
+  }
+
   /** Notes that an argument must be the name of something else. */
   void needsName(Expression.Call call, String what, String otherwise) {
+    if (isFaulty(call.arguments().get(0))) {
+      return;
+    }
     Span argument = call.arguments().get(0).span();
     String help = Suggestion.help(argument.text(), vocabulary.names(), otherwise);
     problem(argument, Code.G213, call.function().text(), what, help);
