@@ -5,11 +5,10 @@ import java.time.Duration;
 /**
  * A rule that holds on one reading and waits for a second.
  *
- * @param since when it first held
  * @param until when it counts without a second reading
  * @param agreed whether a second reading has agreed
  */
-record Confirming(Duration since, Duration until, boolean agreed) {
+record Confirming(Duration until, boolean agreed) {
 
   /** Whether it counts at a time. */
   boolean counts(Duration time) {

@@ -36,6 +36,10 @@ final class Course {
   final Set<String> everReported;
 
   final Map<String, Confirming> confirming;
+
+  /** For rules that end the exercise: the comparisons that could have made them stand otherwise. */
+  final Map<String, List<String>> doubts;
+
   final Set<String> dismissed;
   final Optional<Alarm> alarm;
 
@@ -59,6 +63,7 @@ final class Course {
     this.signs = Map.copyOf(change.signs);
     this.everReported = Set.copyOf(change.everReported);
     this.confirming = Map.copyOf(change.confirming);
+    this.doubts = Map.copyOf(change.doubts);
     this.dismissed = Set.copyOf(change.dismissed);
     this.alarm = change.alarm;
     this.exerciseEnd = change.exerciseEnd;
@@ -78,6 +83,13 @@ final class Course {
     return new Course(change);
   }
 
+  /** Until when a second reading can be waited for at this point: no longer than for any other. */
+  Duration waitsUntil() {
+    return phase == Phase.STAGE
+        ? present().waitsUntil(protocol.unmeasured())
+        : exerciseEnd.orElse(now).plus(protocol.recovery().orElseThrow().atMost());
+  }
+
   /** The stage the person is in, or was in last. */
   Optional<Passage> passage() {
     return passages.isEmpty() ? Optional.empty() : Optional.of(passages.get(passages.size() - 1));
@@ -95,6 +107,17 @@ final class Course {
 
     History and(Event event) {
       return new History(size + 1, Optional.of(this), Optional.of(event));
+    }
+
+    /** What was read at a moment, in the order in which it was told. */
+    List<Reading> takenAt(Duration moment) {
+      List<Reading> readings = new ArrayList<>();
+      for (Event event : inOrder()) {
+        if (event instanceof Event.Read read && read.taken().equals(moment)) {
+          readings.addAll(read.readings());
+        }
+      }
+      return readings;
     }
 
     List<Event> inOrder() {
@@ -126,6 +149,7 @@ final class Course {
     Map<String, Double> signs = new HashMap<>();
     Set<String> everReported = new HashSet<>();
     Map<String, Confirming> confirming = new HashMap<>();
+    Map<String, List<String>> doubts = new HashMap<>();
     Set<String> dismissed = new HashSet<>();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
@@ -152,6 +176,7 @@ final class Course {
       signs.putAll(course.signs);
       everReported.addAll(course.everReported);
       confirming.putAll(course.confirming);
+      doubts.putAll(course.doubts);
       dismissed.addAll(course.dismissed);
       alarm = course.alarm;
       exerciseEnd = course.exerciseEnd;

@@ -10,8 +10,6 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.MeasureLine.IfMissing;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Stage;
-import org.gradus.rule.Resolution;
-import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
@@ -30,11 +28,12 @@ final class EndOfStage {
   private final Duration due;
   private final Duration time;
   private final Frame frame;
+  private final EndingRules ending;
+  private final Optional<MeasureLine> missing;
 
   private final List<Gap> gaps = new ArrayList<>();
   private final List<Decision.Offer> offers = new ArrayList<>();
   private final List<Because> cautions = new ArrayList<>();
-  private final List<Decision.Unchecked> unchecked = new ArrayList<>();
   private Optional<Verdict> verdict = Optional.empty();
   private Optional<Because> because = Optional.empty();
 
@@ -44,6 +43,8 @@ final class EndOfStage {
     this.due = due;
     this.time = time;
     this.frame = Sight.atDue(course, passage, due);
+    this.ending = EndingRules.of(course, frame);
+    this.missing = missingThatEnds();
     look();
   }
 
@@ -58,11 +59,16 @@ final class EndOfStage {
 
   /** What is missing, when there is no verdict. */
   List<Gap> gaps() {
-    return gaps.stream().distinct().toList();
+    return verdict.isPresent() ? List.of() : gaps.stream().distinct().toList();
   }
 
+  /** What may be chosen instead. Nothing but finishing before everything waited for is known. */
   List<Decision.Offer> offers() {
-    return offers;
+    boolean mayGoOn = verdict.isPresent() && ending.waitedFor().isEmpty();
+    return offers.stream()
+        .filter(offer -> mayGoOn || offer.verdict() instanceof Verdict.Finish)
+        .filter(offer -> verdict.filter(offer.verdict()::equals).isEmpty())
+        .toList();
   }
 
   List<Because> cautions() {
@@ -70,43 +76,45 @@ final class EndOfStage {
   }
 
   List<Decision.Unchecked> unchecked() {
-    return unchecked;
+    return ending.unchecked();
   }
 
   private void look() {
-    Optional<MeasureLine> endsIt = missingThatEnds();
-    if (endsIt.isPresent()) {
-      verdict = Optional.of(new Verdict.Finish());
-      because =
-          Optional.of(
-              Reasons.plain("missing", "not read: " + String.join(", ", endsIt.get().signals())));
-      return;
-    }
     Set<Verdict> open = new LinkedHashSet<>();
+    boolean reached = false;
     for (ProtocolRule rule : course.protocol.rulesAtEndOf(passage.stage())) {
       Truth truth = rule.rule().test(frame);
-      if (rule.action() instanceof Action.Offer || rule.action() instanceof Action.Caution) {
+      if (!judges(rule)) {
         aside(rule, truth);
-      } else if (verdict.isEmpty() && truth != Truth.FALSE && isLeft(rule.action())) {
-        Verdict meant = meant(rule.action(), rule);
-        open.add(meant);
-        if (truth == Truth.UNKNOWN) {
+      } else if (!reached && truth != Truth.FALSE && isLeft(rule.action())) {
+        open.add(meant(rule.action(), rule));
+        reached = truth == Truth.TRUE;
+        if (!reached) {
           gaps.addAll(Reasons.gaps(rule, frame));
-        } else if (gaps.isEmpty() || open.size() == 1) {
-          verdict = Optional.of(meant);
+        } else if (open.size() == 1) {
+          verdict = open.stream().findFirst();
           because = Optional.of(Reasons.of(rule, frame));
-        } else {
-          break;
         }
       }
     }
-    // To finish never waits; to go on or to stay does.
-    if (verdict.isPresent() && !(verdict.get() instanceof Verdict.Finish)) {
-      endingRules();
+    if (missing.isPresent()) {
+      String signals = String.join(", ", missing.get().signals());
+      verdict = Optional.of(new Verdict.Finish());
+      because = Optional.of(Reasons.plain("missing", "not read: " + signals));
+    } else if (goesOn() && !ending.waitedFor().isEmpty()) {
+      verdict = Optional.empty();
+      because = Optional.empty();
+      gaps.addAll(ending.waitedFor());
     }
-    if (verdict.isPresent()) {
-      gaps.clear();
-    }
+  }
+
+  // To finish never waits; to go on or to stay does.
+  private boolean goesOn() {
+    return verdict.isPresent() && !(verdict.get() instanceof Verdict.Finish);
+  }
+
+  private static boolean judges(ProtocolRule rule) {
+    return !(rule.action() instanceof Action.Offer || rule.action() instanceof Action.Caution);
   }
 
   private Optional<MeasureLine> missingThatEnds() {
@@ -143,13 +151,20 @@ final class EndOfStage {
 
   private Verdict meant(Action action, ProtocolRule rule) {
     if (action instanceof Action.Hold) {
-      return new Verdict.Hold(passage.start().plus(due).plus(rule.rule().pause().orElseThrow()));
+      return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow()));
     } else if (action instanceof Action.Advance advance) {
       return nextStage(advance)
           .<Verdict>map(stage -> new Verdict.Advance(stage.id(), Loads.of(course, stage, time)))
           .orElse(new Verdict.Finish());
     }
     return new Verdict.Finish();
+  }
+
+  // In step with the schedule of readings, and never over before it is given.
+  private Duration heldUntil(Duration pause) {
+    Duration until = passage.start().plus(due).plus(pause);
+    long over = until.compareTo(time) > 0 ? 0 : time.minus(until).dividedBy(pause) + 1;
+    return until.plus(pause.multipliedBy(over));
   }
 
   // Beyond the last stage there is nothing to advance to: that is finishing.
@@ -162,59 +177,35 @@ final class EndOfStage {
     return next < stages.size() ? Optional.of(stages.get(next)) : Optional.empty();
   }
 
-  private void endingRules() {
-    List<Gap> waitedFor = new ArrayList<>();
-    for (ProtocolRule rule : Watch.rules(course)) {
-      boolean ends = rule.isStop() || rule.isFinish();
-      if (ends && rule.rule().test(frame) == Truth.UNKNOWN) {
-        List<Gap> lacking = Reasons.gaps(rule, frame);
-        List<Gap> waits = lacking.stream().filter(this::isWaitedFor).toList();
-        waitedFor.addAll(waits);
-        if (waits.isEmpty()) {
-          unchecked.add(new Decision.Unchecked(rule.id(), lacking));
-        }
-      }
+  /** The comparisons that could give another verdict, or one instead of none. */
+  Set<String> couldFlip() {
+    if (missing.isPresent()) {
+      return Set.of();
     }
-    if (!waitedFor.isEmpty()) {
-      verdict = Optional.empty();
-      because = Optional.empty();
-      gaps.addAll(waitedFor);
-    }
-  }
-
-  private boolean isWaitedFor(Gap gap) {
-    return !(gap.settle() instanceof Gap.Settle.Never)
-        && course
-            .protocol
-            .schedule()
-            .lineOf(gap.subject())
-            .filter(line -> line.ifMissing() == IfMissing.WAIT)
-            .isPresent();
-  }
-
-  /** Whether the steps to which readings were read could lead to another verdict. */
-  Firmness firmness() {
-    Box box = Resolution.around(frame);
-    Set<Verdict> possible = new LinkedHashSet<>();
+    Leeway leeway = Leeway.around(frame);
     Set<String> flips = new LinkedHashSet<>();
+    Set<Verdict> possible = new LinkedHashSet<>();
     for (ProtocolRule rule : course.protocol.rulesAtEndOf(passage.stage())) {
-      boolean judges =
-          !(rule.action() instanceof Action.Offer) && !(rule.action() instanceof Action.Caution);
-      if (judges && isLeft(rule.action())) {
-        Outcomes outcomes =
-            rule.rule()
-                .condition()
-                .map(when -> when.outcomes(box))
-                .orElse(new Outcomes(true, false, false));
-        if (outcomes.canHold()) {
+      if (judges(rule) && isLeft(rule.action())) {
+        Outcomes could = leeway.outcomes(rule);
+        if (could.canHold() || could.canBeUnknown()) {
           possible.add(meant(rule.action(), rule));
-          rule.rule().condition().ifPresent(when -> flips.addAll(when.undecided(box)));
+          flips.addAll(leeway.undecided(rule));
         }
-        if (outcomes.alwaysHolds()) {
+        if (could.alwaysHolds()) {
           break;
         }
       }
     }
-    return possible.size() <= 1 ? Firmness.FIRM : new Firmness(List.copyOf(flips));
+    // As long as every rule that could be reached gives the same, it does not matter which is.
+    if (possible.size() == 1) {
+      flips.clear();
+    }
+    if (verdict.isEmpty() || goesOn()) {
+      Watch.ending(course).stream()
+          .filter(rule -> leeway.outcomes(rule).canBeUnknown())
+          .forEach(rule -> flips.addAll(leeway.undecided(rule)));
+    }
+    return flips;
   }
 }

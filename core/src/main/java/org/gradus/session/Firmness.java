@@ -1,6 +1,8 @@
 package org.gradus.session;
 
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Whether the readings' own resolution could flip a decision.
@@ -14,6 +16,16 @@ public record Firmness(List<String> couldFlip) {
 
   public Firmness {
     couldFlip = List.copyOf(couldFlip);
+  }
+
+  /** What could flip a decision that rests on several things. */
+  @SafeVarargs
+  static Firmness of(Set<String>... couldFlip) {
+    Set<String> all = new LinkedHashSet<>();
+    for (Set<String> some : couldFlip) {
+      all.addAll(some);
+    }
+    return new Firmness(List.copyOf(all));
   }
 
   /** Whether nothing could flip it. */

@@ -1,18 +1,19 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Stage;
-import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /** Makes the next course out of a course and an event. An event that is refused changes nothing. */
 final class Intake {
@@ -20,26 +21,34 @@ final class Intake {
   private Intake() {}
 
   static Course apply(Course course, Event event) {
+    Times.refuseImpossible("an event", event.at());
     if (event.at().compareTo(course.now) < 0) {
       throw new ReadingRefused(
           Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
     }
-    Course expired = Watch.expire(course, event.at());
+    Course before = Watch.at(course, event.at());
+    Map<String, Taken> readings = new HashMap<>();
     Set<String> news = new HashSet<>();
     Course told =
-        expired.with(
+        before.with(
             change -> {
               change.now = event.at();
               change.events = change.events.and(event);
-              put(event, expired, change, news);
+              put(event, before, change, readings);
             });
-    return Watch.look(told, news);
+    news.addAll(readings.keySet());
+    if (event instanceof Event.Reported reported) {
+      news.add(reported.sign());
+    }
+    readings.putAll(told.latest);
+    return Watch.look(told, Sight.by(readings, told, told.now), told.now, news);
   }
 
-  private static void put(Event event, Course course, Course.Change change, Set<String> news) {
+  private static void put(
+      Event event, Course course, Course.Change change, Map<String, Taken> newest) {
     if (event instanceof Event.Read read) {
-      new Placement(course, change, read).place();
-      read.readings().forEach(reading -> news.add(reading.subject()));
+      Times.refuseImpossible("a reading", read.taken());
+      newest.putAll(new Placement(course, change, read).place());
     } else if (event instanceof Event.Reported reported) {
       report(reported, course, change);
     } else if (event instanceof Event.Withdrawn withdrawn) {
@@ -50,7 +59,7 @@ final class Intake {
     } else if (event instanceof Event.Followed followed) {
       effect(followed.verdict(), course, change, followed.at());
     } else if (event instanceof Event.Overridden overridden) {
-      dismiss(course, change);
+      dismiss(course, change, overridden.at());
       effect(overridden.verdict(), course, change, overridden.at());
     } else if (event instanceof Event.Abandoned) {
       end(Ending.ABANDONED, change);
@@ -96,31 +105,36 @@ final class Intake {
           Code.G510, "a load", "outside a stage", "tell it while a stage lasts");
     }
     Passage passage = course.present();
-    boolean there =
+    Optional<Loading> old =
         passage.loads().stream()
-            .anyMatch(
-                load ->
-                    load.name().equals(set.load().name())
-                        && load.value().kind() == set.load().value().kind());
-    if (!there) {
+            .filter(load -> load.name().equals(set.load().name()))
+            .filter(load -> load.value().kind() == set.load().value().kind())
+            .findFirst();
+    if (old.isEmpty()) {
       throw new ReadingRefused(
           Code.G508,
           set.load().name(),
           set.load().value().toString(),
           "the load of this stage is " + Loading.line(passage.loads()));
     }
-    change.replace(course.passages.size() - 1, passage.with(set.load()));
+    if (!old.get().value().isSameAs(set.load().value())) {
+      change.replace(course.passages.size() - 1, passage.with(set.load(), set.at()));
+    }
   }
 
-  // What the tester has overridden does not speak up again until it has ceased to hold.
-  private static void dismiss(Course course, Course.Change change) {
-    course.alarm.ifPresent(alarm -> change.dismissed.add(alarm.rule()));
-    change.alarm = Optional.empty();
-    Frame frame = Sight.latest(course, change.now);
-    Watch.rules(course).stream()
-        .filter(rule -> rule.isStop() || rule.isFinish())
-        .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
-        .forEach(rule -> change.dismissed.add(rule.id()));
+  // The tester has seen this rule and decided otherwise. It does not speak up again until it has
+  // ceased to hold; what was not shown speaks up at once.
+  private static void dismiss(Course course, Course.Change change, Duration at) {
+    Optional<String> shown = Judge.decide(course, at).because().map(Because::rule);
+    Watch.ending(course).stream()
+        .map(ProtocolRule::id)
+        .filter(id -> shown.filter(id::equals).isPresent())
+        .forEach(
+            id -> {
+              change.dismissed.add(id);
+              change.confirming.remove(id);
+              change.alarm = Optional.empty();
+            });
   }
 
   private static void effect(Verdict verdict, Course course, Course.Change change, Duration at) {
@@ -131,8 +145,7 @@ final class Intake {
       begin(advance.stage(), course, change, at);
     } else if (verdict instanceof Verdict.Hold hold) {
       Passage passage = course.present();
-      Duration waited = at.compareTo(passage.end()) > 0 ? at.minus(passage.end()) : Duration.ZERO;
-      change.replace(course.passages.size() - 1, passage.held(hold.until(), waited));
+      change.replace(course.passages.size() - 1, passage.held(hold.until(), at));
     } else if (verdict instanceof Verdict.Finish) {
       recover(course, change, at, false);
     } else if (verdict instanceof Verdict.Stop stop) {
@@ -178,6 +191,7 @@ final class Intake {
     change.atFinish.putAll(course.latest);
     change.latest.clear();
     change.confirming.clear();
+    change.doubts.clear();
     change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = course.protocol.recovery();
     if (recovery.isEmpty()) {

@@ -79,6 +79,6 @@ public final class Outcome {
 
   /** What was known at the end of the exercise, by the latest readings. */
   public Frame atFinish() {
-    return Sight.latest(course, course.exerciseEnd.orElse(course.now));
+    return Sight.atFinish(course);
   }
 }

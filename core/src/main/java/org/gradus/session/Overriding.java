@@ -14,38 +14,47 @@ final class Overriding {
   }
 
   void refuseUnlessPossible(Verdict verdict, Duration at) {
-    if (course.stopped && !(verdict instanceof Verdict.End)) {
-      throw new VerdictRefused(Code.G602, verdict.word(), "after a stop", "there is only recovery");
-    }
     boolean possible =
         switch (course.phase) {
-          case BEFORE ->
-              verdict instanceof Verdict.Ready ready
-                  && course.protocol.stage(ready.stage()).isPresent();
+          case BEFORE -> before(verdict);
           case STAGE -> inStage(verdict, at);
-          case RECOVERY -> verdict instanceof Verdict.End || verdict instanceof Verdict.Stop;
+          case RECOVERY ->
+              verdict instanceof Verdict.End
+                  || verdict instanceof Verdict.Stop
+                  || verdict instanceof Verdict.Continue;
           case ENDED -> false;
         };
     if (!possible) {
-      throw new VerdictRefused(
-          Code.G602,
-          verdict.word(),
-          "in the phase " + course.phase,
-          "look at the phase and the stage named");
+      throw course.stopped
+          ? new VerdictRefused(Code.G602, verdict.word(), "after a stop", "there is only recovery")
+          : new VerdictRefused(
+              Code.G602,
+              verdict.word(),
+              "in the phase " + course.phase,
+              "look at the phase and at the stage or time named");
     }
   }
 
+  private boolean before(Verdict verdict) {
+    return verdict instanceof Verdict.Defer
+        || (verdict instanceof Verdict.Ready ready
+            && course.protocol.stage(ready.stage()).isPresent());
+  }
+
   private boolean inStage(Verdict verdict, Duration at) {
+    Passage present = course.present();
     if (verdict instanceof Verdict.Advance advance) {
-      int here = course.present().stage().place();
       return course
           .protocol
           .stage(advance.stage())
-          .filter(stage -> stage.place() > here)
+          .filter(stage -> stage.place() > present.stage().place())
           .isPresent();
+    } else if (verdict instanceof Verdict.Hold hold) {
+      Times.refuseImpossible("the end of a hold", hold.until());
+      return hold.until().compareTo(at) > 0 && hold.until().compareTo(present.end()) > 0;
     }
     return verdict instanceof Verdict.Finish
         || verdict instanceof Verdict.Stop
-        || (verdict instanceof Verdict.Hold hold && hold.until().compareTo(at) > 0);
+        || verdict instanceof Verdict.Continue;
   }
 }

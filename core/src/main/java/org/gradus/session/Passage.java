@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Stage;
 import org.gradus.protocol.Unmeasured;
 
@@ -16,6 +17,7 @@ import org.gradus.protocol.Unmeasured;
  * @param holds how often it was held
  * @param waited how long missing readings were waited for at earlier ends
  * @param loads what is set
+ * @param loadChanged when something else was set than the protocol says
  * @param slots the readings that count for a due time
  * @param decided the due time at which its last decision was made, since its start, once it is left
  * @param completed whether it was left at its end and not broken off
@@ -27,18 +29,10 @@ record Passage(
     int holds,
     Duration waited,
     List<Loading> loads,
-    List<Slot> slots,
+    Optional<Duration> loadChanged,
+    Slots slots,
     Optional<Duration> decided,
     boolean completed) {
-
-  /**
-   * A reading in its slot.
-   *
-   * @param signal which signal
-   * @param due the due time it counts for, since the start of the stage
-   * @param taken the reading
-   */
-  record Slot(String signal, Duration due, Taken taken) {}
 
   static Passage begin(Stage stage, List<Loading> loads, Duration at) {
     return new Passage(
@@ -48,7 +42,8 @@ record Passage(
         0,
         Duration.ZERO,
         loads,
-        List.of(),
+        Optional.empty(),
+        Slots.EMPTY,
         Optional.empty(),
         false);
   }
@@ -70,44 +65,61 @@ record Passage(
   }
 
   Optional<Taken> slot(String signal, Duration due) {
-    for (Slot slot : slots) {
-      if (slot.due().equals(due) && slot.signal().equals(signal)) {
-        return Optional.of(slot.taken());
-      }
-    }
-    return Optional.empty();
+    return slots.at(signal, due);
   }
 
-  boolean hasAny(String signal) {
-    return slots.stream().anyMatch(slot -> slot.signal().equals(signal));
+  /** Whether a reading was taken under the load that is set now. */
+  boolean isUnderThisLoad(Taken taken) {
+    return loadChanged.map(at -> taken.time().compareTo(at) > 0).orElse(true);
   }
 
-  /** With a reading in a slot; a later reading for the same slot takes its place. */
-  Passage with(String signal, Duration due, Taken taken) {
-    List<Slot> changed = new ArrayList<>(slots);
-    changed.removeIf(slot -> slot.due().equals(due) && slot.signal().equals(signal));
-    changed.add(new Slot(signal, due, taken));
+  /** With a reading in a slot. */
+  Passage with(String signal, MeasureLine line, Duration due, Taken taken) {
+    Duration dueTime = start.plus(due);
+    boolean inStretch =
+        taken.time().compareTo(dueTime) <= 0
+            && taken.time().compareTo(dueTime.minus(line.over())) > 0;
     return new Passage(
-        stage, start, end, holds, waited, loads, List.copyOf(changed), decided, completed);
+        stage,
+        start,
+        end,
+        holds,
+        waited,
+        loads,
+        loadChanged,
+        slots.with(signal, due, taken, inStretch),
+        decided,
+        completed);
   }
 
-  // Readings under another load say nothing about this one: the slots start again from there.
-  Passage with(Loading load) {
+  /** With another load. Readings under the old one say nothing about it: the slots start again. */
+  Passage with(Loading load, Duration at) {
     List<Loading> changed = new ArrayList<>(loads);
-    changed.removeIf(old -> old.name().equals(load.name()));
-    changed.add(load);
+    changed.replaceAll(old -> old.name().equals(load.name()) ? load : old);
     return new Passage(
-        stage, start, end, holds, waited, List.copyOf(changed), List.of(), decided, completed);
+        stage,
+        start,
+        end,
+        holds,
+        waited,
+        List.copyOf(changed),
+        Optional.of(at),
+        Slots.EMPTY,
+        decided,
+        completed);
   }
 
-  Passage held(Duration newEnd, Duration spentWaiting) {
+  /** Held until a new end. What has passed since the old one was spent waiting for readings. */
+  Passage held(Duration newEnd, Duration at) {
+    Duration late = at.compareTo(end) > 0 ? at.minus(end) : Duration.ZERO;
     return new Passage(
         stage,
         start,
         newEnd,
         holds + 1,
-        waited.plus(spentWaiting),
+        waited.plus(late),
         loads,
+        loadChanged,
         slots,
         decided,
         completed);
@@ -115,6 +127,15 @@ record Passage(
 
   Passage left(Duration decidedAt, boolean atItsEnd) {
     return new Passage(
-        stage, start, end, holds, waited, loads, slots, Optional.of(decidedAt), atItsEnd);
+        stage,
+        start,
+        end,
+        holds,
+        waited,
+        loads,
+        loadChanged,
+        slots,
+        Optional.of(decidedAt),
+        atItsEnd);
   }
 }

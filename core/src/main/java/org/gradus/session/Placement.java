@@ -2,13 +2,18 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Schedule;
 
 /** Puts the readings of one event where they belong: answers, baselines, slots of stages. */
@@ -17,14 +22,18 @@ final class Placement {
   private final Course course;
   private final Course.Change change;
   private final Event.Read event;
+  private final Plausible plausible;
+  private final Map<String, Taken> newest = new HashMap<>();
 
   Placement(Course course, Course.Change change, Event.Read event) {
     this.course = course;
     this.change = change;
     this.event = event;
+    this.plausible = new Plausible(course.protocol);
   }
 
-  void place() {
+  /** Places the readings and returns those that are the newest of their signal. */
+  Map<String, Taken> place() {
     if (course.phase == Phase.ENDED) {
       throw new ReadingRefused(Code.G510, "a reading", "after the test", "open a new session");
     }
@@ -32,76 +41,95 @@ final class Placement {
       throw new ReadingRefused(
           Code.G504, subjects(), Times.clock(event.taken()), Times.clock(event.at()));
     }
-    new Plausible(course.protocol).check(event.readings());
-    event.readings().forEach(this::place);
+    List<Reading> sameMoment = course.events.takenAt(event.taken());
+    plausible.check(event.readings());
+    plausible.checkTogether(sameMoment, event.readings());
+    Set<String> told = new HashSet<>();
+    sameMoment.stream()
+        .filter(reading -> !(reading instanceof Reading.Baseline))
+        .forEach(reading -> told.add(reading.subject()));
+    event.readings().forEach(reading -> place(reading, told));
+    return newest;
   }
 
   private String subjects() {
     return String.join(", ", event.readings().stream().map(Reading::subject).toList());
   }
 
-  private void place(Reading reading) {
-    Taken taken = new Plausible(course.protocol).taken(reading, event.taken());
+  private void place(Reading reading, Set<String> told) {
+    String subject = reading.subject();
+    Taken taken = plausible.taken(reading, event.taken());
     boolean answer =
-        course.protocol.instruments().questions().containsKey(reading.subject())
-            || Attribute.named(reading.subject()).isPresent();
+        course.protocol.instruments().questions().containsKey(subject)
+            || Attribute.named(subject).isPresent();
     if (answer) {
-      beforeOnly(reading);
-      change.answers.put(reading.subject(), taken);
+      beforeOnly(subject);
+      change.answers.put(subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
-      beforeOnly(reading);
-      change
-          .baselines
-          .computeIfAbsent(baseline.posture(), posture -> new HashMap<>())
-          .put(reading.subject(), taken);
+      beforeOnly(subject);
+      keepLater(
+          change.baselines.computeIfAbsent(baseline.posture(), posture -> new HashMap<>()),
+          subject,
+          taken);
     } else if (course.phase == Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510,
-          reading.subject(),
+          subject,
           "before the test",
           "say whether it is a resting or an upright reading");
+    } else if (!told.add(subject)) {
+      throw new ReadingRefused(Code.G507, subject, reading.toString(), Times.clock(event.taken()));
     } else {
-      refuseDuplicate(reading, taken);
-      inTest(reading.subject(), taken);
-      Taken last = change.latest.get(reading.subject());
-      if (last == null || last.time().compareTo(taken.time()) <= 0) {
-        change.latest.put(reading.subject(), taken);
-      }
+      inTest(subject, taken);
     }
   }
 
-  private void beforeOnly(Reading reading) {
+  private void beforeOnly(String subject) {
     if (course.phase != Phase.BEFORE) {
       throw new ReadingRefused(
-          Code.G510,
-          reading.subject(),
-          "after the test has begun",
-          "it is asked before the first stage");
+          Code.G510, subject, "after the test has begun", "it is asked before the first stage");
     }
   }
 
-  private void refuseDuplicate(Reading reading, Taken taken) {
-    Taken last = course.latest.get(reading.subject());
-    if (last != null && last.time().equals(taken.time())) {
-      throw new ReadingRefused(
-          Code.G507, reading.subject(), reading.toString(), Times.clock(taken.time()));
+  private static boolean keepLater(Map<String, Taken> readings, String subject, Taken taken) {
+    Taken last = readings.get(subject);
+    boolean later = last == null || last.time().compareTo(taken.time()) <= 0;
+    if (later) {
+      readings.put(subject, taken);
     }
+    return later;
   }
 
   private void inTest(String signal, Taken taken) {
-    if (course.phase == Phase.RECOVERY
-        && taken.time().compareTo(course.exerciseEnd.orElse(taken.time())) >= 0) {
-      Schedule schedule = course.protocol.recovery().orElseThrow().schedule();
-      name(
-          schedule,
-          signal,
-          taken,
-          taken.time().minus(course.exerciseEnd.orElseThrow()),
-          course.protocol.recovery().get().atMost());
-      return;
+    boolean recovering = course.phase == Phase.RECOVERY;
+    boolean inRecovery =
+        recovering && taken.time().compareTo(course.exerciseEnd.orElseThrow()) >= 0;
+    if (inRecovery) {
+      inRecovery(signal, taken);
+    } else {
+      inStage(signal, taken);
     }
+    // What was taken before the exercise ended says nothing about recovery, but if nothing newer
+    // is known a stop may still rest on it.
+    boolean late = recovering && !inRecovery;
+    boolean counts =
+        late
+            ? keepLater(change.atFinish, signal, taken) && !change.latest.containsKey(signal)
+            : keepLater(change.latest, signal, taken);
+    if (counts) {
+      newest.put(signal, taken);
+    }
+  }
+
+  private void inRecovery(String signal, Taken taken) {
+    Recovery recovery = course.protocol.recovery().orElseThrow();
+    Duration since = taken.time().minus(course.exerciseEnd.orElseThrow());
+    name(recovery.schedule(), signal, taken, since, recovery.atMost());
+  }
+
+  private void inStage(String signal, Taken taken) {
     int index = passageOf(taken);
-    Passage passage = course.passages.get(index);
+    Passage passage = change.passages.get(index);
     Duration since = passage.since(taken.time());
     name(course.protocol.schedule(), signal, taken, since, passage.stage().lasts());
     Optional<MeasureLine> line = course.protocol.schedule().lineOf(signal);
@@ -111,7 +139,9 @@ final class Placement {
     boolean present = course.phase == Phase.STAGE && index == course.passages.size() - 1;
     Optional<Duration> due =
         present ? dueNow(passage, signal, line.get(), since) : dueThen(passage, line.get(), since);
-    due.ifPresent(at -> change.replace(index, change.passages.get(index).with(signal, at, taken)));
+    if (due.isPresent() && passage.isUnderThisLoad(taken)) {
+      change.passages.set(index, passage.with(signal, line.get(), due.get(), taken));
+    }
   }
 
   private int passageOf(Taken taken) {
@@ -144,12 +174,8 @@ final class Placement {
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
   private Optional<Duration> dueThen(Passage passage, MeasureLine line, Duration since) {
     Optional<Duration> due = nearest(passage, line, since);
-    boolean inTime =
-        due.filter(at -> event.at().compareTo(passage.start().plus(at).plus(line.late())) <= 0)
-            .isPresent();
-    if (!inTime) {
-      Duration over =
-          due.map(at -> passage.start().plus(at).plus(line.late())).orElse(passage.end());
+    Duration over = due.map(at -> passage.start().plus(at).plus(line.late())).orElse(passage.end());
+    if (due.isEmpty() || event.at().compareTo(over) > 0) {
       throw new ReadingRefused(
           Code.G509, subjects(), Times.clock(event.taken()), Times.clock(over));
     }
@@ -160,13 +186,12 @@ final class Placement {
     Duration last = since.plus(line.within());
     List<Duration> near = new ArrayList<>();
     for (Duration due : line.due(passage.stage().lasts(), last)) {
-      boolean early = since.compareTo(due.minus(line.within())) < 0;
       boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
-      if (!early && !late) {
+      if (!late) {
         near.add(due);
       }
     }
-    return near.stream().min(java.util.Comparator.comparing(due -> due.minus(since).abs()));
+    return near.stream().min(Comparator.comparing(due -> due.minus(since).abs()));
   }
 
   private void name(Schedule schedule, String signal, Taken taken, Duration since, Duration lasts) {

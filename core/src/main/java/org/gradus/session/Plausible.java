@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
@@ -30,24 +31,40 @@ final class Plausible {
     this.protocol = protocol;
   }
 
-  /** Checks the readings of one event, each and together. */
+  /** Checks readings, each by itself. */
   void check(List<Reading> readings) {
+    readings.forEach(reading -> check(bare(reading)));
+  }
+
+  /** Checks readings that were taken at one moment against each other; a later one stands. */
+  void checkTogether(List<Reading> before, List<Reading> now) {
     Map<String, Quantity> together = new HashMap<>();
-    for (Reading reading : readings) {
-      Reading bare = bare(reading);
-      check(bare);
-      if (bare instanceof Measured measured) {
-        together.put(measured.subject(), measured.value());
+    Stream.concat(before.stream(), now.stream())
+        .forEach(
+            reading -> {
+              if (bare(reading) instanceof Measured measured) {
+                together.put(place(reading) + measured.subject(), measured.value());
+              }
+            });
+    for (Reading reading : now) {
+      String place = place(reading);
+      for (Signal signal : protocol.instruments().signals().values()) {
+        Quantity lower = together.get(place + signal.name());
+        Quantity upper = signal.below().map(name -> together.get(place + name)).orElse(null);
+        if (lower != null && upper != null && lower.base() >= upper.base()) {
+          throw new ReadingRefused(
+              Code.G505,
+              signal.name(),
+              lower.toString(),
+              signal.below().orElse("") + " of " + upper);
+        }
       }
     }
-    for (Signal signal : protocol.instruments().signals().values()) {
-      Quantity lower = together.get(signal.name());
-      Quantity upper = signal.below().map(together::get).orElse(null);
-      if (lower != null && upper != null && lower.base() >= upper.base()) {
-        throw new ReadingRefused(
-            Code.G505, signal.name(), lower.toString(), signal.below().orElse("") + " of " + upper);
-      }
-    }
+  }
+
+  // Pressures of different postures have nothing to do with each other.
+  private static String place(Reading reading) {
+    return reading instanceof Reading.Baseline baseline ? baseline.posture().word() + "." : "";
   }
 
   private static Reading bare(Reading reading) {
@@ -147,12 +164,12 @@ final class Plausible {
           Optional.ofNullable(protocol.instruments().signals().get(bare.subject()))
               .flatMap(Signal::step);
       double step = measured.step().or(() -> usual).map(Quantity::base).orElse(0.0);
-      return Taken.of(measured.value(), step / 2, time);
+      return new Taken(measured.value().base(), step / 2, time);
     } else if (bare instanceof Reading.Chosen chosen) {
-      return new Taken(option(chosen), 0, chosen.word(), time);
+      return new Taken(option(chosen), 0, time);
     }
     boolean yes = ((Reading.Answered) bare).yes();
-    return new Taken(yes ? 1 : 0, 0, yes ? "yes" : "no", time);
+    return new Taken(yes ? 1 : 0, 0, time);
   }
 
   private int option(Reading.Chosen chosen) {

@@ -2,8 +2,10 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
@@ -19,51 +21,77 @@ final class RecoveryJudge {
   private final Recovery recovery;
   private final Duration start;
   private final Frame latest;
+  private final List<ProtocolRule> ends;
+  private final List<ProtocolRule> cautions;
 
   RecoveryJudge(Course course, Duration time) {
-    this.course = Watch.expire(course, time);
+    this.course = Watch.at(course, time);
     this.time = time;
     this.recovery = course.protocol.recovery().orElseThrow();
     this.start = course.exerciseEnd.orElse(course.now);
     this.latest = Sight.latest(course, time);
+    List<ProtocolRule> rules = Watch.rules(course);
+    this.ends = rules.stream().filter(rule -> rule.action() instanceof Action.End).toList();
+    this.cautions = rules.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
   }
 
   Decision decide() {
-    Optional<Alarm> alarm = course.alarm;
-    if (alarm.isPresent()) {
-      return decision(alarm.get().verdict(), Optional.of(alarm.get().because()), List.of());
+    if (course.alarm.isPresent()) {
+      Alarm alarm = course.alarm.get();
+      return decision(alarm.verdict(), Optional.of(alarm.because()), alarm.firmness());
     }
-    List<Because> cautions = cautions();
-    Optional<ProtocolRule> end =
-        ends().stream().filter(rule -> rule.rule().test(latest) == Truth.TRUE).findFirst();
-    if (end.isPresent() && cautions.isEmpty()) {
-      return decision(new Verdict.End(), Optional.of(Reasons.of(end.get(), latest)), cautions);
+    Optional<Retake> retake = Retake.of(course, time);
+    if (retake.isPresent()) {
+      Because because = Reasons.of(retake.get().rule(), latest);
+      return decision(retake.get().verdict(), Optional.of(because), Firmness.of(doubts()));
+    }
+    Optional<ProtocolRule> end = ends.stream().filter(this::holds).findFirst();
+    if (end.isPresent() && cautions.stream().noneMatch(this::holds)) {
+      Because because = Reasons.of(end.get(), latest);
+      return decision(new Verdict.End(), Optional.of(because), firmness(true));
     }
     Duration limit = start.plus(recovery.atMost());
     if (time.compareTo(limit) >= 0) {
-      List<String> unmet =
-          ends().stream().map(rule -> Reasons.of(rule, latest).toString()).toList();
-      return decision(new Verdict.NotRecovered(unmet), Optional.empty(), cautions);
+      return decision(new Verdict.NotRecovered(unmet()), Optional.empty(), firmness(false));
     }
     Duration until = stageEnd(limit);
     Agenda agenda = Agendas.ofRecovery(recovery.schedule(), start, until, time);
-    return decision(new Verdict.Continue(until, agenda), Optional.empty(), cautions);
+    return decision(new Verdict.Continue(until, agenda), Optional.empty(), firmness(false));
   }
 
-  private List<ProtocolRule> ends() {
-    return course.protocol.rules().recovery().stream()
-        .filter(rule -> rule.action() instanceof Action.End)
-        .toList();
+  private boolean holds(ProtocolRule rule) {
+    return rule.rule().test(latest) == Truth.TRUE;
   }
 
-  private List<Because> cautions() {
-    List<Because> cautions = new ArrayList<>();
-    for (ProtocolRule rule : Watch.rules(course)) {
-      if (rule.action() instanceof Action.Caution && rule.rule().test(latest) == Truth.TRUE) {
-        cautions.add(Reasons.of(rule, latest));
-      }
+  private List<String> unmet() {
+    List<String> unmet = new ArrayList<>();
+    if (ends.stream().noneMatch(this::holds)) {
+      ends.forEach(rule -> unmet.add(Reasons.of(rule, latest).toString()));
     }
-    return cautions;
+    cautions.stream()
+        .filter(this::holds)
+        .forEach(rule -> unmet.add(Reasons.of(rule, latest).toString()));
+    return unmet;
+  }
+
+  private Set<String> doubts() {
+    return Watch.doubts(course, Watch.ending(course));
+  }
+
+  private Firmness firmness(boolean ended) {
+    Leeway leeway = Leeway.around(latest);
+    boolean firm =
+        ended
+            ? ends.stream().anyMatch(rule -> leeway.outcomes(rule).alwaysHolds())
+                && cautions.stream().noneMatch(rule -> leeway.outcomes(rule).canHold())
+            : ends.stream().noneMatch(rule -> leeway.outcomes(rule).canHold())
+                || cautions.stream().anyMatch(rule -> leeway.outcomes(rule).alwaysHolds());
+    Set<String> flips = new LinkedHashSet<>(doubts());
+    if (!firm) {
+      ends.forEach(rule -> flips.addAll(leeway.undecided(rule)));
+      cautions.forEach(rule -> flips.addAll(leeway.undecided(rule)));
+    }
+    return Firmness.of(flips);
   }
 
   // The stage of recovery at this time; after a stop with rest the moving ones are passed over.
@@ -86,19 +114,19 @@ final class RecoveryJudge {
         break;
       }
     }
-    return end.compareTo(limit) < 0 ? end : limit;
+    return end.compareTo(limit) < 0 && end.compareTo(time) > 0 ? end : limit;
   }
 
-  private Decision decision(Verdict verdict, Optional<Because> because, List<Because> cautions) {
+  private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
     return new Decision(
         time,
         course.phase,
         Optional.of(stage().id()),
         verdict,
         because,
-        Firmness.FIRM,
+        firmness,
         List.of(),
-        cautions,
+        cautions.stream().filter(this::holds).map(rule -> Reasons.of(rule, latest)).toList(),
         List.of(),
         course.events.size());
   }

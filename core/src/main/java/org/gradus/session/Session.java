@@ -146,7 +146,8 @@ public final class Session {
    * Does what a decision recommends. It takes effect at the time of the decision. To follow
    * CONTINUE or MEASURE changes nothing.
    *
-   * @throws DecisionOutdated when something has happened since the decision
+   * @throws DecisionOutdated when something has happened since the decision, or it is none of this
+   *     session
    */
   public void follow(Decision decision) {
     ownThread();
@@ -157,7 +158,8 @@ public final class Session {
   /**
    * Does what a decision offers instead.
    *
-   * @throws DecisionOutdated when something has happened since the decision
+   * @throws DecisionOutdated when something has happened since the decision, or it is none of this
+   *     session
    * @throws VerdictRefused when the decision does not offer it
    */
   public void follow(Decision decision, Decision.Offer offer) {
@@ -181,17 +183,21 @@ public final class Session {
   }
 
   private void refuseOutdated(Decision decision) {
-    if (decision.event() != course.events.size()) {
-      throw new DecisionOutdated(
-          Times.clock(decision.at()), "something was told at " + Times.clock(course.now));
+    String clock = Times.clock(decision.at());
+    if (decision.event() != course.events.size() || decision.at().compareTo(course.now) < 0) {
+      throw new DecisionOutdated(clock, "something was told at " + Times.clock(course.now));
+    }
+    if (!decision.equals(Judge.decide(course, decision.at()))) {
+      throw new DecisionOutdated(clock, "it is none of this session");
     }
   }
 
   /**
    * Does something else than is recommended. The record shows both.
    *
-   * @param verdict what the tester decides: to hold, advance, finish, stop or, before the test,
-   *     begin
+   * @param verdict what the tester decides: before the test to begin or to defer; in a stage to
+   *     continue as it is, hold beyond the planned end, advance, finish or stop; in recovery to
+   *     continue, end or stop
    * @param reason why, in the tester's words
    * @param at when it takes effect
    * @throws VerdictRefused when it is no way on from here; there is none after a followed stop but
@@ -217,16 +223,19 @@ public final class Session {
 
   /** Where the test stands. */
   public Phase phase() {
+    ownThread();
     return course.phase;
   }
 
   /** The protocol, with its settings. */
   public Protocol protocol() {
+    ownThread();
     return course.protocol;
   }
 
   /** Everything that was told and done, in order. */
   public List<Event> events() {
+    ownThread();
     return course.events.inOrder();
   }
 

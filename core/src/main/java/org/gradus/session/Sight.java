@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
@@ -24,25 +25,46 @@ final class Sight {
   private final Course course;
   private final Optional<Passage> passage;
   private final Duration time;
-  private final boolean bySlots;
+  private final Optional<Map<String, Taken>> readings;
   private final SlotSight slots;
 
-  private Sight(Course course, Optional<Passage> passage, Duration time, boolean bySlots) {
+  /**
+   * @param readings the readings to see; empty: those that count for the due time
+   */
+  private Sight(
+      Course course,
+      Optional<Passage> passage,
+      Duration time,
+      Optional<Map<String, Taken>> readings) {
     this.course = course;
     this.passage = passage;
     this.time = time;
-    this.bySlots = bySlots;
-    this.slots = new SlotSight(course.protocol, passage, time);
+    this.readings = readings;
+    // Recovery has no slots, and those of the last stage say nothing about it.
+    boolean recovering = readings.isPresent() && course.phase == Phase.RECOVERY;
+    this.slots = new SlotSight(course.protocol, recovering ? Optional.empty() : passage, time);
   }
 
   /** What is known at a moment, by the latest readings. */
   static Frame latest(Course course, Duration time) {
-    return new Sight(course, course.passage(), time, false).frame();
+    return by(course.latest, course, time);
+  }
+
+  /** What is known at a moment, by these readings. */
+  static Frame by(Map<String, Taken> readings, Course course, Duration time) {
+    return new Sight(course, course.passage(), time, Optional.of(readings)).frame();
+  }
+
+  /** What was known when the exercise ended, or is known as long as it lasts. */
+  static Frame atFinish(Course course) {
+    Map<String, Taken> readings = course.exerciseEnd.isPresent() ? course.atFinish : course.latest;
+    return by(readings, course, course.exerciseEnd.orElse(course.now));
   }
 
   /** What is known at a due time of a stage, given since its start. */
   static Frame atDue(Course course, Passage passage, Duration due) {
-    return new Sight(course, Optional.of(passage), passage.start().plus(due), true).frame();
+    Duration time = passage.start().plus(due);
+    return new Sight(course, Optional.of(passage), time, Optional.empty()).frame();
   }
 
   private Frame frame() {
@@ -104,13 +126,13 @@ final class Sight {
   }
 
   private void reading(Frame frame, int slot, Demand demand) {
-    if (bySlots) {
+    if (readings.isEmpty()) {
       slots.fill(frame, slot, demand);
     } else {
       put(
           frame,
           slot,
-          Optional.ofNullable(course.latest.get(demand.subject())),
+          Optional.ofNullable(readings.get().get(demand.subject())),
           Gap.now(demand.subject(), Cause.NEVER_TAKEN));
     }
   }
@@ -199,7 +221,10 @@ final class Sight {
         Optional.ofNullable(course.answers.get(name))
             .or(
                 () ->
-                    course.person.value(attribute).map(value -> Taken.of(value, 0, Duration.ZERO)));
+                    course
+                        .person
+                        .value(attribute)
+                        .map(value -> new Taken(value.base(), 0, Duration.ZERO)));
     put(frame, slot, given, Gap.now(name, Cause.NOT_ANSWERED));
   }
 

@@ -40,7 +40,7 @@ final class SlotSight {
     }
     Passage stage = passage.orElseThrow();
     switch (demand.aspect()) {
-      case EARLIER -> earlier(frame, slot, demand, stage, due.get());
+      case EARLIER -> earlier(frame, slot, demand, stage, line.get(), due.get());
       case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.get());
       default ->
           fresh(stage, line.get(), demand.subject(), due.get())
@@ -72,24 +72,35 @@ final class SlotSight {
   }
 
   private static Gap missing(Passage stage, String signal, Duration due) {
-    return stage.slot(signal, due).isPresent() || stage.hasAny(signal)
+    return stage.slot(signal, due).isPresent() || stage.slots().hasAny(signal)
         ? Gap.now(signal, Cause.STALE)
         : Gap.now(signal, Cause.NEVER_TAKEN);
   }
 
-  private void earlier(Frame frame, int slot, Demand demand, Passage stage, Duration due) {
+  private void earlier(
+      Frame frame, int slot, Demand demand, Passage stage, MeasureLine line, Duration due) {
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
-    Optional<Taken> taken = stage.slot(demand.subject(), due.minus(span));
-    taken.ifPresentOrElse(
-        found -> frame.set(slot, found.value(), found.half()),
-        () -> frame.miss(slot, settled(stage, due.plus(span), demand.subject())));
+    Optional<Taken> now = stage.slot(demand.subject(), due);
+    stage
+        .slot(demand.subject(), due.minus(span))
+        .filter(taken -> now.map(later -> apart(taken, later, span, line)).orElse(true))
+        .ifPresentOrElse(
+            found -> frame.set(slot, found.value(), found.half()),
+            () -> frame.miss(slot, settled(stage, due.plus(span), demand.subject())));
+  }
+
+  // A reading that filled its slot late can be so near to the next one that a change between them
+  // says nothing. Two that were taken in time cannot.
+  private static boolean apart(Taken earlier, Taken later, Duration span, MeasureLine line) {
+    Duration least = span.minus(line.within().multipliedBy(2)).minus(line.takes());
+    return later.time().minus(earlier.time()).compareTo(least) >= 0;
   }
 
   // With a reading now, the next one a stretch of time later has something to be compared with.
   private Gap settled(Passage stage, Duration next, String signal) {
     Duration limit = stage.waitsUntil(protocol.unmeasured());
     Duration at = stage.start().plus(next);
-    return at.compareTo(limit) < 0
+    return at.compareTo(limit) <= 0
         ? Gap.at(at, signal, Cause.NOTHING_EARLIER)
         : Gap.never(signal, Cause.NOTHING_EARLIER);
   }
@@ -103,7 +114,7 @@ final class SlotSight {
       if (!window || due.compareTo(now.minus(span)) > 0) {
         Optional<Taken> taken = stage.slot(demand.subject(), due);
         if (taken.isEmpty()) {
-          frame.miss(slot, missing(stage, demand.subject(), due));
+          frame.miss(slot, windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
           return;
         }
         found.add(taken.get());
@@ -116,6 +127,21 @@ final class SlotSight {
     // No step of the result can be coarser than the coarsest of its readings.
     double half = found.stream().mapToDouble(Taken::half).max().orElse(0);
     frame.set(slot, value(demand.aspect(), found), half);
+  }
+
+  // A due time that has passed without a reading stays empty. An average is settled once its
+  // stretch of time has moved on; what looks at the whole stage is not.
+  private Gap windowGap(
+      Demand demand, Passage stage, MeasureLine line, Duration due, Duration span) {
+    boolean last =
+        line.lastDue(stage.stage().lasts(), stage.since(time)).filter(due::equals).isPresent();
+    if (last) {
+      return missing(stage, demand.subject(), due);
+    }
+    Duration at = stage.start().plus(due).plus(span);
+    return !span.isZero() && at.compareTo(stage.waitsUntil(protocol.unmeasured())) <= 0
+        ? Gap.at(at, demand.subject(), Cause.NEVER_TAKEN)
+        : Gap.never(demand.subject(), Cause.NEVER_TAKEN);
   }
 
   private static double value(Demand.Aspect aspect, List<Taken> found) {

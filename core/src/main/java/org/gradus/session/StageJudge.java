@@ -9,15 +9,14 @@ import java.util.Set;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Unmeasured;
-import org.gradus.rule.Resolution;
-import org.gradus.rule.bounds.Box;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
 
 /**
- * Decides in a stage, in this order: stop, finish at any time, go on, the rules of the stage's end.
+ * Decides in a stage, in this order: stop, finish at any time, read a second time, go on, the rules
+ * of the stage's end.
  */
 final class StageJudge {
 
@@ -27,94 +26,70 @@ final class StageJudge {
   private final Frame latest;
 
   StageJudge(Course course, Duration time) {
-    this.course = Watch.expire(course, time);
+    this.course = Watch.at(course, time);
     this.passage = course.present();
     this.time = time;
     this.latest = Sight.latest(course, time);
   }
 
   Decision decide() {
-    Optional<Alarm> alarm = course.alarm.or(this::alarmNow);
-    if (alarm.isPresent()) {
-      return decision(
-          alarm.get().verdict(), Optional.of(alarm.get().because()), alarm.get().firmness());
+    if (course.alarm.isPresent()) {
+      Alarm alarm = course.alarm.get();
+      return decision(alarm.verdict(), Optional.of(alarm.because()), alarm.firmness());
     }
-    Optional<ProtocolRule> finish = finishNow();
+    Optional<ProtocolRule> finish = Watch.finishing(course, latest, time);
     if (finish.isPresent()) {
       return decision(
-          new Verdict.Finish(), Optional.of(Reasons.of(finish.get(), latest)), flips(finish));
+          new Verdict.Finish(),
+          Optional.of(Reasons.of(finish.get(), latest)),
+          Firmness.of(doubtsOf(finish.get())));
     }
-    List<ProtocolRule> confirming = Watch.confirming(course, time);
-    if (!confirming.isEmpty()) {
-      return retake(confirming.get(0));
+    Optional<Retake> retake = Retake.of(course, time);
+    if (retake.isPresent()) {
+      return decision(
+          retake.get().verdict(),
+          Optional.of(Reasons.of(retake.get().rule(), latest)),
+          Firmness.of(doubts()));
     }
     if (time.compareTo(passage.end()) < 0) {
       Verdict goOn = new Verdict.Continue(passage.end(), Agendas.of(course, passage, time));
-      return decision(goOn, Optional.empty(), flips(Optional.empty()));
+      return decision(goOn, Optional.empty(), Firmness.of(doubts()));
     }
     return atTheEnd();
   }
 
-  // Time alone can make a rule hold, without an event.
-  private Optional<Alarm> alarmNow() {
-    return Watch.rules(course).stream()
-        .filter(ProtocolRule::isStop)
-        .filter(rule -> Watch.fires(rule, course, latest, time))
-        .findFirst()
-        .map(rule -> Watch.alarm(rule, latest, time));
-  }
-
-  private Optional<ProtocolRule> finishNow() {
-    return Watch.rules(course).stream()
-        .filter(ProtocolRule::isFinish)
-        .filter(rule -> Watch.fires(rule, course, latest, time))
-        .findFirst();
-  }
-
-  private Decision retake(ProtocolRule rule) {
-    List<Gap> gaps = new ArrayList<>();
-    rule.rule()
-        .condition()
-        .ifPresent(
-            condition ->
-                condition.demands().stream()
-                    .map(demand -> demand.subject())
-                    .filter(course.protocol.instruments().signals()::containsKey)
-                    .distinct()
-                    .sorted()
-                    .forEach(signal -> gaps.add(Gap.now(signal, Gap.Cause.UNCONFIRMED))));
-    Confirming confirming = java.util.Objects.requireNonNull(course.confirming.get(rule.id()));
-    Verdict measure = new Verdict.Measure(gaps, Optional.of(confirming.until()));
-    return decision(measure, Optional.of(Reasons.of(rule, latest)), Firmness.FIRM);
-  }
-
   private Decision atTheEnd() {
-    Duration limit = passage.waitsUntil(course.protocol.unmeasured());
-    List<Gap> gaps = List.of();
+    Set<String> flips = doubts();
+    List<EndOfStage> ends = new ArrayList<>();
     // The newest due time that can be decided; while a decision waits, due times go on.
-    for (Duration due : dueTimes(limit)) {
+    for (Duration due : dueTimes()) {
       EndOfStage end = new EndOfStage(course, passage, due, time);
+      flips.addAll(end.couldFlip());
       if (end.verdict().isPresent()) {
-        return decision(end);
+        return decision(end, end.verdict().get(), end.because(), Firmness.of(flips));
       }
-      gaps = gaps.isEmpty() ? end.gaps() : gaps;
+      ends.add(end);
     }
+    EndOfStage newest = ends.get(0);
+    List<Gap> gaps =
+        ends.stream().map(EndOfStage::gaps).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
+    Duration limit = course.waitsUntil();
     if (time.compareTo(limit) < 0) {
-      return decision(
-          new Verdict.Measure(gaps, Optional.of(limit)), Optional.empty(), flips(Optional.empty()));
+      Verdict measure = new Verdict.Measure(gaps, Optional.of(limit));
+      return decision(newest, measure, Optional.empty(), Firmness.of(flips));
     }
-    return undecided(gaps);
+    return undecided(newest, gaps, Firmness.of(flips));
   }
 
   /** The due time whose readings decide at this moment; empty when none can. */
   Optional<Duration> decidedDue() {
-    Duration limit = passage.waitsUntil(course.protocol.unmeasured());
-    return dueTimes(limit).stream()
+    return dueTimes().stream()
         .filter(due -> new EndOfStage(course, passage, due, time).verdict().isPresent())
         .findFirst();
   }
 
-  private List<Duration> dueTimes(Duration limit) {
+  private List<Duration> dueTimes() {
+    Duration limit = course.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;
     Set<Duration> due = new LinkedHashSet<>();
     due.add(passage.endInStage());
@@ -130,27 +105,29 @@ final class StageJudge {
     return newestFirst;
   }
 
-  private Decision undecided(List<Gap> gaps) {
+  private Decision undecided(EndOfStage end, List<Gap> gaps, Firmness firmness) {
     Unmeasured unmeasured = course.protocol.unmeasured();
     String missing = String.join(", ", gaps.stream().map(Gap::toString).toList());
     Because because =
         Reasons.plain("undecided", "no decision within the time allowed; missing: " + missing);
     Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();
-    return decision(verdict, Optional.of(because), Firmness.FIRM);
+    return decision(end, verdict, Optional.of(because), firmness);
   }
 
-  private Decision decision(EndOfStage end) {
-    Verdict verdict = end.verdict().orElseThrow();
-    // What is recommended anyway need not be offered.
+  private Decision decision(
+      EndOfStage end, Verdict verdict, Optional<Because> because, Firmness firmness) {
+    // What is recommended anyway need not be offered, and beside a stop nothing is.
     List<Decision.Offer> offers =
-        end.offers().stream().filter(offer -> !offer.verdict().equals(verdict)).toList();
+        verdict instanceof Verdict.Stop
+            ? List.of()
+            : end.offers().stream().filter(offer -> !offer.verdict().equals(verdict)).toList();
     return new Decision(
         time,
         course.phase,
         Optional.of(passage.stage().id()),
         verdict,
-        end.because(),
-        merged(end.firmness(), flips(Optional.empty())),
+        because,
+        firmness,
         offers,
         cautions(end.cautions()),
         end.unchecked(),
@@ -182,34 +159,17 @@ final class StageJudge {
     return cautions;
   }
 
-  // What ends the test at any time could do so a step of a reading sooner, or not have done so yet.
-  private Firmness flips(Optional<ProtocolRule> fired) {
-    Box box = Resolution.around(latest);
-    Set<String> flips = new LinkedHashSet<>();
-    for (ProtocolRule rule : Watch.rules(course)) {
-      boolean ends = rule.isStop() || rule.isFinish();
-      boolean sameAnswer = fired.isPresent() && !rule.isStop() && !rule.equals(fired.get());
-      if (ends && !sameAnswer && !course.dismissed.contains(rule.id())) {
-        rule.rule()
-            .condition()
-            .ifPresent(
-                when -> {
-                  boolean open =
-                      fired.filter(rule::equals).isPresent()
-                          ? !when.outcomes(box).alwaysHolds()
-                          : when.outcomes(box).canHold();
-                  if (open) {
-                    flips.addAll(when.undecided(box));
-                  }
-                });
-      }
-    }
-    return new Firmness(List.copyOf(flips));
+  // What ends the test at any time could have done so a step of a reading sooner, or not yet.
+  private Set<String> doubts() {
+    return Watch.doubts(course, Watch.ending(course));
   }
 
-  private static Firmness merged(Firmness a, Firmness b) {
-    Set<String> all = new LinkedHashSet<>(a.couldFlip());
-    all.addAll(b.couldFlip());
-    return new Firmness(List.copyOf(all));
+  // Beside the rule that finishes the test only a stop would make a difference.
+  private Set<String> doubtsOf(ProtocolRule finish) {
+    return Watch.doubts(
+        course,
+        Watch.ending(course).stream()
+            .filter(rule -> rule.isStop() || rule.equals(finish))
+            .toList());
   }
 }

@@ -1,7 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import org.gradus.unit.Quantity;
+import java.util.List;
 
 /**
  * A single reading as the course keeps it.
@@ -9,12 +9,15 @@ import org.gradus.unit.Quantity;
  * @param value in the base unit of its kind; for a choice the index of the option, for a condition
  *     1 or 0
  * @param half half the step to which it was read
- * @param shown as it was given
  * @param time when it was taken
  */
-record Taken(double value, double half, String shown, Duration time) {
+record Taken(double value, double half, Duration time) {
 
-  static Taken of(Quantity quantity, double half, Duration time) {
-    return new Taken(quantity.base(), half, quantity.toString(), time);
+  /** The mean of readings in the order in which they were told. */
+  static Taken mean(List<Taken> readings) {
+    double value = readings.stream().mapToDouble(Taken::value).average().orElseThrow();
+    // No step of the mean can be coarser than the coarsest of its readings.
+    double half = readings.stream().mapToDouble(Taken::half).max().orElse(0);
+    return new Taken(value, half, readings.get(readings.size() - 1).time());
   }
 }

@@ -3,12 +3,17 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
 
 /** Times of a test: how they are written and shown. */
 public final class Times {
 
   private static final Pattern CLOCK =
       Pattern.compile("(?:([0-9]{1,4}):)?([0-9]{1,5}):([0-5][0-9])");
+
+  // No exercise test lasts for a day; beyond, the time itself must be a slip.
+  private static final Duration LONGEST = Duration.ofHours(24);
 
   private Times() {}
 
@@ -35,7 +40,7 @@ public final class Times {
 
   /** A time as on a stopwatch: {@code 3:00}; hours appear from the first full one. */
   public static String clock(Duration time) {
-    long seconds = Math.floorDiv(time.toMillis(), 1000L);
+    long seconds = time.toSeconds();
     String sign = seconds < 0 ? "-" : "";
     long whole = Math.abs(seconds);
     String ending = String.format(java.util.Locale.ROOT, "%02d", whole % 60);
@@ -45,5 +50,13 @@ public final class Times {
             + whole / 3600
             + String.format(java.util.Locale.ROOT, ":%02d:", whole / 60 % 60)
             + ending;
+  }
+
+  /** Refuses a time that no test can have. */
+  static void refuseImpossible(String what, Duration time) {
+    if (time.compareTo(LONGEST) > 0 || time.compareTo(LONGEST.negated()) < 0) {
+      throw new ReadingRefused(
+          Code.G502, "the time of " + what, clock(time), "0:00 to " + clock(LONGEST));
+    }
   }
 }

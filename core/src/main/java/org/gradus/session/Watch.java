@@ -2,26 +2,39 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.Resolution;
-import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
 
 /**
- * Looks at the rules that are looked at after every event. A stop that holds is kept until it is
- * followed or overridden, so that a host that asks late misses nothing.
+ * Looks at the rules that end the exercise, or recovery, at any time. A stop that holds is kept
+ * until it is followed or overridden, so that a host that asks late misses nothing.
  */
 final class Watch {
 
-  private Watch() {}
+  private final Course course;
+  private final Course.Change change;
+  private final Frame frame;
+  private final Leeway leeway;
+  private final Duration time;
+  private final Set<String> news;
 
-  /**
-   * The rules that end the exercise, or recovery, at any time, as far as they apply in this phase.
-   */
+  private Watch(Course course, Course.Change change, Frame frame, Duration time, Set<String> news) {
+    this.course = course;
+    this.change = change;
+    this.frame = frame;
+    this.leeway = Leeway.around(frame);
+    this.time = time;
+    this.news = news;
+  }
+
+  /** The rules that are looked at after every event in this phase. */
   static List<ProtocolRule> rules(Course course) {
     List<ProtocolRule> rules = new ArrayList<>();
     if (course.phase == Phase.STAGE || course.phase == Phase.RECOVERY) {
@@ -37,101 +50,135 @@ final class Watch {
     return rules;
   }
 
-  /** The course after a time has passed: a stop that waited in vain for a second reading counts. */
-  static Course expire(Course course, Duration time) {
+  /** Those of them that end something. */
+  static List<ProtocolRule> ending(Course course) {
+    return rules(course).stream().filter(rule -> rule.isStop() || rule.isFinish()).toList();
+  }
+
+  /**
+   * The course as it stands at a time, before anything is told then. A stop that waited in vain for
+   * a second reading counts by now, and time alone can make a rule hold.
+   */
+  static Course at(Course course, Duration time) {
+    Course counted = expire(course, time);
+    return look(counted, Sight.latest(counted, time), time, Set.of());
+  }
+
+  private static Course expire(Course course, Duration time) {
     if (course.alarm.isPresent()) {
       return course;
     }
-    for (ProtocolRule rule : rules(course)) {
-      Confirming confirming = course.confirming.get(rule.id());
-      if (rule.isStop() && confirming != null && confirming.counts(time)) {
-        Alarm alarm = alarm(rule, Sight.latest(course, course.now), confirming.until());
+    for (ProtocolRule rule : ending(course)) {
+      Optional<Duration> counts =
+          Optional.ofNullable(course.confirming.get(rule.id()))
+              .filter(confirming -> confirming.counts(time))
+              .map(Confirming::until);
+      if (rule.isStop() && counts.isPresent()) {
+        Duration since = counts.get().compareTo(time) < 0 ? counts.get() : time;
+        Alarm alarm = alarm(rule, Sight.latest(course, since), course.doubts);
         return course.with(change -> change.alarm = Optional.of(alarm));
       }
     }
     return course;
   }
 
-  /** The course after its rules have been looked at, given which signals were just read. */
-  static Course look(Course course, Set<String> news) {
-    List<ProtocolRule> rules = rules(course);
-    if (rules.isEmpty()) {
-      return course;
-    }
-    Frame frame = Sight.latest(course, course.now);
-    return course.with(change -> rules.forEach(rule -> look(rule, course, frame, news, change)));
+  /**
+   * The course after its rules have been looked at.
+   *
+   * @param news what was just told
+   */
+  static Course look(Course course, Frame frame, Duration time, Set<String> news) {
+    List<ProtocolRule> rules = ending(course);
+    return rules.isEmpty()
+        ? course
+        : course.with(change -> rules.forEach(new Watch(course, change, frame, time, news)::look));
   }
 
-  private static void look(
-      ProtocolRule rule, Course course, Frame frame, Set<String> news, Course.Change change) {
-    if (!rule.isStop() && !rule.isFinish()) {
-      return;
-    }
+  private void look(ProtocolRule rule) {
     Truth truth = rule.rule().test(frame);
     if (truth == Truth.FALSE) {
       change.confirming.remove(rule.id());
+    }
+    // What was overridden may speak up again once it has ceased to hold, and a stop on fresh
+    // grounds.
+    if (truth == Truth.FALSE || (rule.isStop() && isToldAnew(rule))) {
       change.dismissed.remove(rule.id());
     }
-    if (truth != Truth.TRUE || course.dismissed.contains(rule.id())) {
+    doubt(rule);
+    if (truth != Truth.TRUE || change.dismissed.contains(rule.id())) {
       return;
     }
-    boolean counts =
-        rule.confirm().map(wait -> confirm(rule, wait, course, news, change)).orElse(true);
+    boolean counts = rule.confirm().map(wait -> confirm(rule, wait)).orElse(true);
     if (rule.isStop() && counts && change.alarm.isEmpty()) {
-      change.alarm = Optional.of(alarm(rule, frame, course.now));
+      change.alarm = Optional.of(alarm(rule, frame, change.doubts));
     }
   }
 
-  private static boolean confirm(
-      ProtocolRule rule, Duration wait, Course course, Set<String> news, Course.Change change) {
-    Confirming before = course.confirming.get(rule.id());
-    Confirming after =
-        before == null
-            ? new Confirming(course.now, course.now.plus(wait), false)
-            : new Confirming(before.since(), before.until(), before.agreed() || brings(rule, news));
-    change.confirming.put(rule.id(), after);
-    return after.counts(course.now);
+  // A rule that only just held, or only just did not, leaves a doubt: for as long as a second
+  // reading is waited for, and for good where a stop would have been kept.
+  private void doubt(ProtocolRule rule) {
+    Outcomes could = leeway.outcomes(rule);
+    boolean keeps = rule.isStop() && rule.confirm().isEmpty();
+    boolean lasts = keeps || rule.confirm().isPresent();
+    boolean settled = keeps ? could.alwaysHolds() : !could.canHold() && !could.canBeUnknown();
+    Set<String> doubts = new LinkedHashSet<>();
+    if (lasts && !settled) {
+      doubts.addAll(change.doubts.getOrDefault(rule.id(), List.of()));
+    }
+    doubts.addAll(leeway.undecided(rule));
+    change.doubts.put(rule.id(), List.copyOf(doubts));
   }
 
-  private static boolean brings(ProtocolRule rule, Set<String> news) {
+  private boolean confirm(ProtocolRule rule, Duration wait) {
+    Confirming before = change.confirming.get(rule.id());
+    Confirming after =
+        before == null
+            ? new Confirming(until(wait), false)
+            : new Confirming(before.until(), before.agreed() || isToldAnew(rule));
+    change.confirming.put(rule.id(), after);
+    return after.counts(time);
+  }
+
+  // Beyond the time for which a decision may wait no second reading would be accepted.
+  private Duration until(Duration wait) {
+    Duration wanted = time.plus(wait);
+    Duration limit = course.waitsUntil();
+    return wanted.compareTo(limit) < 0 ? wanted : limit;
+  }
+
+  private boolean isToldAnew(ProtocolRule rule) {
     return rule.rule().condition().stream()
         .flatMap(condition -> condition.demands().stream())
         .anyMatch(demand -> news.contains(demand.subject()));
   }
 
-  static Alarm alarm(ProtocolRule rule, Frame frame, Duration at) {
-    Box box = Resolution.around(frame);
-    List<String> couldFlip =
-        rule.rule()
-            .condition()
-            .map(when -> when.outcomes(box).alwaysHolds() ? List.<String>of() : when.undecided(box))
-            .orElse(List.of());
+  private static Alarm alarm(ProtocolRule rule, Frame frame, Map<String, List<String>> doubts) {
     boolean rest = rule.then() == ProtocolRule.Then.REST;
     return new Alarm(
         rule.id(),
         new Verdict.Stop(rest, rule.instruction()),
         Reasons.of(rule, frame),
-        new Firmness(couldFlip),
-        at);
+        new Firmness(doubts.getOrDefault(rule.id(), List.of())));
   }
 
-  /** Whether a rule holds and needs no further reading. */
-  static boolean fires(ProtocolRule rule, Course course, Frame frame, Duration time) {
-    if (course.dismissed.contains(rule.id()) || rule.rule().test(frame) != Truth.TRUE) {
-      return false;
-    }
-    Confirming confirming = course.confirming.get(rule.id());
-    return rule.confirm().isEmpty() || (confirming != null && confirming.counts(time));
-  }
-
-  /** The rules that hold on one reading and wait for a second. */
-  static List<ProtocolRule> confirming(Course course, Duration time) {
-    return rules(course).stream()
+  /** The first finishing rule that holds and needs no further reading. */
+  static Optional<ProtocolRule> finishing(Course course, Frame frame, Duration time) {
+    return ending(course).stream()
+        .filter(ProtocolRule::isFinish)
+        .filter(rule -> !course.dismissed.contains(rule.id()))
+        .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
         .filter(
             rule -> {
               Confirming confirming = course.confirming.get(rule.id());
-              return confirming != null && !confirming.counts(time);
+              return rule.confirm().isEmpty() || (confirming != null && confirming.counts(time));
             })
-        .toList();
+        .findFirst();
+  }
+
+  /** What hangs on the steps of readings: whether these rules have ended something by now. */
+  static Set<String> doubts(Course course, List<ProtocolRule> rules) {
+    Set<String> all = new LinkedHashSet<>();
+    rules.forEach(rule -> all.addAll(course.doubts.getOrDefault(rule.id(), List.of())));
+    return all;
   }
 }

@@ -1,0 +1,122 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Stage;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Truth;
+import org.gradus.rule.syntax.Action;
+import org.gradus.unit.Quantity;
+
+/** Decides before the first stage: whether the person is ready, and where to begin. */
+final class BeforeJudge {
+
+  private final Course course;
+  private final Duration time;
+  private final Frame frame;
+  private final Leeway leeway;
+
+  private final List<Because> reasons = new ArrayList<>();
+  private final List<Because> cautions = new ArrayList<>();
+  private final List<Gap> gaps = new ArrayList<>();
+  private final Set<String> flips = new LinkedHashSet<>();
+  private boolean surelyDeferred;
+  private Optional<ProtocolRule> start = Optional.empty();
+  private boolean startOpen;
+
+  BeforeJudge(Course course, Duration time) {
+    this.course = course;
+    this.time = time;
+    this.frame = Sight.latest(course, time);
+    this.leeway = Leeway.around(frame);
+  }
+
+  Decision decide() {
+    ages();
+    course.protocol.rules().before().forEach(this::look);
+    // What would stop the test as soon as it began need not begin.
+    course.protocol.rules().anyTime().stream()
+        .filter(ProtocolRule::isStop)
+        .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
+        .forEach(this::defer);
+    return new Decision(
+        time,
+        course.phase,
+        Optional.empty(),
+        verdict(),
+        reasons.stream().findFirst(),
+        surelyDeferred ? Firmness.FIRM : Firmness.of(flips),
+        List.of(),
+        cautions,
+        List.of(),
+        course.events.size());
+  }
+
+  private void look(ProtocolRule rule) {
+    Truth truth = rule.rule().test(frame);
+    if (rule.action() instanceof Action.Caution) {
+      if (truth == Truth.TRUE) {
+        cautions.add(Reasons.of(rule, frame));
+      }
+      return;
+    }
+    flips.addAll(leeway.undecided(rule));
+    if (rule.action() instanceof Action.Defer) {
+      if (truth == Truth.TRUE) {
+        defer(rule);
+      } else if (truth == Truth.UNKNOWN) {
+        gaps.addAll(Reasons.gaps(rule, frame));
+      }
+    } else if (start.isEmpty() && !startOpen) {
+      start = truth == Truth.TRUE ? Optional.of(rule) : Optional.empty();
+      startOpen = truth == Truth.UNKNOWN;
+      gaps.addAll(startOpen ? Reasons.gaps(rule, frame) : List.of());
+    }
+  }
+
+  private void defer(ProtocolRule rule) {
+    reasons.add(Reasons.of(rule, frame));
+    surelyDeferred |= leeway.outcomes(rule).alwaysHolds();
+  }
+
+  private void ages() {
+    Eligibility eligibility = course.protocol.eligibility();
+    Optional<Quantity> age = course.person.value(Attribute.AGE);
+    if (age.isPresent() && !eligibility.includes(age.get().base())) {
+      Because outside =
+          Reasons.plain(
+              "ages",
+              age.get()
+                  + " is outside the ages of this protocol, "
+                  + eligibility.youngest()
+                  + " to "
+                  + eligibility.oldest()
+                  + " years");
+      boolean defers = eligibility.outside() == Eligibility.Outside.DEFER;
+      (defers ? reasons : cautions).add(outside);
+      surelyDeferred |= defers;
+    }
+  }
+
+  private Verdict verdict() {
+    if (!reasons.isEmpty()) {
+      return new Verdict.Defer(reasons);
+    } else if (!gaps.isEmpty()) {
+      return new Verdict.Measure(gaps.stream().distinct().toList(), Optional.empty());
+    }
+    Stage first =
+        start
+            .map(rule -> ((Action.StartAt) rule.action()).stage().text())
+            .flatMap(course.protocol::stage)
+            .orElse(course.protocol.stages().get(0));
+    return new Verdict.Ready(first.id(), Loads.of(course, first, time));
+  }
+}

@@ -1,0 +1,51 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.plan.Gap;
+
+/**
+ * Readings to be taken a second time, because a rule that ends the exercise holds on one.
+ *
+ * @param rule the first of the rules that wait
+ * @param verdict what to read, and until when it is waited for
+ */
+record Retake(ProtocolRule rule, Verdict.Measure verdict) {
+
+  static Optional<Retake> of(Course course, Duration time) {
+    List<ProtocolRule> waiting =
+        Watch.ending(course).stream().filter(rule -> waits(rule, course, time)).toList();
+    if (waiting.isEmpty()) {
+      return Optional.empty();
+    }
+    Set<Gap> gaps = new LinkedHashSet<>();
+    waiting.forEach(rule -> gaps.addAll(gaps(rule, course)));
+    Optional<Duration> until =
+        waiting.stream()
+            .map(rule -> course.confirming.get(rule.id()))
+            .map(Confirming::until)
+            .min(Duration::compareTo);
+    return Optional.of(new Retake(waiting.get(0), new Verdict.Measure(List.copyOf(gaps), until)));
+  }
+
+  private static boolean waits(ProtocolRule rule, Course course, Duration time) {
+    Confirming confirming = course.confirming.get(rule.id());
+    return confirming != null && !confirming.counts(time);
+  }
+
+  private static List<Gap> gaps(ProtocolRule rule, Course course) {
+    return rule.rule().condition().stream()
+        .flatMap(condition -> condition.demands().stream())
+        .map(Demand::subject)
+        .filter(course.protocol.instruments().signals()::containsKey)
+        .distinct()
+        .sorted()
+        .map(signal -> Gap.now(signal, Gap.Cause.UNCONFIRMED))
+        .toList();
+  }
+}
