@@ -36,10 +36,7 @@ final class Course {
   final Set<String> everReported;
 
   final Map<String, Confirming> confirming;
-
-  /** For rules that end the exercise: the comparisons that could have made them stand otherwise. */
-  final Map<String, List<String>> doubts;
-
+  final Map<String, Doubt> doubts;
   final Set<String> dismissed;
   final Optional<Alarm> alarm;
 
@@ -149,7 +146,7 @@ final class Course {
     Map<String, Double> signs = new HashMap<>();
     Set<String> everReported = new HashSet<>();
     Map<String, Confirming> confirming = new HashMap<>();
-    Map<String, List<String>> doubts = new HashMap<>();
+    Map<String, Doubt> doubts = new HashMap<>();
     Set<String> dismissed = new HashSet<>();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();

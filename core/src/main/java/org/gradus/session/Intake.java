@@ -138,6 +138,8 @@ final class Intake {
   }
 
   private static void effect(Verdict verdict, Course course, Course.Change change, Duration at) {
+    // What has been acted upon stands, whatever else it could have been.
+    change.doubts.clear();
     if (verdict instanceof Verdict.Ready ready) {
       begin(ready.stage(), course, change, at);
     } else if (verdict instanceof Verdict.Advance advance) {
@@ -191,7 +193,6 @@ final class Intake {
     change.atFinish.putAll(course.latest);
     change.latest.clear();
     change.confirming.clear();
-    change.doubts.clear();
     change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = course.protocol.recovery();
     if (recovery.isEmpty()) {

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.time.Duration.ZERO;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -114,19 +116,29 @@ final class Watch {
     }
   }
 
-  // A rule that only just held, or only just did not, leaves a doubt: for as long as a second
-  // reading is waited for, and for good where a stop would have been kept.
+  // What only just did not hold could have, and what did could have failed to: for the moment, for
+  // as long as a second reading is waited for, or for good where a stop would have been kept.
   private void doubt(ProtocolRule rule) {
     Outcomes could = leeway.outcomes(rule);
-    boolean keeps = rule.isStop() && rule.confirm().isEmpty();
-    boolean lasts = keeps || rule.confirm().isPresent();
-    boolean settled = keeps ? could.alwaysHolds() : !could.canHold() && !could.canBeUnknown();
-    Set<String> doubts = new LinkedHashSet<>();
-    if (lasts && !settled) {
-      doubts.addAll(change.doubts.getOrDefault(rule.id(), List.of()));
+    boolean fails = !could.canHold() && !could.canBeUnknown();
+    boolean forNow = rule.isFinish() && rule.confirm().isEmpty();
+    boolean surelyStops = rule.isStop() && rule.confirm().isEmpty() && could.alwaysHolds();
+    Doubt old =
+        Optional.ofNullable(change.doubts.get(rule.id()))
+            .filter(doubt -> !forNow && !surelyStops)
+            .orElseGet(() -> new Doubt(List.of(), until(rule.confirm().orElse(ZERO)), false));
+    Doubt doubt = old.with(leeway.undecided(rule), could.canHold() && isKept(rule, old));
+    if (doubt.comparisons().isEmpty() || (fails && !doubt.kept())) {
+      change.doubts.remove(rule.id());
+    } else {
+      change.doubts.put(rule.id(), doubt);
     }
-    doubts.addAll(leeway.undecided(rule));
-    change.doubts.put(rule.id(), List.copyOf(doubts));
+  }
+
+  private boolean isKept(ProtocolRule rule, Doubt old) {
+    boolean pending = course.confirming.containsKey(rule.id()) || !old.comparisons().isEmpty();
+    boolean counts = pending && (isToldAnew(rule) || time.compareTo(old.until()) >= 0);
+    return rule.isStop() && (rule.confirm().isEmpty() || counts);
   }
 
   private boolean confirm(ProtocolRule rule, Duration wait) {
@@ -152,13 +164,13 @@ final class Watch {
         .anyMatch(demand -> news.contains(demand.subject()));
   }
 
-  private static Alarm alarm(ProtocolRule rule, Frame frame, Map<String, List<String>> doubts) {
+  private static Alarm alarm(ProtocolRule rule, Frame frame, Map<String, Doubt> doubts) {
     boolean rest = rule.then() == ProtocolRule.Then.REST;
     return new Alarm(
         rule.id(),
         new Verdict.Stop(rest, rule.instruction()),
         Reasons.of(rule, frame),
-        new Firmness(doubts.getOrDefault(rule.id(), List.of())));
+        new Firmness(comparisons(rule, doubts)));
   }
 
   /** The first finishing rule that holds and needs no further reading. */
@@ -178,7 +190,11 @@ final class Watch {
   /** What hangs on the steps of readings: whether these rules have ended something by now. */
   static Set<String> doubts(Course course, List<ProtocolRule> rules) {
     Set<String> all = new LinkedHashSet<>();
-    rules.forEach(rule -> all.addAll(course.doubts.getOrDefault(rule.id(), List.of())));
+    rules.forEach(rule -> all.addAll(comparisons(rule, course.doubts)));
     return all;
+  }
+
+  private static List<String> comparisons(ProtocolRule rule, Map<String, Doubt> doubts) {
+    return Optional.ofNullable(doubts.get(rule.id())).map(Doubt::comparisons).orElse(List.of());
   }
 }

@@ -1,0 +1,26 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * A rule that ends something, and only just did or did not hold.
+ *
+ * @param comparisons what could have come out the other way
+ * @param until when it would count without a second reading, if it had held
+ * @param kept whether it could be a stop by now, which no later reading takes back
+ */
+record Doubt(List<String> comparisons, Duration until, boolean kept) {
+
+  Doubt {
+    comparisons = List.copyOf(comparisons);
+  }
+
+  Doubt with(List<String> further, boolean keep) {
+    Set<String> all = new LinkedHashSet<>(comparisons);
+    all.addAll(further);
+    return new Doubt(List.copyOf(all), until, kept || keep);
+  }
+}
