@@ -28,7 +28,6 @@ final class Intake {
     }
     Course before = Watch.at(course, event.at());
     Map<String, Taken> readings = new HashMap<>();
-    Set<String> news = new HashSet<>();
     Course told =
         before.with(
             change -> {
@@ -36,10 +35,11 @@ final class Intake {
               change.events = change.events.and(event);
               put(event, before, change, readings);
             });
-    news.addAll(readings.keySet());
+    Set<String> news = new HashSet<>(readings.keySet());
     if (event instanceof Event.Reported reported) {
       news.add(reported.sign());
     }
+    // A late reading of the exercise is looked at once; it does not become one of recovery.
     readings.putAll(told.latest);
     return Watch.look(told, Sight.by(readings, told, told.now), told.now, news);
   }

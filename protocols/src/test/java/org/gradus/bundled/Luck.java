@@ -125,7 +125,8 @@ final class Luck {
   }
 
   Reading cuff() {
-    double systolic = chance(0.08) ? 216 + below(40) : 115 + below(50);
+    // It rises with the load, as it should, but for some.
+    double systolic = chance(0.06) ? 216 + below(40) : 100 + pulse / 3 + below(14);
     double diastolic = chance(0.05) ? 110 + below(14) : 60 + below(40);
     return pressure(Math.max(systolic, diastolic + 10), diastolic);
   }
