@@ -86,7 +86,14 @@ class SessionLawsTest {
                     || (step instanceof Step.Tell tell
                         && (tell.event() instanceof Event.Overridden
                             || tell.event() instanceof Event.Abandoned));
-            stopped = acted || step instanceof Step.Ask ? List.of() : stop(decision);
+            if (!stopped.isEmpty()) {
+              assertThat(stop(decision)).as("%s", step).isEqualTo(stopped);
+            }
+            if (acted) {
+              stopped = List.of();
+            } else if (!(step instanceof Step.Ask)) {
+              stopped = stop(decision);
+            }
           }
         });
   }
