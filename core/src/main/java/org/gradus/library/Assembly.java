@@ -30,6 +30,7 @@ import org.gradus.protocol.Wiring;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.Rule;
+import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
@@ -89,7 +90,8 @@ final class Assembly {
     Assessment assessment = new Assessment(estimates.costs(), estimates.lines());
     Map<String, Formula> axes = estimates.axes(assessment.estimates());
     Instruments instruments = instruments();
-    Wiring wiring = new Wiring(layout.build(), known.facts(), axes, citations());
+    Map<String, Condition> counted = counted();
+    Wiring wiring = new Wiring(layout.build(), known.facts(), axes, counted, citations());
     return new Protocol(
         heading(),
         eligibility(),
@@ -104,6 +106,19 @@ final class Assembly {
         assessment,
         wiring,
         this::remake);
+  }
+
+  // A definition that is counted is asked at the end of every stage.
+  private Map<String, Condition> counted() {
+    Map<String, Condition> counted = new LinkedHashMap<>();
+    for (Demand demand : layout.build().demands()) {
+      if (demand.aspect() == Demand.Aspect.COUNT) {
+        Expression name = new Expression.Reference(draft.header.where(), demand.subject());
+        Condition.of(name, known.vocabulary(), layout, problems)
+            .ifPresent(condition -> counted.put(demand.subject(), condition));
+      }
+    }
+    return counted;
   }
 
   private Protocol remake(Map<String, Setting.Value> values) {

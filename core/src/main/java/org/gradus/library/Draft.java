@@ -16,6 +16,7 @@ import org.gradus.protocol.Setting;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Signal;
 import org.gradus.protocol.Unmeasured;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.ChoiceLine;
@@ -32,6 +33,9 @@ final class Draft {
 
   /** A named expression with its source. */
   record Define(Expression body, Citation source) {}
+
+  /** A table with its source. */
+  record Tabled(Table table, Citation source) {}
 
   /** A question as it was written. */
   record Ask(
@@ -68,6 +72,7 @@ final class Draft {
   final Map<String, Placed<Sign>> signs = new LinkedHashMap<>();
   final Map<String, Placed<Signal>> signals = new LinkedHashMap<>();
   final Map<String, Placed<Scale>> scales = new LinkedHashMap<>();
+  final Map<String, Placed<Tabled>> tables = new LinkedHashMap<>();
 
   final List<BaselineDraft> baselines = new ArrayList<>();
   final List<MeasureDraft> measure = new ArrayList<>();

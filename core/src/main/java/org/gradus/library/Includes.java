@@ -126,6 +126,7 @@ final class Includes {
     put(whole, included, own, draft -> draft.signs);
     put(whole, included, own, draft -> draft.signals);
     put(whole, included, own, draft -> draft.scales);
+    put(whole, included, own, draft -> draft.tables);
   }
 
   private <T> void put(

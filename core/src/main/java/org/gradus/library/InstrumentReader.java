@@ -18,7 +18,7 @@ import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
-/** Reads what can be told to a test: signals, scales, signs and inputs. */
+/** Reads what can be told to a test, signals, scales, signs and inputs, and printed tables. */
 final class InstrumentReader {
 
   private static final String YES_NO = "yes-no";
@@ -36,6 +36,10 @@ final class InstrumentReader {
     }
     for (Entry entry : keys.entries("scales")) {
       keep(entry, "a scale", this::scale, draft.scales, draft);
+    }
+    TableReader tables = new TableReader(texts);
+    for (Entry entry : keys.entries("tables")) {
+      keep(entry, "a table", tables::table, draft.tables, draft);
     }
     for (Entry entry : keys.entries("signs")) {
       keep(entry, "a sign", this::sign, draft.signs, draft);

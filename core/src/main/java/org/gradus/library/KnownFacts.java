@@ -107,7 +107,7 @@ final class KnownFacts {
 
   private Optional<Fact> fact(Demand demand) {
     return switch (demand.aspect()) {
-      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Optional.empty();
+      case COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Optional.empty();
       default -> Optional.of(protocol.wiring().fact(demand));
     };
   }

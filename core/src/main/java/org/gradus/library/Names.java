@@ -72,6 +72,7 @@ final class Names {
     names.settings(settings);
     names.readings();
     names.tellings();
+    names.tables();
     List<Written> definitions = names.definitions();
     names.passOver(definitions);
     Vocabulary defined =
@@ -144,6 +145,15 @@ final class Names {
     List<MeasureDraft> lines = new ArrayList<>(draft.measure);
     draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
     lines.forEach(line -> line.named().ifPresent(name -> named(name, line)));
+  }
+
+  private void tables() {
+    draft.tables.forEach(
+        (name, placed) -> {
+          if (isFree(name, placed.where())) {
+            symbols.put(name, new Symbol.Tabled(placed.value().table()));
+          }
+        });
   }
 
   private void named(Scalar name, MeasureDraft line) {

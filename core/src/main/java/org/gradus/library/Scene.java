@@ -43,7 +43,8 @@ final class Scene {
 
   private Cell cell(Demand demand, Known known) {
     return switch (demand.aspect()) {
-      case EVER -> Box.anything(demand.type());
+      case EVER, COMPLETED -> Box.anything(demand.type());
+      case COUNT -> Cell.between(0, protocol.stages().size());
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Box.anything(demand.type()).with(Presence.MAYBE);
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> {
         Fact fact = protocol.wiring().fact(demand);
@@ -104,7 +105,7 @@ final class Scene {
               }
               return lasting(fact, stage);
             });
-    return withClocks(withLoads(afterReady(box), stage), stage, due);
+    return withCounts(withClocks(withLoads(afterReady(box), stage), stage, due));
   }
 
   private Presence reading(Demand demand, Stage stage, Duration due) {
@@ -204,6 +205,19 @@ final class Scene {
     return loaded;
   }
 
+  // How often a definition held is known once it is known whether it holds now.
+  private Box withCounts(Box box) {
+    Box counted = box;
+    for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
+      Demand demand = protocol.wiring().layout().demands().get(slot);
+      if (demand.aspect() == Aspect.COUNT) {
+        boolean open = protocol.wiring().counted(demand).outcomes(box).canBeUnknown();
+        counted = counted.with(slot, box.cell(slot).with(open ? Presence.MAYBE : Presence.KNOWN));
+      }
+    }
+    return counted;
+  }
+
   private Box withClocks(Box box, Stage stage, Duration due) {
     Box timed = box;
     for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
@@ -230,7 +244,7 @@ final class Scene {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
           protocol.wiring().fact(demand) instanceof Fact.Read;
-      case EVER, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
     };
   }
 }

@@ -1,7 +1,9 @@
 package org.gradus.protocol;
 
 import java.util.Map;
+import java.util.Optional;
 import org.gradus.knowledge.Citation;
+import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
@@ -12,17 +14,20 @@ import org.gradus.rule.check.Layout;
  * @param layout the slots
  * @param facts what each name that rules ask for stands for
  * @param axes formulas for the names that estimates are made from, stage by stage
+ * @param counted the definitions that rules count over stages, by name
  * @param citations the source of each named figure, definition and equation
  */
 public record Wiring(
     Layout layout,
     Map<String, Fact> facts,
     Map<String, Formula> axes,
+    Map<String, Condition> counted,
     Map<String, Citation> citations) {
 
   public Wiring {
     facts = Map.copyOf(facts);
     axes = Map.copyOf(axes);
+    counted = Map.copyOf(counted);
     citations = Map.copyOf(citations);
   }
 
@@ -33,6 +38,11 @@ public record Wiring(
       throw new IllegalArgumentException("no such name: " + demand.subject());
     }
     return fact;
+  }
+
+  /** The definition that a demand counts. */
+  public Condition counted(Demand demand) {
+    return Optional.ofNullable(counted.get(demand.subject())).orElseThrow();
   }
 
   /** The source of a named figure, definition or equation. */

@@ -52,7 +52,7 @@ final class Sight {
 
   /** What is known at a moment, by these readings. */
   static Frame by(Map<String, Taken> readings, Course course, Duration time) {
-    return new Sight(course, course.passage(), time, Optional.of(readings)).frame();
+    return new Sight(course, course.passage(), time, Optional.of(readings)).counted();
   }
 
   /** What was known when the exercise ended, or is known as long as it lasts. */
@@ -64,6 +64,12 @@ final class Sight {
   /** What is known at a due time of a stage, given since its start. */
   static Frame atDue(Course course, Passage passage, Duration due) {
     Duration time = passage.start().plus(due);
+    return new Sight(course, Optional.of(passage), time, Optional.empty()).counted();
+  }
+
+  /** What was known at the end of a stage that is over, but for what is counted over stages. */
+  static Frame withoutCounts(Course course, Passage passage) {
+    Duration time = passage.start().plus(passage.decided().orElse(passage.endInStage()));
     return new Sight(course, Optional.of(passage), time, Optional.empty()).frame();
   }
 
@@ -76,9 +82,22 @@ final class Sight {
     return frame;
   }
 
+  private Frame counted() {
+    Frame frame = frame();
+    passage.ifPresent(stage -> Counts.fill(course, stage, frame));
+    return frame;
+  }
+
+  private boolean isCompleted(String stage) {
+    return course.passages.stream()
+        .anyMatch(passed -> passed.completed() && passed.stage().id().equals(stage));
+  }
+
   private void fill(Frame frame, int slot, Demand demand) {
     switch (demand.aspect()) {
       case EVER -> truth(frame, slot, course.everReported.contains(demand.subject()));
+      case COMPLETED -> truth(frame, slot, isCompleted(demand.subject()));
+      case COUNT -> frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE ->
           frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
       case VALUE -> value(frame, slot, demand);

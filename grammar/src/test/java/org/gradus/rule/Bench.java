@@ -11,6 +11,7 @@ import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Frame;
@@ -48,6 +49,19 @@ final class Bench {
         "gait", datum("gait", new Type.Choice(List.of("walking", "running")), Symbol.Role.FACT));
     names.put("chest_pain", datum("chest_pain", Type.CONDITION, Symbol.Role.SIGN));
     names.put("cleared", datum("cleared", Type.CONDITION, Symbol.Role.FACT));
+    names.put(
+        "age_factor",
+        new Symbol.Tabled(
+            new Table(
+                "age_factor",
+                Kind.AGE,
+                Kind.NUMBER,
+                List.of(
+                    new Table.Point(25, 1), new Table.Point(35, 0.87), new Table.Point(40, 0.83)),
+                Table.Between.LINE,
+                Table.Beyond.REFUSE)));
+    names.put(
+        "stage", datum("stage", new Type.Choice(List.of("walk_1", "walk_2")), Symbol.Role.FACT));
     names.put("steady_band", new Symbol.Figure(Quantity.of(5, Unit.BPM)));
     names.put("ceiling", new Symbol.Figure(Quantity.of(85, Unit.PERCENT)));
     names.put("pause", new Symbol.Figure(Quantity.of(1, Unit.MINUTE)));

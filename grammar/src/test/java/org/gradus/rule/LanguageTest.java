@@ -127,4 +127,28 @@ class LanguageTest {
     assertThat(rule.pause()).hasValueSatisfying(pause -> assertThat(pause).hasMinutes(1));
     assertThat(rule.text()).isEqualTo("hold pause at most 2 times when heart_rate > 100 bpm");
   }
+
+  // Worked by hand: half way between 1.00 at 25 and 0.87 at 35 years.
+  @Test
+  void aTableIsReadBetweenItsRowsAndNotBeyondThem() {
+    Bench bench = new Bench();
+    Formula factor = bench.formula("lookup(age_factor, age)", Kind.NUMBER);
+    assertThat(factor.value(bench.read("age", 30).frame())).isEqualTo(0.935, within(1e-12));
+    assertThat(factor.value(bench.read("age", 35).frame())).isEqualTo(0.87);
+    assertThat(factor.filled(bench.frame()))
+        .hasToString("lookup(age_factor, age [35 years]) [0.87]");
+    assertThat(factor.value(bench.read("age", 41).frame())).isNaN();
+    assertThat(factor.gaps(bench.frame()))
+        .extracting(Object::toString)
+        .containsExactly("lookup(age_factor, age): outside the table");
+  }
+
+  @Test
+  void stagesAreCountedByADefinitionAndAskedForByTheirIds() {
+    Bench bench = new Bench().define("fast", "heart_rate > 100 bpm");
+    Condition condition = bench.condition("count(fast) >= 2 and completed(walk_1)");
+    assertThat(condition.demands())
+        .extracting(demand -> demand.aspect() + " " + demand.subject())
+        .contains("COUNT fast", "COMPLETED walk_1", "VALUE heart_rate");
+  }
 }

@@ -2,6 +2,7 @@ package org.gradus.rule.bounds;
 
 import java.util.function.DoubleUnaryOperator;
 import org.gradus.rule.check.Function;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Quantity;
 
@@ -168,6 +169,28 @@ record Interval(double low, double high, Presence presence) {
         step.presence.canBeUnknown(),
         Quantity.roundTo(low, step.low),
         Quantity.roundTo(high, step.low));
+  }
+
+  /** What a table gives: its extremes lie at the ends and at rows between them. */
+  Interval through(Table table) {
+    double first = table.points().get(0).x();
+    double last = table.points().get(table.points().size() - 1).x();
+    boolean outside = (low < first || high > last) && table.beyond() == Table.Beyond.REFUSE;
+    double from = Math.max(low, first);
+    double to = Math.min(high, last);
+    if (isEmpty() || (outside && from > to)) {
+      return NOTHING;
+    }
+    double[] ends = {table.at(Math.min(from, last)), table.at(Math.max(to, first))};
+    double least = Math.min(ends[0], ends[1]);
+    double most = Math.max(ends[0], ends[1]);
+    for (Table.Point point : table.points()) {
+      if (point.x() >= from && point.x() <= to) {
+        least = Math.min(least, point.y());
+        most = Math.max(most, point.y());
+      }
+    }
+    return spanning(outside, least, most);
   }
 
   Outcomes isBelow(Interval other) {

@@ -258,6 +258,9 @@ final class Survey {
       Interval rise = slot(line.slope()).combine(Operator.TIMES, away);
       return slot(line.meanY()).combine(Operator.PLUS, rise);
     }
+    if (meaning instanceof Meaning.Reading reading) {
+      return number(arguments.get(1)).through(reading.table());
+    }
     Function function = ((Meaning.Plain) meaning).function();
     Interval first = number(arguments.get(0));
     return switch (function) {

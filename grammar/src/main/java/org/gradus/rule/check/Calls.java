@@ -62,6 +62,9 @@ final class Calls {
       case HIGHEST -> overStage(call, Aspect.HIGHEST);
       case LOWEST -> overStage(call, Aspect.LOWEST);
       case EVER -> ever(call);
+      case COUNT -> count(call);
+      case COMPLETED -> completed(call);
+      case LOOKUP -> lookup(call);
       case EXTRAPOLATE -> extrapolate(call);
     };
   }
@@ -113,6 +116,59 @@ final class Calls {
         call,
         findings.slot(new Demand(Aspect.EVER, sign.get().demand().subjects(), 0, Type.CONDITION)));
     return Optional.of(Type.CONDITION);
+  }
+
+  // The definition is asked at the end of every stage; what it rests on is needed here too.
+  private Optional<Type> count(Expression.Call call) {
+    Optional<Term> term =
+        findings
+            .symbol(call.arguments().get(0))
+            .filter(Symbol.Definition.class::isInstance)
+            .map(symbol -> ((Symbol.Definition) symbol).term())
+            .filter(definition -> definition.type().equals(Type.CONDITION));
+    if (term.isEmpty()) {
+      findings.needsName(call, "a condition", "define the condition and count its name");
+      return Optional.empty();
+    }
+    findings.means(call.arguments().get(0), new Meaning.Use(term.get()));
+    Demand demand = new Demand(Aspect.COUNT, List.of(term.get().name()), 0, Type.NUMBER);
+    findings.means(call, findings.slot(demand));
+    return Optional.of(Type.NUMBER);
+  }
+
+  private Optional<Type> completed(Expression.Call call) {
+    String stage = call.arguments().get(0).span().text();
+    if (!findings.isStage(stage)) {
+      findings.needsName(call, "a stage", "the stages stand under stages");
+      return Optional.empty();
+    }
+    findings.means(
+        call, findings.slot(new Demand(Aspect.COMPLETED, List.of(stage), 0, Type.CONDITION)));
+    return Optional.of(Type.CONDITION);
+  }
+
+  private Optional<Type> lookup(Expression.Call call) {
+    Optional<Kind> kind = checker.kind(call.arguments().get(1));
+    Optional<Table> table =
+        findings
+            .symbol(call.arguments().get(0))
+            .filter(Symbol.Tabled.class::isInstance)
+            .map(symbol -> ((Symbol.Tabled) symbol).table());
+    if (table.isEmpty()) {
+      findings.needsName(call, "a table", "declare it under tables");
+      return Optional.empty();
+    }
+    if (kind.isPresent() && kind.get() != table.get().of()) {
+      findings.problem(
+          call.arguments().get(1).span(),
+          Code.G305,
+          call.arguments().get(1).span().text() + " (" + kind.get().phrase() + ")",
+          table.get().of().phrase(),
+          "the table " + table.get().name() + " is one of " + table.get().of().words());
+      return Optional.empty();
+    }
+    findings.means(call, new Meaning.Reading(table.get()));
+    return kind.map(known -> new Type.Measure(table.get().gives()));
   }
 
   // The two axes are names, not sums: each is read at the end of every selected stage.

@@ -27,6 +27,10 @@ public record Demand(Aspect aspect, List<String> subjects, double seconds, Type 
     LOWEST,
     /** Whether a sign was reported at any time. */
     EVER,
+    /** In how many stages, this one included, a definition held at the end. */
+    COUNT,
+    /** Whether a stage was gone through to its end. */
+    COMPLETED,
     /** The mean x of a least-squares line over the selected stages. */
     LINE_MEAN_X,
     /** The mean y of that line. */

@@ -67,6 +67,14 @@ final class Findings {
         : Optional.empty();
   }
 
+  /** Whether a word is the id of a stage, of which the name stage is a choice. */
+  boolean isStage(String id) {
+    return vocabulary
+        .meaning("stage")
+        .filter(symbol -> symbol.type() instanceof Type.Choice ids && ids.options().contains(id))
+        .isPresent();
+  }
+
   /** What a name evaluates to; its meaning is noted. */
   Optional<Type> reference(Expression.Reference reference) {
     Symbol symbol = vocabulary.meaning(reference.name()).orElse(null);
@@ -76,6 +84,10 @@ final class Findings {
       problem(reference.span(), Code.G201, reference.name(), help);
       return Optional.empty();
     } else if (symbol instanceof Symbol.Faulty) {
+      return Optional.empty();
+    } else if (symbol instanceof Symbol.Tabled tabled) {
+      String help = "write lookup(" + reference.name() + ", ...)";
+      problem(reference.span(), Code.G208, "the table " + tabled.table().name(), help);
       return Optional.empty();
     }
     means(reference, meaning(symbol));

@@ -35,6 +35,12 @@ public enum Function {
   LOWEST("lowest(heart_rate)", 1),
   /** Whether a sign was reported at any time. */
   EVER("ever(sign)", 1),
+  /** In how many stages, this one included, a definition held at the end. */
+  COUNT("count(usable)", 1),
+  /** Whether a stage was gone through to its end. */
+  COMPLETED("completed(walk_1)", 1),
+  /** What a table gives for a value. */
+  LOOKUP("lookup(table, x)", 2),
   /** The y of a line through stages, read at an x. */
   EXTRAPOLATE("extrapolate(y, x, at)", 3);
 

@@ -52,6 +52,13 @@ public sealed interface Meaning {
   record Use(Term term) implements Meaning {}
 
   /**
+   * The value is read from a table.
+   *
+   * @param table the table
+   */
+  record Reading(Table table) implements Meaning {}
+
+  /**
    * A function is called.
    *
    * @param function which

@@ -70,6 +70,18 @@ public sealed interface Symbol {
   }
 
   /**
+   * A table; it has no value of its own but gives one to {@code lookup}.
+   *
+   * @param table the table
+   */
+  record Tabled(Table table) implements Symbol {
+    @Override
+    public Type type() {
+      return new Type.Measure(table.gives());
+    }
+  }
+
+  /**
    * A name whose definition is wrong; what is wrong has been said, and its uses are passed over.
    */
   record Faulty() implements Symbol {

@@ -63,17 +63,21 @@ final class Filler {
     return oneLine(filled.append(file, at, part.span().end()).toString());
   }
 
-  // The place at which a line is read is a value of its own; its axes are only names.
+  // Where a line or a table is read is a value of its own; what stands before it are only names.
   private String leaf(Checked checked, Expression part, MathContext digits) {
-    if (part instanceof Expression.Call call && checked.meaningOf(call) instanceof Meaning.Line) {
-      Expression at = call.arguments().get(2);
+    if (part instanceof Expression.Call call && isReadAt(checked.meaningOf(call))) {
+      Expression at = call.arguments().get(call.arguments().size() - 1);
       Span whole = part.span();
       String file = whole.file().text();
-      String axes = file.substring(whole.start(), at.span().start());
+      String names = file.substring(whole.start(), at.span().start());
       String end = file.substring(at.span().end(), whole.end());
-      return oneLine(axes + text(checked, at, digits) + end);
+      return oneLine(names + text(checked, at, digits) + end);
     }
     return oneLine(part.span().text());
+  }
+
+  private static boolean isReadAt(Meaning meaning) {
+    return meaning instanceof Meaning.Line || meaning instanceof Meaning.Reading;
   }
 
   private static boolean isLeaf(Checked checked, Expression part) {

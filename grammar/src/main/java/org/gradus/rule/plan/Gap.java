@@ -27,6 +27,8 @@ public record Gap(String subject, Cause cause, Settle settle) {
     NOT_ANSWERED("not answered"),
     /** The formula has no value for these numbers, such as a division by zero. */
     UNDEFINED("no value for these numbers"),
+    /** It lies outside the table. */
+    OUT_OF_RANGE("outside the table"),
     /** The file says that there is none in this case. */
     NONE("none in this case"),
     /** Fewer than two stages can be used. */

@@ -76,7 +76,8 @@ final class Gaps {
     }
     if (!lacks) {
       String text = node.syntax().span().text().replaceAll("\\s+", " ");
-      found.add(Gap.never(text, Gap.Cause.UNDEFINED));
+      boolean table = node instanceof NumberNode.Lookup;
+      found.add(Gap.never(text, table ? Gap.Cause.OUT_OF_RANGE : Gap.Cause.UNDEFINED));
     }
   }
 }

@@ -1,6 +1,7 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
@@ -254,6 +255,18 @@ sealed interface NumberNode extends Planned {
     @Override
     public List<Integer> slots() {
       return List.of(meanX, meanY, slope);
+    }
+  }
+
+  record Lookup(Expression syntax, Table table, NumberNode operand) implements NumberNode {
+    @Override
+    public double value(Frame frame) {
+      return table.at(operand.value(frame));
+    }
+
+    @Override
+    public List<Planned> parts() {
+      return List.of(operand);
     }
   }
 

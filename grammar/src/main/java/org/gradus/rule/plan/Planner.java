@@ -105,6 +105,9 @@ final class Planner {
           line.slope().index(),
           number(arguments.get(2)));
     }
+    if (meaning instanceof Meaning.Reading reading) {
+      return new NumberNode.Lookup(call, reading.table(), number(arguments.get(1)));
+    }
     if (!(meaning instanceof Meaning.Plain plain)) {
       return numberMeant(call, meaning);
     }
@@ -117,8 +120,7 @@ final class Planner {
       case LESSER -> new NumberNode.Lesser(call, first, number(arguments.get(1)));
       case GREATER -> new NumberNode.Greater(call, first, number(arguments.get(1)));
       case ROUND -> new NumberNode.Rounded(call, first, number(arguments.get(1)));
-      case KNOWN, CHANGE, EARLIER, AVERAGE, HIGHEST, LOWEST, EVER, EXTRAPOLATE ->
-          throw new IllegalStateException("not a plain function: " + call.span().text());
+      default -> throw new IllegalStateException("not a plain function: " + call.span().text());
     };
   }
 

@@ -1,0 +1,81 @@
+package org.gradus.session;
+
+import java.util.List;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Resolution;
+import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Truth;
+
+/**
+ * Counts the stages at whose end a definition held, the present one included. A stage that is over
+ * and of which it is not known does not count; while it is not known of the present one, the count
+ * is not known either. Warm-ups never count.
+ */
+final class Counts {
+
+  private final Course course;
+  private final List<Demand> demands;
+  private final int[] held;
+  private final int[] marginal;
+
+  private Counts(Course course) {
+    this.course = course;
+    this.demands = course.protocol.wiring().layout().demands();
+    this.held = new int[demands.size()];
+    this.marginal = new int[demands.size()];
+  }
+
+  /** Fills the counts of a frame that shows a stage; everything else in it is filled already. */
+  static void fill(Course course, Passage present, Frame frame) {
+    if (course.protocol.wiring().counted().isEmpty()) {
+      return;
+    }
+    Counts counts = new Counts(course);
+    for (Passage stage : course.passages) {
+      if (stage.equals(present)) {
+        break;
+      }
+      if (stage.completed()) {
+        counts.add(stage, Sight.withoutCounts(course, stage));
+      }
+    }
+    counts.add(present, frame);
+  }
+
+  private void add(Passage stage, Frame frame) {
+    // A definition that is counted may rest on another count: as many rounds as there are counts.
+    for (int round = 0; round < course.protocol.wiring().counted().size(); round++) {
+      for (int slot = 0; slot < demands.size(); slot++) {
+        if (demands.get(slot).aspect() == Aspect.COUNT) {
+          show(stage, frame, slot);
+        }
+      }
+    }
+    for (int slot = 0; slot < demands.size(); slot++) {
+      if (demands.get(slot).aspect() == Aspect.COUNT && !stage.stage().warmUp()) {
+        Condition condition = course.protocol.wiring().counted(demands.get(slot));
+        held[slot] += condition.test(frame) == Truth.TRUE ? 1 : 0;
+        marginal[slot] += isMarginal(condition, frame) ? 1 : 0;
+      }
+    }
+  }
+
+  private void show(Passage stage, Frame frame, int slot) {
+    Condition condition = course.protocol.wiring().counted(demands.get(slot));
+    Truth now = stage.stage().warmUp() ? Truth.FALSE : condition.test(frame);
+    if (now == Truth.UNKNOWN) {
+      frame.miss(slot, condition.gaps(frame).get(0));
+    } else {
+      int open = marginal[slot] + (isMarginal(condition, frame) ? 1 : 0);
+      frame.set(slot, held[slot] + (now == Truth.TRUE ? 1 : 0), open);
+    }
+  }
+
+  private static boolean isMarginal(Condition condition, Frame frame) {
+    Outcomes outcomes = condition.outcomes(Resolution.around(frame));
+    return outcomes.canHold() && outcomes.canFail();
+  }
+}
