@@ -22,6 +22,7 @@ import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Definitions.Line;
 import org.gradus.rule.check.Definitions.Written;
 import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
@@ -73,6 +74,7 @@ final class Names {
     names.readings();
     names.tellings();
     names.tables();
+    names.equations();
     List<Written> definitions = names.definitions();
     names.passOver(definitions);
     Vocabulary defined =
@@ -152,6 +154,21 @@ final class Names {
         (name, placed) -> {
           if (isFree(name, placed.where())) {
             symbols.put(name, new Symbol.Tabled(placed.value().table()));
+          }
+        });
+  }
+
+  // A name of the protocol's own comes before that of an equation.
+  private void equations() {
+    shelf.costs.forEach(
+        (name, cost) -> {
+          boolean own =
+              symbols.containsKey(name)
+                  || draft.defines.containsKey(name)
+                  || draft.faulty.contains(name);
+          if (!own) {
+            Equation equation = new Equation(name, cost.loads(), cost.uptake());
+            symbols.put(name, new Symbol.Solvable(equation));
           }
         });
   }

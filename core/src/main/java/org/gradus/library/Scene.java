@@ -1,6 +1,7 @@
 package org.gradus.library;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.BaselineLine;
@@ -193,13 +194,23 @@ final class Scene {
 
   private Box withLoads(Box box, Stage stage) {
     Box loaded = box;
-    for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
-      Demand demand = protocol.wiring().layout().demands().get(slot);
-      Optional<Stage.Load> load =
-          stage.loads().stream().filter(l -> l.name().equals(demand.subject())).findFirst();
-      if (demand.aspect() == Aspect.VALUE && load.isPresent()) {
-        Cell planned = load.get().value().range(start(stage));
-        loaded = loaded.with(slot, planned);
+    Box starting = start(stage);
+    for (Stage.Load load : stage.loads()) {
+      Cell planned = load.value().range(starting);
+      starting = with(load, planned, starting);
+      loaded = with(load, planned, loaded);
+    }
+    return loaded;
+  }
+
+  /** With a component of the load set, on which the components after it may rest. */
+  Box with(Stage.Load load, Cell value, Box box) {
+    List<Demand> demands = protocol.wiring().layout().demands();
+    Box loaded = box;
+    for (int slot = 0; slot < demands.size(); slot++) {
+      Demand demand = demands.get(slot);
+      if (demand.aspect() == Aspect.VALUE && demand.subject().equals(load.name())) {
+        loaded = loaded.with(slot, value);
       }
     }
     return loaded;

@@ -35,8 +35,10 @@ final class StageLoads {
   // A load that is not known when the stage begins cannot be set. Answers are: they are asked for
   // before the test.
   private void known(Stage stage) {
-    Box box = new Scene(protocol, ways).start(stage);
+    Scene scene = new Scene(protocol, ways);
+    Box start = scene.start(stage);
     for (Stage.Load load : stage.loads()) {
+      Box box = start;
       List<String> lacking =
           load.value().demands().stream()
               .filter(demand -> !isKnown(demand, box))
@@ -51,6 +53,7 @@ final class StageLoads {
             "when the stage begins",
             "need it in for, ask for it, or write the load out: " + String.join(", ", lacking));
       }
+      start = scene.with(load, load.value().range(box).with(Presence.KNOWN), start);
     }
   }
 

@@ -1,9 +1,9 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import org.gradus.protocol.Stage;
-import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
 
 /** Works out the load of a stage that is about to begin. */
@@ -12,12 +12,15 @@ final class Loads {
   private Loads() {}
 
   static List<Loading> of(Course course, Stage stage, Duration at) {
-    Frame frame = Sight.atDue(course, Passage.begin(stage, List.of(), at), Duration.ZERO);
-    return stage.loads().stream()
-        .filter(load -> !Double.isNaN(load.value().value(frame)))
-        .map(
-            load ->
-                new Loading(load.name(), Quantity.ofBase(load.value().value(frame), load.unit())))
-        .toList();
+    // A component may rest on those before it: a grade on the speed it is walked at.
+    List<Loading> loads = new ArrayList<>();
+    for (Stage.Load load : stage.loads()) {
+      Passage beginning = Passage.begin(stage, List.copyOf(loads), at);
+      double value = load.value().value(Sight.atDue(course, beginning, Duration.ZERO));
+      if (!Double.isNaN(value)) {
+        loads.add(new Loading(load.name(), Quantity.ofBase(value, load.unit())));
+      }
+    }
+    return List.copyOf(loads);
   }
 }

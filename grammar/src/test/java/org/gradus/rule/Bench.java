@@ -9,6 +9,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Table;
@@ -50,6 +51,12 @@ final class Bench {
     names.put("chest_pain", datum("chest_pain", Type.CONDITION, Symbol.Role.SIGN));
     names.put("cleared", datum("cleared", Type.CONDITION, Symbol.Role.FACT));
     names.put(
+        "walking",
+        solvable(
+            "walking",
+            "(3.5 + 0.1 * (speed in m/min) + 1.8 * (speed in m/min) * grade) as mL/kg/min"));
+    names.put("bent", solvable("bent", "(3.5 + grade * grade) as mL/kg/min"));
+    names.put(
         "age_factor",
         new Symbol.Tabled(
             new Table(
@@ -72,6 +79,11 @@ final class Bench {
 
   private static Symbol datum(String name, Type type, Symbol.Role role) {
     return new Symbol.Datum(Demand.value(name, type), role);
+  }
+
+  private static Symbol solvable(String name, String body) {
+    Expression equation = RuleText.expression(text(body), new Problems()).orElseThrow();
+    return new Symbol.Solvable(new Equation(name, List.of("speed", "grade"), equation));
   }
 
   static Span text(String text) {

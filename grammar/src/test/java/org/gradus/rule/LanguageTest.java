@@ -151,4 +151,18 @@ class LanguageTest {
         .extracting(demand -> demand.aspect() + " " + demand.subject())
         .contains("COUNT fast", "COMPLETED walk_1", "VALUE heart_rate");
   }
+
+  // Inverse problems of a faculty sheet: 7 MET at 10 % is 75 m/min; 8 MET at 2 mph is a grade of 20
+  // %,
+  // printed in whole per cent.
+  @Test
+  void anEquationIsSolvedForOneOfItsLoads() {
+    Bench bench = new Bench().read("grade", 0.10);
+    Formula speed = bench.formula("load_for(walking, speed, 7 MET)", Kind.SPEED);
+    assertThat(speed.value(bench.frame())).isEqualTo(75, within(0.01));
+    Bench other = new Bench().read("speed", 2 * 26.8224);
+    Formula grade = other.formula("load_for(walking, grade, 8 MET)", Kind.NUMBER);
+    assertThat(grade.value(other.frame())).isEqualTo(0.20, within(0.005));
+    assertThat(grade.demands()).extracting(Object::toString).hasSize(1);
+  }
 }

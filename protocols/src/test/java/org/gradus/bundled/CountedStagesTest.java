@@ -128,4 +128,42 @@ class CountedStagesTest {
     assertThat(refused.diagnostics()).hasSize(1);
     assertThat(refused).hasMessageContaining("is not a row that goes on upwards");
   }
+
+  // 7 MET at 75 m/min is a grade of 10 %, the inverse of a published exercise (SIUE practice key).
+  @Test
+  void aLoadIsWorkedOutFromTheUptakeItIsToCost() {
+    String ramp =
+        """
+        format: 1
+        kind: protocol
+        id: solved-walk
+        version: 1.0.0
+        title: One stage whose grade is worked out
+        ergometer: treadmill
+        purpose: submaximal
+        for: { age: 18 years to 65 years, needs: [age] }
+        inputs:
+          expected: { kind: uptake, ask: Expected capacity, range: 10 mL/kg/min to 70 mL/kg/min }
+        before:
+          rules:
+            - defer when expected > 60 mL/kg/min
+        stages:
+          - { id: walk, lasts: 3 min, speed: 75 m/min, grade: "load_for(walking, grade, expected)" }
+        cost: walking
+        stage_end:
+          - advance
+        """;
+    List<SourceFile> files = new java.util.ArrayList<>(Bundled.files());
+    files.add(SourceFile.of("solved-walk.yaml", ramp));
+    Person person = Person.builder().age(30).build();
+    Session session = Session.open(Library.of(files).protocol("solved-walk"), person);
+    Decision ready =
+        session.record(
+            at("0:00"),
+            org.gradus.session.Readings.answer(
+                "expected", org.gradus.unit.Quantity.of(7, org.gradus.unit.Unit.MET)));
+    assertThat(ready.verdict().toString()).startsWith("READY: begin walk at 75 m/min, 10");
+    assertThat(((org.gradus.session.Verdict.Ready) ready.verdict()).loads().get(1).value().amount())
+        .isEqualTo(10, org.assertj.core.api.Assertions.within(0.01));
+  }
 }

@@ -258,6 +258,11 @@ final class Survey {
       Interval rise = slot(line.slope()).combine(Operator.TIMES, away);
       return slot(line.meanY()).combine(Operator.PLUS, rise);
     }
+    if (meaning instanceof Meaning.Solution solution) {
+      Interval start = at(solution, 0);
+      Interval rise = at(solution, 1).combine(Operator.MINUS, start);
+      return number(arguments.get(2)).combine(Operator.MINUS, start).combine(Operator.OVER, rise);
+    }
     if (meaning instanceof Meaning.Reading reading) {
       return number(arguments.get(1)).through(reading.table());
     }
@@ -269,6 +274,11 @@ final class Survey {
       case ROUND -> first.rounded(number(arguments.get(1)));
       default -> first.function(function);
     };
+  }
+
+  private Interval at(Meaning.Solution solution, double load) {
+    Box there = box.with(solution.load().index(), Cell.between(load, load));
+    return of(solution.body()).over(there).number(solution.body().root());
   }
 
   private Interval slot(Meaning.Slot slot) {

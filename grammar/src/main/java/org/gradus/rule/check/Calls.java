@@ -65,6 +65,7 @@ final class Calls {
       case COUNT -> count(call);
       case COMPLETED -> completed(call);
       case LOOKUP -> lookup(call);
+      case LOAD_FOR -> new Solving(checker, findings).loadFor(call);
       case EXTRAPOLATE -> extrapolate(call);
     };
   }

@@ -83,6 +83,10 @@ public final class Checked {
         slots.add(line.meanX());
         slots.add(line.meanY());
         slots.add(line.slope());
+      } else if (meaning instanceof Meaning.Solution solution) {
+        Set<Meaning.Slot> given = solution.body().slots();
+        given.remove(solution.load());
+        slots.addAll(given);
       } else if (meaning instanceof Meaning.Use use) {
         collect(use.term(), slots);
       }

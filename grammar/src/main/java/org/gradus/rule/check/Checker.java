@@ -27,6 +27,12 @@ public final class Checker {
     return new Checker(findings).type(root).flatMap(type -> findings.close(root));
   }
 
+  /** Checks another tree against the same names, such as that of an equation. */
+  Optional<Checked> inside(Expression root) {
+    Findings inner = findings.another();
+    return new Checker(inner).type(root).flatMap(type -> inner.close(root));
+  }
+
   /** Checks a tree that must be a condition. */
   public static Optional<Checked> condition(
       Expression root, Vocabulary vocabulary, Layout.Builder layout, Problems problems) {

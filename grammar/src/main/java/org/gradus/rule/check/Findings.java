@@ -31,6 +31,11 @@ final class Findings {
     this.problems = problems;
   }
 
+  /** Findings about another tree, against the same names. */
+  Findings another() {
+    return new Findings(vocabulary, layout, problems);
+  }
+
   /** The tree with what was found out; nothing when it is larger than anybody could follow. */
   Optional<Checked> close(Expression root) {
     Checked checked = new Checked(root, types, meanings);
@@ -88,6 +93,10 @@ final class Findings {
     } else if (symbol instanceof Symbol.Tabled tabled) {
       String help = "write lookup(" + reference.name() + ", ...)";
       problem(reference.span(), Code.G208, "the table " + tabled.table().name(), help);
+      return Optional.empty();
+    } else if (symbol instanceof Symbol.Solvable solvable) {
+      String help = "name it in cost, or write load_for(" + reference.name() + ", ...)";
+      problem(reference.span(), Code.G208, "the equation " + solvable.equation().name(), help);
       return Optional.empty();
     }
     means(reference, meaning(symbol));

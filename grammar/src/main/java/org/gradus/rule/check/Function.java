@@ -41,6 +41,8 @@ public enum Function {
   COMPLETED("completed(walk_1)", 1),
   /** What a table gives for a value. */
   LOOKUP("lookup(table, x)", 2),
+  /** The load at which an equation gives an uptake, the other loads being as they are. */
+  LOAD_FOR("load_for(walking, grade, uptake)", 3),
   /** The y of a line through stages, read at an x. */
   EXTRAPOLATE("extrapolate(y, x, at)", 3);
 

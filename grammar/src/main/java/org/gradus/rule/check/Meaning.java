@@ -59,6 +59,14 @@ public sealed interface Meaning {
   record Reading(Table table) implements Meaning {}
 
   /**
+   * An equation is solved for one of its loads.
+   *
+   * @param body the equation
+   * @param load the load that is sought
+   */
+  record Solution(Checked body, Slot load) implements Meaning {}
+
+  /**
    * A function is called.
    *
    * @param function which

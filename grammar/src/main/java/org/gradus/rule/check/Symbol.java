@@ -70,6 +70,18 @@ public sealed interface Symbol {
   }
 
   /**
+   * An equation; it has no value of its own but can be solved by {@code load_for}.
+   *
+   * @param equation the equation
+   */
+  record Solvable(Equation equation) implements Symbol {
+    @Override
+    public Type type() {
+      return Type.NUMBER;
+    }
+  }
+
+  /**
    * A table; it has no value of its own but gives one to {@code lookup}.
    *
    * @param table the table

@@ -77,7 +77,9 @@ final class Filler {
   }
 
   private static boolean isReadAt(Meaning meaning) {
-    return meaning instanceof Meaning.Line || meaning instanceof Meaning.Reading;
+    return meaning instanceof Meaning.Line
+        || meaning instanceof Meaning.Reading
+        || meaning instanceof Meaning.Solution;
   }
 
   private static boolean isLeaf(Checked checked, Expression part) {

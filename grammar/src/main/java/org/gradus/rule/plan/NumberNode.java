@@ -270,6 +270,21 @@ sealed interface NumberNode extends Planned {
     }
   }
 
+  /** Where a straight line, known by its values at 0 and 1, reaches an uptake. */
+  record Solved(Expression syntax, NumberNode atZero, NumberNode atOne, NumberNode wanted)
+      implements NumberNode {
+    @Override
+    public double value(Frame frame) {
+      double start = atZero.value(frame);
+      return finite((wanted.value(frame) - start) / (atOne.value(frame) - start));
+    }
+
+    @Override
+    public List<Planned> parts() {
+      return List.of(atZero, atOne, wanted);
+    }
+  }
+
   record Definition(Expression syntax, Term term, Alternatives alternatives) implements NumberNode {
     @Override
     public double value(Frame frame) {

@@ -14,10 +14,21 @@ import org.gradus.unit.Unit;
 /** Turns a checked tree into nodes: names become slots or constants, units become factors. */
 final class Planner {
 
+  private static final int NO_SLOT = -1;
+
   private final Checked checked;
+  private final int fixedSlot;
+  private final double fixedValue;
+
+  // One slot may be taken for a fixed value, to look at an equation there.
+  private Planner(Checked checked, int fixedSlot, double fixedValue) {
+    this.checked = checked;
+    this.fixedSlot = fixedSlot;
+    this.fixedValue = fixedValue;
+  }
 
   private Planner(Checked checked) {
-    this.checked = checked;
+    this(checked, NO_SLOT, 0);
   }
 
   static Planned plan(Checked checked) {
@@ -82,7 +93,9 @@ final class Planner {
 
   private NumberNode numberMeant(Expression part, Meaning meaning) {
     if (meaning instanceof Meaning.Slot slot) {
-      return new NumberNode.Slot(part, slot.index());
+      return slot.index() == fixedSlot
+          ? new NumberNode.Constant(part, fixedValue)
+          : new NumberNode.Slot(part, slot.index());
     } else if (meaning instanceof Meaning.Fixed fixed) {
       return new NumberNode.Constant(part, fixed.value().base());
     } else if (meaning instanceof Meaning.Use use) {
@@ -105,6 +118,10 @@ final class Planner {
           line.slope().index(),
           number(arguments.get(2)));
     }
+    if (meaning instanceof Meaning.Solution solution) {
+      return new NumberNode.Solved(
+          call, at(solution, 0), at(solution, 1), number(arguments.get(2)));
+    }
     if (meaning instanceof Meaning.Reading reading) {
       return new NumberNode.Lookup(call, reading.table(), number(arguments.get(1)));
     }
@@ -122,6 +139,11 @@ final class Planner {
       case ROUND -> new NumberNode.Rounded(call, first, number(arguments.get(1)));
       default -> throw new IllegalStateException("not a plain function: " + call.span().text());
     };
+  }
+
+  private static NumberNode at(Meaning.Solution solution, double load) {
+    Checked body = solution.body();
+    return new Planner(body, solution.load().index(), load).number(body.root());
   }
 
   private TruthNode truth(Expression part) {
