@@ -63,8 +63,7 @@ final class EquationReader {
             .flatMap(
                 text ->
                     texts.spread(text, List.of(Kind.NUMBER, Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE)));
-    keys.need("source");
-    Citation source = texts.source(keys);
+    Citation source = texts.neededSource(keys);
     keys.done();
     of.forEach(load -> texts.word(load, List.copyOf(StageReader.LOADS.keySet()), word -> word));
     uptake.flatMap(text -> formula(text, UPTAKES)).ifPresent(planned -> loads(of, planned));
@@ -106,8 +105,7 @@ final class EquationReader {
     Optional<Quantity> spread =
         keys.needText("sd").flatMap(text -> texts.spread(text, List.of(Kind.HEART_RATE)));
     Optional<Expression> onlyWhen = keys.text("only_when").flatMap(texts::expression);
-    keys.need("source");
-    Citation source = texts.source(keys);
+    Citation source = texts.neededSource(keys);
     keys.done();
     rate.ifPresent(text -> formula(text, List.of(Kind.HEART_RATE)));
     onlyWhen.ifPresent(this::condition);

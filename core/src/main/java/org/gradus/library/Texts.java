@@ -251,7 +251,15 @@ final class Texts {
 
   /** A source with what the file remarks on it. */
   Citation source(Keys keys) {
-    Citation source = source(keys.text("source"));
+    return noted(source(keys.text("source")), keys);
+  }
+
+  /** As {@link #source(Keys)}, where a figure may not stand without one. */
+  Citation neededSource(Keys keys) {
+    return noted(source(keys.needText("source")), keys);
+  }
+
+  private static Citation noted(Citation source, Keys keys) {
     String note = string(keys.text("note"));
     return note.isEmpty() ? source : new Citation(source.key(), source.text() + " (" + note + ")");
   }

@@ -91,6 +91,10 @@ class OneSlipTest {
   void anEquationIsCheckedInItsOwnFileOnly() {
     assertThat(wrongInEquations("0.8 * (age in years)", "0.8 * (aage in years)"))
         .containsExactly("G201 \"aage\"");
+    assertThat(wrongInEquations("sd: 8 %\n    source: book", "sd: 8 %\n    source: bok"))
+        .containsExactly("G309 \"bok\"");
+    assertThat(wrongInEquations("sd: 11 bpm\n    source: book", "sd: 11 bpm"))
+        .containsExactly("G303 \"id\"");
     assertThat(wrongInEquations("of: [speed, grade]", "of: [speed]"))
         .containsExactly("G305 \"speed\"");
     assertThat(wrongInEquations("sd: 11 bpm", "sd: 11 mmHg")).containsExactly("G305 \"11 mmHg\"");
