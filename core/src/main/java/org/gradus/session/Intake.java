@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Sign;
@@ -69,8 +70,10 @@ final class Intake {
   private static Sign known(String name, Course course) {
     Sign sign = course.protocol.instruments().signs().get(name);
     if (sign == null) {
-      String signs = String.join(", ", course.protocol.instruments().signs().keySet());
-      throw new ReadingRefused(Code.G506, name, "a report", "the signs are " + signs);
+      Set<String> signs = course.protocol.instruments().signs().keySet();
+      String otherwise = "the signs are " + String.join(", ", signs);
+      throw new ReadingRefused(
+          Code.G506, name, "a report", Suggestion.help(name, signs, otherwise));
     }
     return sign;
   }
@@ -133,7 +136,7 @@ final class Intake {
             id -> {
               change.dismissed.add(id);
               change.confirming.remove(id);
-              change.alarm = Optional.empty();
+              change.alarm = change.alarm.flatMap(Alarm::behind);
             });
   }
 

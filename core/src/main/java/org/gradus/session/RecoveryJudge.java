@@ -9,6 +9,7 @@ import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
@@ -38,7 +39,7 @@ final class RecoveryJudge {
   Decision decide() {
     if (course.alarm.isPresent()) {
       Alarm alarm = course.alarm.get();
-      return decision(alarm.verdict(), Optional.of(alarm.because()), alarm.firmness());
+      return decision(alarm.verdict(), Optional.of(alarm.because()), Watch.firmness(course, alarm));
     }
     Optional<Retake> retake = Retake.of(course, time);
     if (retake.isPresent()) {
@@ -66,12 +67,15 @@ final class RecoveryJudge {
   private List<String> unmet() {
     List<String> unmet = new ArrayList<>();
     if (ends.stream().noneMatch(this::holds)) {
-      ends.forEach(rule -> unmet.add(Reasons.of(rule, latest).toString()));
+      ends.forEach(rule -> unmet.add(shown(rule)));
     }
-    cautions.stream()
-        .filter(this::holds)
-        .forEach(rule -> unmet.add(Reasons.of(rule, latest).toString()));
+    cautions.stream().filter(this::holds).forEach(rule -> unmet.add(shown(rule)));
     return unmet;
+  }
+
+  private String shown(ProtocolRule rule) {
+    Because because = Reasons.of(rule, latest);
+    return rule.id() + ", " + because.filled().map(Filled::text).orElse(because.text());
   }
 
   private Set<String> doubts() {

@@ -35,7 +35,7 @@ final class StageJudge {
   Decision decide() {
     if (course.alarm.isPresent()) {
       Alarm alarm = course.alarm.get();
-      return decision(alarm.verdict(), Optional.of(alarm.because()), alarm.firmness());
+      return decision(alarm.verdict(), Optional.of(alarm.because()), Watch.firmness(course, alarm));
     }
     Optional<ProtocolRule> finish = Watch.finishing(course, latest, time);
     if (finish.isPresent()) {

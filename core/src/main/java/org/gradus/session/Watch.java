@@ -16,7 +16,8 @@ import org.gradus.rule.plan.Truth;
 
 /**
  * Looks at the rules that end the exercise, or recovery, at any time. A stop that holds is kept
- * until it is followed or overridden, so that a host that asks late misses nothing.
+ * until it is followed or overridden, so that a host that asks late misses nothing; only a more
+ * urgent one takes its place.
  */
 final class Watch {
 
@@ -67,18 +68,15 @@ final class Watch {
   }
 
   private static Course expire(Course course, Duration time) {
-    if (course.alarm.isPresent()) {
-      return course;
-    }
     for (ProtocolRule rule : ending(course)) {
       Optional<Duration> counts =
           Optional.ofNullable(course.confirming.get(rule.id()))
               .filter(confirming -> confirming.counts(time))
               .map(Confirming::until);
-      if (rule.isStop() && counts.isPresent()) {
+      if (rule.isStop() && counts.isPresent() && outranks(rule, course.alarm)) {
         Duration since = counts.get().compareTo(time) < 0 ? counts.get() : time;
-        Alarm alarm = alarm(rule, Sight.latest(course, since), course.doubts);
-        return course.with(change -> change.alarm = Optional.of(alarm));
+        Frame frame = Sight.latest(course, since);
+        return course.with(change -> change.alarm = Optional.of(alarm(rule, frame, change)));
       }
     }
     return course;
@@ -111,9 +109,16 @@ final class Watch {
       return;
     }
     boolean counts = rule.confirm().map(wait -> confirm(rule, wait)).orElse(true);
-    if (rule.isStop() && counts && change.alarm.isEmpty()) {
-      change.alarm = Optional.of(alarm(rule, frame, change.doubts));
+    if (rule.isStop() && counts && outranks(rule, change.alarm)) {
+      change.alarm = Optional.of(alarm(rule, frame, change));
     }
+  }
+
+  // The first stop is kept, but one that takes the load away at once must not hide behind one that
+  // only lowers it.
+  private static boolean outranks(ProtocolRule rule, Optional<Alarm> kept) {
+    return kept.isEmpty()
+        || (rule.then() == ProtocolRule.Then.REST && !kept.get().verdict().rest());
   }
 
   // What only just did not hold could have, and what did could have failed to: for the moment, for
@@ -164,13 +169,24 @@ final class Watch {
         .anyMatch(demand -> news.contains(demand.subject()));
   }
 
-  private static Alarm alarm(ProtocolRule rule, Frame frame, Map<String, Doubt> doubts) {
+  private static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
     boolean rest = rule.then() == ProtocolRule.Then.REST;
     return new Alarm(
         rule.id(),
         new Verdict.Stop(rest, rule.instruction()),
         Reasons.of(rule, frame),
-        new Firmness(comparisons(rule, doubts)));
+        new Firmness(comparisons(rule, change.doubts)),
+        change.alarm);
+  }
+
+  /** Whether the readings' own steps could flip a stop, or put a more urgent one in its place. */
+  static Firmness firmness(Course course, Alarm alarm) {
+    List<ProtocolRule> moreUrgent =
+        ending(course).stream()
+            .filter(rule -> rule.isStop() && outranks(rule, Optional.of(alarm)))
+            .toList();
+    return Firmness.of(
+        new LinkedHashSet<>(alarm.firmness().couldFlip()), doubts(course, moreUrgent));
   }
 
   /** The first finishing rule that holds and needs no further reading. */

@@ -15,6 +15,7 @@ import static org.gradus.session.Readings.rating;
 import static org.gradus.session.Times.at;
 
 import org.gradus.diagnostic.Code;
+import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Ending;
 import org.gradus.session.Phase;
@@ -126,6 +127,18 @@ class SessionStopsTest {
     assertThat(verdict(session.decide(at("8:00")))).isEqualTo("MEASURE diastolic-high");
     assertThat(verdict(session.decide(at("9:30")))).isEqualTo("STOP diastolic-high");
     assertThat(verdict(session.record(at("8:40"), pressure(138, 80)))).isEqualTo("END recovered");
+  }
+
+  @Test
+  void aStopThatTakesTheLoadAwayComesBeforeOneThatLowersIt() {
+    Session session = walking(ines());
+    session.report(at("1:00"), "asks_to_stop");
+    assertThat(verdict(session.report(at("1:10"), "chest_pain"))).isEqualTo("STOP chest-pain");
+    // Nothing less urgent takes its place, and what was overridden uncovers what was there before.
+    assertThat(verdict(session.report(at("1:20"), "breathless", 3))).isEqualTo("STOP chest-pain");
+    session.override(
+        new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the strap pinches", at("1:30"));
+    assertThat(verdict(session.decide(at("1:30")))).isEqualTo("STOP wish");
   }
 
   @Test
