@@ -150,20 +150,28 @@ final class Estimator {
       cost(frame)
           .filter(
               cost -> cost.range().filter(range -> range.test(frame) == Truth.FALSE).isPresent())
-          .ifPresent(
-              cost ->
-                  cautions.add(
-                      "the "
-                          + cost.equation().id()
-                          + " equation is not stated for stage "
-                          + stage.id()
-                          + ", "
-                          + Loading.line(stage.loads())));
+          .ifPresent(cost -> cautions.add(beyond(cost, stage)));
     }
     if (outcome.stopped()) {
       cautions.add("the exercise was ended by a stop; the estimate rests on the stages before it");
     }
     return cautions;
+  }
+
+  private static String beyond(CostLine cost, StageResult stage) {
+    String range =
+        cost.equation()
+            .range()
+            .map(stated -> ", only for " + stated.span().text().replaceAll("\\s+", " "))
+            .orElse("");
+    return "the "
+        + cost.equation().id()
+        + " equation is not stated for stage "
+        + stage.id()
+        + " ("
+        + Loading.line(stage.loads())
+        + ")"
+        + range;
   }
 
   private Optional<CostLine> cost(Frame frame) {

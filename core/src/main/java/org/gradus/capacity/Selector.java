@@ -52,7 +52,7 @@ final class Selector {
   private static Selected enough(List<StageResult> stages, int needed, Selection from) {
     String wanted = from.span().text().replaceAll("\\s+", " ");
     return stages.size() < needed || stages.isEmpty()
-        ? new Selected(stages, "it needs " + wanted + ", and there are " + stages.size())
+        ? new Selected(stages, "it is made from " + wanted + "; found: " + stages.size())
         : new Selected(stages, "");
   }
 }

@@ -1,8 +1,10 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.List;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.VerdictRefused;
+import org.gradus.protocol.Stage;
 
 /** What a tester may decide against the engine: anything but going on after a followed stop. */
 final class Overriding {
@@ -25,14 +27,48 @@ final class Overriding {
           case ENDED -> false;
         };
     if (!possible) {
-      throw course.stopped
-          ? new VerdictRefused(Code.G602, verdict.word(), "after a stop", "there is only recovery")
-          : new VerdictRefused(
-              Code.G602,
-              verdict.word(),
-              "in the phase " + course.phase,
-              "look at the phase and at the stage or time named");
+      throw new VerdictRefused(Code.G602, verdict.toString(), where(), remedy(verdict, at));
     }
+  }
+
+  private String where() {
+    if (course.stopped) {
+      return "after a stop";
+    }
+    return switch (course.phase) {
+      case BEFORE -> "before the test";
+      case STAGE -> "in " + course.present().stage().id();
+      case RECOVERY -> "in recovery";
+      case ENDED -> "after the test";
+    };
+  }
+
+  private String remedy(Verdict verdict, Duration at) {
+    return switch (course.phase) {
+      case BEFORE -> "begin with one of " + ids(course.protocol.stages()) + ", or defer";
+      case STAGE -> inStageInstead(verdict, at);
+      case RECOVERY -> "there is only recovery: continue, end or stop";
+      case ENDED -> "open a new session";
+    };
+  }
+
+  private String inStageInstead(Verdict verdict, Duration at) {
+    Passage present = course.present();
+    if (verdict instanceof Verdict.Hold) {
+      Duration end = present.end().compareTo(at) > 0 ? present.end() : at;
+      return "hold until later than " + Times.clock(end);
+    }
+    List<Stage> later =
+        course.protocol.stages().stream()
+            .filter(stage -> stage.place() > present.stage().place())
+            .toList();
+    return verdict instanceof Verdict.Advance && !later.isEmpty()
+        ? "the stages after it are " + ids(later)
+        : "continue, hold, advance, finish or stop";
+  }
+
+  private static String ids(List<Stage> stages) {
+    return String.join(", ", stages.stream().map(Stage::id).toList());
   }
 
   private boolean before(Verdict verdict) {

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
@@ -85,13 +86,25 @@ final class Plausible {
     } else if (attribute.isPresent()) {
       fits(reading, Type.CONDITION, Optional.empty());
     } else {
-      List<String> known = List.copyOf(protocol.instruments().signals().keySet());
-      throw new ReadingRefused(
-          Code.G506,
-          subject,
-          reading.toString(),
-          Suggestion.help(subject, known, "it measures " + String.join(", ", known)));
+      throw unknown(reading);
     }
+  }
+
+  // A reading is meant for a signal, an answer for a question; a slip of the name is looked for in
+  // both.
+  private ReadingRefused unknown(Reading reading) {
+    Set<String> signals = protocol.instruments().signals().keySet();
+    Set<String> questions = protocol.instruments().questions().keySet();
+    String otherwise =
+        reading instanceof Reading.Answered
+            ? "it asks " + String.join(", ", questions)
+            : "it measures " + String.join(", ", signals);
+    List<String> known = Stream.concat(signals.stream(), questions.stream()).toList();
+    return new ReadingRefused(
+        Code.G506,
+        reading.subject(),
+        reading.toString(),
+        Suggestion.help(reading.subject(), known, otherwise));
   }
 
   private void fits(Reading reading, Type type, Optional<QuantityRange> range) {
@@ -115,7 +128,10 @@ final class Plausible {
       }
     } else if (!(type.equals(Type.CONDITION) && reading instanceof Reading.Answered)) {
       throw new ReadingRefused(
-          Code.G508, reading.subject(), reading.toString(), "it takes " + type.phrase());
+          Code.G508,
+          reading.subject(),
+          reading.toString(),
+          "it takes " + (type.equals(Type.CONDITION) ? "yes or no" : type.phrase()));
     }
   }
 

@@ -25,7 +25,8 @@ public final class Readings {
    */
   public static Reading pulse(int beats, Duration window) {
     if (window.isZero() || window.isNegative()) {
-      throw new IllegalArgumentException("a pulse is counted for a time above zero, not " + window);
+      throw new IllegalArgumentException(
+          "a pulse is counted for a time above zero, not " + window.toMillis() / 1000.0 + " s");
     }
     double perBeat = 60_000.0 / window.toMillis();
     Quantity rate = Quantity.of(beats * perBeat, Unit.BPM);

@@ -185,7 +185,7 @@ public final class Session {
   private void refuseOutdated(Decision decision) {
     String clock = Times.clock(decision.at());
     if (decision.event() != course.events.size() || decision.at().compareTo(course.now) < 0) {
-      throw new DecisionOutdated(clock, "something was told at " + Times.clock(course.now));
+      throw new DecisionOutdated(clock, "something was told or done at " + Times.clock(course.now));
     }
     if (!decision.equals(Judge.decide(course, decision.at()))) {
       throw new DecisionOutdated(clock, "it is none of this session");
@@ -205,16 +205,26 @@ public final class Session {
    */
   public void override(Verdict verdict, String reason, Duration at) {
     ownThread();
-    if (reason.isBlank()) {
-      throw new VerdictRefused(Code.G602, verdict.word(), "without a reason", "say why");
-    }
+    refuseWithoutReason(verdict.word(), reason);
     new Overriding(course).refuseUnlessPossible(verdict, at);
     course = Intake.apply(course, new Event.Overridden(verdict, reason, at));
   }
 
-  /** Breaks the test off. */
+  private static void refuseWithoutReason(String what, String reason) {
+    if (reason.isBlank()) {
+      throw new VerdictRefused(Code.G602, what, "without a reason", "say why");
+    }
+  }
+
+  /**
+   * Breaks the test off. Nothing more is decided or recorded then, recovery included.
+   *
+   * @param reason why, in the tester's words
+   * @throws VerdictRefused when no reason is given or the test is over
+   */
   public void abandon(String reason, Duration at) {
     ownThread();
+    refuseWithoutReason("to abandon", reason);
     if (course.phase == Phase.ENDED) {
       throw new VerdictRefused(Code.G602, "to abandon", "after the test", "it is over already");
     }

@@ -202,7 +202,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + ": " + String.join("; ", unmet);
+      return word() + ", keep watching, get advice: " + String.join("; ", unmet);
     }
   }
 

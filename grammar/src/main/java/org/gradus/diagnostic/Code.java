@@ -128,9 +128,11 @@ public enum Code {
   /** Diastolic not below systolic. */
   G505("{0} of {1} is not below {2}", "check for swapped numbers"),
   /** A signal the protocol does not know. */
-  G506("{0} is not measured in this protocol; {1} cannot be used", "{2}"),
+  G506("this protocol does not know {0}; {1} cannot be used", "{2}"),
   /** A second reading of the same. */
-  G507("{0} of {1} was already read for {2}", "amend the first reading instead"),
+  G507(
+      "{0} of {1} was already read for {2}",
+      "the first reading stands; tell the next one with the time it was taken"),
   /** A word or scale that is not offered. */
   G508("{0} cannot be {1}", "{2}"),
   /** A reading that comes too late to count. */

@@ -166,7 +166,7 @@ final class Filler {
 
   private static String quantity(Kind kind, double value, MathContext digits) {
     if (kind == Kind.TIME && value >= 0 && value == Math.rint(value)) {
-      return clock((long) value);
+      return time((long) value);
     }
     return Quantity.of(rounded(value, digits), kind.base()).toString();
   }
@@ -175,9 +175,18 @@ final class Filler {
     return new BigDecimal(value).round(digits).doubleValue();
   }
 
-  private static String clock(long seconds) {
-    String rest = Long.toString(100 + seconds % 60).substring(1);
-    return seconds / 60 + ":" + rest;
+  // As on a stopwatch; from an hour on it is no time of a stage, and minutes would be misread.
+  private static String time(long seconds) {
+    if (seconds >= 3600) {
+      return seconds % 3600 == 0
+          ? seconds / 3600 + " h"
+          : seconds / 3600 + ":" + twoDigits(seconds / 60 % 60) + ":" + twoDigits(seconds % 60);
+    }
+    return seconds / 60 + ":" + twoDigits(seconds % 60);
+  }
+
+  private static String twoDigits(long number) {
+    return Long.toString(100 + number).substring(1);
   }
 
   private static String oneLine(String text) {

@@ -160,6 +160,12 @@ final class FirstError extends DefaultErrorStrategy {
     if (expected.contains(GradusLexer.WHEN)) {
       return "write the condition after when";
     }
+    if (expected.contains(GradusLexer.AT) && expected.size() == 1) {
+      return "write hold 1 min at most 2 times, or start at STAGE";
+    }
+    if (expected.contains(GradusLexer.WHOLE) && !isValue(expected)) {
+      return "write it in digits";
+    }
     return "look at what stands before it";
   }
 

@@ -196,7 +196,7 @@ final class TreeBuilder {
           span(tree),
           Code.G202,
           text,
-          Suggestion.help(text, known, "the units stand in the language page"));
+          Suggestion.help(text, known, "the units are " + String.join(", ", known)));
       unit = Unit.ONE;
     }
     return new UnitName(span(tree), unit);
