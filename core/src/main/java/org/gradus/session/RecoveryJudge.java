@@ -75,7 +75,7 @@ final class RecoveryJudge {
 
   private String shown(ProtocolRule rule) {
     Because because = Reasons.of(rule, latest);
-    return rule.id() + ", " + because.filled().map(Filled::text).orElse(because.text());
+    return rule.id() + ": " + because.filled().map(Filled::text).orElse(because.text());
   }
 
   private Set<String> doubts() {

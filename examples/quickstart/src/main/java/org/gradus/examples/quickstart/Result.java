@@ -7,6 +7,7 @@ import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Estimate.Available;
 import org.gradus.capacity.Estimate.Unavailable;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.EstimateLine.PublishedError;
 
 /**
  * Writes down the result: the estimates, what the first one rests on, and the sources by number.
@@ -14,7 +15,7 @@ import org.gradus.knowledge.Citation;
 final class Result {
 
   private final StringBuilder out = new StringBuilder("\n");
-  private final List<String> sources = new ArrayList<>();
+  private final List<Citation> sources = new ArrayList<>();
 
   private Result() {}
 
@@ -25,11 +26,13 @@ final class Result {
         .ifPresentOrElse(
             result::headline, () -> result.line("No estimate of aerobic capacity can be made."));
     capacity.estimates().stream()
-        .filter(estimate -> !capacity.headline().filter(estimate::equals).isPresent())
+        .filter(estimate -> capacity.headline().filter(estimate::equals).isEmpty())
         .forEach(result::other);
     result.line("");
     result.line("Sources");
-    result.sources.forEach(result::line);
+    for (int i = 0; i < result.sources.size(); i++) {
+      result.line("[" + (i + 1) + "] " + result.sources.get(i));
+    }
     return result.out.toString();
   }
 
@@ -52,17 +55,14 @@ final class Result {
               + ingredient.how()
               + number(ingredient.source()));
     }
-    estimate
-        .publishedError()
-        .ifPresent(
-            error ->
-                line(
-                    "  Published standard error: "
-                        + error.sd()
-                        + " in "
-                        + error.note()
-                        + number(error.source())));
+    line(
+        "  Published standard error: " + estimate.publishedError().map(this::error).orElse("none"));
     estimate.cautions().forEach(caution -> line("  Caution: " + caution));
+  }
+
+  private String error(PublishedError error) {
+    String in = error.note().isEmpty() ? "" : ", found in " + error.note();
+    return error.sd() + in + number(error.source());
   }
 
   private void other(Estimate estimate) {
@@ -74,14 +74,10 @@ final class Result {
   }
 
   private String number(Citation source) {
-    int known = sources.size();
-    for (int i = 0; i < known; i++) {
-      if (sources.get(i).endsWith(source.toString())) {
-        return " [" + (i + 1) + "]";
-      }
+    if (!sources.contains(source)) {
+      sources.add(source);
     }
-    sources.add("[" + (known + 1) + "] " + source);
-    return " [" + (known + 1) + "]";
+    return " [" + (sources.indexOf(source) + 1) + "]";
   }
 
   private void line(String text) {

@@ -35,9 +35,8 @@ final class Transcript {
         "An invented person, a recorded test. The longest possible one lasts "
             + Times.clock(protocol.longest())
             + ".");
-    line(
-        "Advice to a trained person who decides; no medical device. Clearance, an emergency plan and");
-    line("local rules come first.");
+    line("Advice to a trained person who decides; no medical device.");
+    protocol.heading().cautions().forEach(this::line);
     line("");
     row("time", "load", "readings", "recommendation");
   }
