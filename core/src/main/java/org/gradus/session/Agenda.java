@@ -7,7 +7,8 @@ import java.util.List;
  * What there is to do until the next decision, in order of precedence where times are equal.
  *
  * @param items readings that are still to be taken, or were missed
- * @param questions open questions to ask the person in this stage
+ * @param questions questions about signs to ask the person again and again, in stages and in
+ *     recovery
  */
 public record Agenda(List<Item> items, List<String> questions) {
 

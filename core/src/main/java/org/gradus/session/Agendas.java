@@ -27,17 +27,21 @@ final class Agendas {
       }
     }
     items.sort(Comparator.comparing(Item::due));
-    List<String> questions =
-        course.protocol.instruments().signs().values().stream()
-            .filter(Sign::asked)
-            .map(Sign::prompt)
-            .toList();
-    return new Agenda(items, questions);
+    return new Agenda(items, questions(course));
+  }
+
+  // Recovery too: a stop counts there, and a sign that nobody asks for is not reported.
+  private static List<String> questions(Course course) {
+    return course.protocol.instruments().signs().values().stream()
+        .filter(Sign::asked)
+        .map(Sign::prompt)
+        .toList();
   }
 
   /** What there is to do in recovery, which is timed from its start. */
-  static Agenda ofRecovery(Schedule schedule, Duration start, Duration until, Duration time) {
+  static Agenda ofRecovery(Course course, Duration start, Duration until, Duration time) {
     List<Item> items = new ArrayList<>();
+    Schedule schedule = course.protocol.recovery().orElseThrow().schedule();
     for (MeasureLine line : schedule.lines()) {
       for (Duration due : line.due(until.minus(start), until.minus(start))) {
         if (start.plus(due).compareTo(time) > 0) {
@@ -46,7 +50,7 @@ final class Agendas {
       }
     }
     items.sort(Comparator.comparing(Item::due));
-    return new Agenda(items, List.of());
+    return new Agenda(items, questions(course));
   }
 
   // A count ends when it is due; a cuff is begun when it is due.

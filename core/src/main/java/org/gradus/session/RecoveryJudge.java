@@ -56,7 +56,7 @@ final class RecoveryJudge {
       return decision(new Verdict.NotRecovered(unmet()), Optional.empty(), firmness(false));
     }
     Duration until = stageEnd(limit);
-    Agenda agenda = Agendas.ofRecovery(recovery.schedule(), start, until, time);
+    Agenda agenda = Agendas.ofRecovery(course, start, until, time);
     return decision(new Verdict.Continue(until, agenda), Optional.empty(), firmness(false));
   }
 

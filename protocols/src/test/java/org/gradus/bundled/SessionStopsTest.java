@@ -105,6 +105,13 @@ class SessionStopsTest {
   }
 
   @Test
+  void signsAreAskedForInRecoveryToo() {
+    Decision decision = recovering().decide(at("5:00"));
+    assertThat(((Verdict.Continue) decision.verdict()).agenda().questions())
+        .contains("How is the breathing?");
+  }
+
+  @Test
   void aCautionKeepsRecoveryOpen() {
     Session session = recovering();
     session.record(at("5:00"), heartRate(90), pressure(98, 60));
