@@ -158,11 +158,12 @@ final class Placement {
   }
 
   // While a decision is overdue a reading fills the slot that was missed, whenever it is taken.
+  // Once
+  // the wait is over it fills none, but the person still moves and a stop may rest on it.
   private Optional<Duration> dueNow(
       Passage passage, String signal, MeasureLine line, Duration since) {
-    Duration limit = passage.waitsUntil(course.protocol.unmeasured());
-    if (event.at().compareTo(limit) > 0) {
-      throw new ReadingRefused(Code.G509, signal, Times.clock(event.taken()), Times.clock(limit));
+    if (event.at().compareTo(passage.waitsUntil(course.protocol.unmeasured())) > 0) {
+      return Optional.empty();
     }
     Optional<Duration> missed =
         line.lastDue(passage.stage().lasts(), passage.endInStage())

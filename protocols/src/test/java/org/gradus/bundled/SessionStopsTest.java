@@ -149,6 +149,16 @@ class SessionStopsTest {
   }
 
   @Test
+  void aReadingAfterTheWaitIsOverDecidesNoStageEndButCanStillStop() {
+    Session session = walking(ines());
+    session.record(at("2:00"), heartRate(104));
+    assertThat(verdict(session.decide(at("4:31")))).isEqualTo("FINISH undecided");
+    assertThat(verdict(session.record(at("4:40"), heartRate(106)))).isEqualTo("FINISH undecided");
+    assertThat(verdict(session.record(at("4:50"), pressure(256, 80))))
+        .isEqualTo("STOP systolic-high");
+  }
+
+  @Test
   void aRateThatDoesNotRiseStopsOnceASecondCountAgrees() {
     Session session = secondStage();
     session.record(at("5:00"), heartRate(112));
