@@ -3,11 +3,13 @@ package org.gradus.library;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.Eligibility;
@@ -63,6 +65,10 @@ final class Draft {
   boolean torn;
 
   final List<Include> includes = new ArrayList<>();
+
+  /** The files it was read from. */
+  final Set<SourceFile> files = new LinkedHashSet<>();
+
   final List<Citation> sources = new ArrayList<>();
   final List<String> cautions = new ArrayList<>();
 
@@ -92,6 +98,7 @@ final class Draft {
 
   Draft(Header header) {
     this.header = header;
+    files.add(header.where().file());
   }
 
   /** Whether everything under some keys could be read. */

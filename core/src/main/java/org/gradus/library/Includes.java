@@ -108,6 +108,7 @@ final class Includes {
   }
 
   private static void join(Draft whole, Draft part) {
+    whole.files.addAll(part.files);
     whole.torn |= part.torn;
     whole.lost.addAll(part.lost);
     whole.faulty.addAll(part.faulty);
