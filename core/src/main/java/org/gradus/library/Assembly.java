@@ -101,6 +101,7 @@ final class Assembly {
         instruments,
         draft.baselines.stream().map(BaselineDraft::line).toList(),
         schedule(draft.measure),
+        draft.cues,
         stages,
         rules,
         draft.unmeasured.orElse(NINETY_SECONDS),

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Setting;
@@ -82,6 +83,7 @@ final class Draft {
 
   final List<BaselineDraft> baselines = new ArrayList<>();
   final List<MeasureDraft> measure = new ArrayList<>();
+  final List<Cue> cues = new ArrayList<>();
   final List<RuleDraft> before = new ArrayList<>();
   final List<RuleDraft> anyTime = new ArrayList<>();
   final List<RuleDraft> stageEnd = new ArrayList<>();

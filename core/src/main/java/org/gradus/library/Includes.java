@@ -118,6 +118,7 @@ final class Includes {
     whole.result.addAll(part.result);
     whole.baselines.addAll(part.baselines);
     whole.measure.addAll(part.measure);
+    whole.cues.addAll(part.cues);
   }
 
   private void joinNames(Draft whole, Map<Include, Draft> included, Draft own) {
