@@ -61,6 +61,8 @@ public sealed interface Estimate {
    * @param value its value here
    * @param how how it came about
    * @param source where the figure or equation comes from
+   * @param spread how much it varies between people, where its file says so: a standard deviation
    */
-  record Ingredient(String name, String value, String how, Citation source) {}
+  record Ingredient(
+      String name, String value, String how, Citation source, Optional<Quantity> spread) {}
 }

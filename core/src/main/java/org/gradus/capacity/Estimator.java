@@ -42,7 +42,8 @@ final class Estimator {
     List<StageResult> stages = selected.stages();
     Frame frame =
         stages.isEmpty() ? outcome.atFinish() : outcome.atEndOf(stages.get(stages.size() - 1));
-    StageLine.fill(frame, protocol, stages.stream().map(outcome::atEndOf).toList());
+    StageLine.fill(
+        frame, protocol, stages.stream().map(outcome::atEndOf).toList(), line.leastSpan());
     Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
     if (barred.isPresent()) {
       return unavailable(line, barred.get());
@@ -87,9 +88,7 @@ final class Estimator {
     List<Ingredient> ingredients = new ArrayList<>();
     stages.forEach(stage -> ingredients.add(ingredient(line, stage)));
     for (Filled.Definition definition : filled.definitions()) {
-      ingredients.add(
-          new Ingredient(
-              definition.name(), definition.value(), definition.text(), source(definition)));
+      ingredients.add(ingredient(definition));
     }
     return new Estimate.Available(
         line.id(),
@@ -114,9 +113,26 @@ final class Estimator {
                           + " "
                           + Quantity.ofBase(axis.value(frame), axis.kind().base())));
     }
-    String uptake = cost(frame).map(cost -> shown(cost, frame)).orElse("no oxygen cost");
-    Citation source = cost(frame).map(cost -> cost.equation().source()).orElse(Citation.NONE);
-    return new Ingredient("stage " + stage.id(), String.join(", ", parts), uptake, source);
+    Optional<CostLine> cost = cost(frame);
+    return new Ingredient(
+        "stage " + stage.id(),
+        String.join(", ", parts),
+        cost.map(chosen -> shown(chosen, frame)).orElse("no oxygen cost"),
+        cost.map(chosen -> chosen.equation().source()).orElse(Citation.NONE),
+        cost.flatMap(chosen -> chosen.equation().spread()));
+  }
+
+  // A value chosen from a list has the source and the spread of what was chosen.
+  private Ingredient ingredient(Filled.Definition definition) {
+    int colon = definition.text().indexOf(": ");
+    String chosen = colon > 0 ? definition.text().substring(0, colon) : definition.name();
+    Citation source = protocol.wiring().citation(chosen);
+    return new Ingredient(
+        definition.name(),
+        definition.value(),
+        definition.text(),
+        source.isNamed() ? source : protocol.wiring().citation(definition.name()),
+        protocol.wiring().spread(chosen));
   }
 
   private List<String> readings(EstimateLine line) {
@@ -133,18 +149,12 @@ final class Estimator {
     return cost.equation().id() + ": " + uptake.rounded(2);
   }
 
-  // A value chosen from a list has the source of what was chosen: "fox_1971: (220 - age ...".
-  private Citation source(Filled.Definition definition) {
-    int colon = definition.text().indexOf(": ");
-    Citation chosen =
-        colon > 0
-            ? protocol.wiring().citation(definition.text().substring(0, colon))
-            : Citation.NONE;
-    return chosen.isNamed() ? chosen : protocol.wiring().citation(definition.name());
-  }
-
+  // What happened in this test comes before what is always to be known of the method.
   private List<String> cautions(EstimateLine line, List<StageResult> stages) {
-    List<String> cautions = new ArrayList<>(line.cautions());
+    List<String> cautions = new ArrayList<>();
+    if (outcome.stopped()) {
+      cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
+    }
     for (StageResult stage : stages) {
       Frame frame = outcome.atEndOf(stage);
       cost(frame)
@@ -152,9 +162,7 @@ final class Estimator {
               cost -> cost.range().filter(range -> range.test(frame) == Truth.FALSE).isPresent())
           .ifPresent(cost -> cautions.add(beyond(cost, stage)));
     }
-    if (outcome.stopped()) {
-      cautions.add("the exercise was ended by a stop; the estimate rests on the stages before it");
-    }
+    cautions.addAll(line.cautions());
     return cautions;
   }
 
@@ -164,14 +172,15 @@ final class Estimator {
             .range()
             .map(stated -> ", only for " + stated.span().text().replaceAll("\\s+", " "))
             .orElse("");
-    return "the "
+    return "The "
         + cost.equation().id()
         + " equation is not stated for stage "
         + stage.id()
         + " ("
         + Loading.line(stage.loads())
         + ")"
-        + range;
+        + range
+        + ".";
   }
 
   private Optional<CostLine> cost(Frame frame) {

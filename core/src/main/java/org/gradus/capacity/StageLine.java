@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.gradus.protocol.Protocol;
-import org.gradus.protocol.Setting;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
@@ -14,22 +13,22 @@ import org.gradus.rule.plan.Gap.Cause;
 
 /**
  * The least-squares line through the selected stages. There is none through fewer than two stages,
- * none that does not rise, and none through stages that lie closer together than the setting {@code
- * line_span} says, since a short line points anywhere.
+ * none that does not rise, and none through stages that lie closer together than the estimate says,
+ * since a short line points anywhere.
  */
 final class StageLine {
-
-  private static final String SPAN = "line_span";
 
   private StageLine() {}
 
   /** Fills the slots of every line that formulas of the protocol ask for. */
-  static void fill(Frame frame, Protocol protocol, List<Frame> stages) {
+  static void fill(
+      Frame frame, Protocol protocol, List<Frame> stages, Optional<Formula> leastSpan) {
+    double least = leastSpan.map(span -> span.value(frame)).orElse(0.0);
     List<Demand> demands = frame.layout().demands();
     for (int slot = 0; slot < demands.size(); slot++) {
       Demand demand = demands.get(slot);
       if (isLine(demand.aspect())) {
-        fill(frame, slot, demand, protocol, stages);
+        fill(frame, slot, demand, protocol, stages, least);
       }
     }
   }
@@ -41,7 +40,12 @@ final class StageLine {
   }
 
   private static void fill(
-      Frame frame, int slot, Demand demand, Protocol protocol, List<Frame> stages) {
+      Frame frame,
+      int slot,
+      Demand demand,
+      Protocol protocol,
+      List<Frame> stages,
+      double leastSpan) {
     Formula y = axis(protocol, demand.subjects().get(0));
     Formula x = axis(protocol, demand.subjects().get(1));
     SimpleRegression line = new SimpleRegression();
@@ -59,7 +63,7 @@ final class StageLine {
       high = Math.max(high, x.value(stage));
       sum += y.value(stage);
     }
-    Optional<Cause> fault = fault(line, high - low, protocol);
+    Optional<Cause> fault = fault(line, high - low, leastSpan);
     if (fault.isPresent()) {
       frame.miss(slot, Gap.never("the line through the stages", fault.get()));
       return;
@@ -78,20 +82,13 @@ final class StageLine {
     return stages.stream().mapToDouble(x::value).average().orElseThrow();
   }
 
-  private static Optional<Cause> fault(SimpleRegression line, double span, Protocol protocol) {
+  private static Optional<Cause> fault(SimpleRegression line, double span, double leastSpan) {
     if (line.getN() < 2) {
       return Optional.of(Cause.TOO_FEW_STAGES);
-    } else if (span < leastSpan(protocol)) {
+    } else if (span < leastSpan) {
       return Optional.of(Cause.TOO_NARROW);
     }
     return line.getSlope() > 0 ? Optional.empty() : Optional.of(Cause.NOT_RISING);
-  }
-
-  private static double leastSpan(Protocol protocol) {
-    Setting setting = protocol.settings().get(SPAN);
-    return setting != null && setting.value() instanceof Setting.Figure figure
-        ? figure.quantity().base()
-        : 0;
   }
 
   private static Formula axis(Protocol protocol, String name) {

@@ -36,6 +36,7 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
 /** Makes a protocol of a draft whose includes are resolved: checks every text and plans it. */
@@ -93,7 +94,8 @@ final class Assembly {
     Map<String, Formula> axes = estimates.axes(assessment.estimates());
     Instruments instruments = instruments();
     Map<String, Condition> counted = counted();
-    Wiring wiring = new Wiring(layout.build(), known.facts(), axes, counted, citations());
+    Wiring wiring =
+        new Wiring(layout.build(), known.facts(), axes, counted, citations(), spreads());
     return new Protocol(
         heading(),
         eligibility(),
@@ -250,6 +252,13 @@ final class Assembly {
     Optional<Condition> unless =
         ask.unless().flatMap(text -> Condition.of(text, known.vocabulary(), layout, problems));
     return new Question(name, ask.type(), ask.prompt(), ask.range(), unless, ask.source());
+  }
+
+  private Map<String, Quantity> spreads() {
+    Map<String, Quantity> spreads = new HashMap<>();
+    shelf.costs.forEach((name, cost) -> cost.spread().ifPresent(sd -> spreads.put(name, sd)));
+    shelf.maxHeartRates.forEach((name, rate) -> spreads.put(name, rate.spread()));
+    return spreads;
   }
 
   private Map<String, Citation> citations() {

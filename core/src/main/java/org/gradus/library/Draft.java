@@ -140,6 +140,7 @@ final class Draft {
       all.add(estimate.vo2max());
       estimate.onlyWhen().ifPresent(all::add);
       estimate.term().ifPresent(all::add);
+      estimate.leastSpan().ifPresent(all::add);
       estimate.locals().values().forEach(local -> all.add(local.value()));
     }
     return all;

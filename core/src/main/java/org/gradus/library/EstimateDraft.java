@@ -19,6 +19,7 @@ record EstimateDraft(
     Map<String, Placed<Expression>> locals,
     Set<String> faultyLocals,
     Expression vo2max,
+    Optional<Expression> leastSpan,
     Optional<PublishedError> error,
     Citation source,
     List<String> cautions) {

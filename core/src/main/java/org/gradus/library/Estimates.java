@@ -82,6 +82,10 @@ final class Estimates {
     Optional<Condition> term = estimate.term().flatMap(this::condition);
     Optional<Condition> onlyWhen =
         estimate.onlyWhen().flatMap(text -> Condition.of(text, local, layout, problems));
+    Optional<Formula> leastSpan =
+        estimate
+            .leastSpan()
+            .flatMap(text -> Formula.of(text, List.of(Kind.values()), local, layout, problems));
     return Formula.of(estimate.vo2max(), EquationReader.UPTAKES, local, layout, problems)
         .map(
             formula ->
@@ -91,6 +95,7 @@ final class Estimates {
                     term,
                     onlyWhen,
                     formula,
+                    leastSpan,
                     estimate.error(),
                     estimate.source(),
                     estimate.cautions()));

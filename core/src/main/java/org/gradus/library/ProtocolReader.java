@@ -14,6 +14,7 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.Draft.Include;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
+import org.gradus.protocol.EstimateLine.Covers;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.syntax.ChoiceLine;
@@ -140,6 +141,7 @@ final class ProtocolReader {
           () -> faulty.add(name));
     }
     Optional<Expression> vo2max = keys.needText("vo2max").flatMap(texts::expression);
+    Optional<Expression> leastSpan = keys.text("least_span").flatMap(texts::expression);
     Optional<PublishedError> error = keys.keys("error", "error").flatMap(this::error);
     Citation source = texts.source(keys);
     List<String> cautions = keys.texts("cautions").stream().map(Scalar::value).toList();
@@ -156,6 +158,7 @@ final class ProtocolReader {
             locals,
             faulty,
             vo2max.get(),
+            leastSpan,
             error,
             source,
             cautions));
@@ -164,7 +167,10 @@ final class ProtocolReader {
   private Optional<PublishedError> error(Keys keys) {
     Optional<Quantity> sd =
         keys.needText("sd").flatMap(text -> texts.spread(text, EquationReader.UPTAKES));
-    String covers = oneOf(keys.needText("covers"), List.of("method", "inputs"));
+    Covers covers =
+        oneOf(keys.needText("covers"), List.of("method", "inputs")).equals("inputs")
+            ? Covers.INPUTS
+            : Covers.METHOD;
     Citation source = texts.source(keys.text("source"));
     String note = Texts.string(keys.text("note"));
     keys.done();

@@ -16,6 +16,7 @@ import org.gradus.unit.Quantity;
  * @param term the condition the end of a stage must fulfil to be selected, if any
  * @param onlyWhen when it applies, if not always
  * @param vo2max the formula
+ * @param leastSpan how far apart the stages of a line must lie at least, along its x
  * @param error its published error, if there is one
  * @param source where the method comes from
  * @param cautions what to know about it
@@ -26,6 +27,7 @@ public record EstimateLine(
     Optional<Condition> term,
     Optional<Condition> onlyWhen,
     Formula vo2max,
+    Optional<Formula> leastSpan,
     Optional<PublishedError> error,
     Citation source,
     List<String> cautions) {
@@ -34,12 +36,19 @@ public record EstimateLine(
    * The error a publication found.
    *
    * @param sd the standard error of the estimate
-   * @param covers {@code method}: the whole way from readings to answer; {@code inputs}: only the
-   *     inputs
+   * @param covers what it is an error of
    * @param source who found it
    * @param note in whom, or empty
    */
-  public record PublishedError(Quantity sd, String covers, Citation source, String note) {}
+  public record PublishedError(Quantity sd, Covers covers, Citation source, String note) {}
+
+  /** What a published error is an error of. */
+  public enum Covers {
+    /** The whole way from readings to answer. */
+    METHOD,
+    /** Only the inputs of the formula. */
+    INPUTS
+  }
 
   public EstimateLine {
     cautions = List.copyOf(cautions);

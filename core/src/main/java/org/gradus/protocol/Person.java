@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.unit.Kind;
@@ -46,6 +47,25 @@ public final class Person {
    */
   public Optional<Quantity> value(Attribute attribute) {
     return Optional.ofNullable(values.get(attribute));
+  }
+
+  /** The same attributes with the same values. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Person person && values.equals(person.values);
+  }
+
+  @Override
+  public int hashCode() {
+    return values.hashCode();
+  }
+
+  /** What is known, as rules call it; a condition is 1 or 0, a choice the index of its word. */
+  @Override
+  public String toString() {
+    return values.entrySet().stream()
+        .map(entry -> entry.getKey().word() + " " + entry.getValue())
+        .collect(Collectors.joining(", "));
   }
 
   /** Collects what is known of a person. */

@@ -100,9 +100,11 @@ public enum Code {
   /** A rule that may stay unknown. */
   G405("this rule may stay unknown in {0} although every reading is taken", "{1}"),
   /** A rule on a reading that nobody takes. */
-  G406("{0} is not measured in {1} before this rule is looked at", "add a measure line for it"),
+  G406(
+      "{0} is not measured in {1} before this rule is looked at",
+      "measure it earlier, or look back by a multiple of the time between its readings"),
   /** A stage that no test can reach. */
-  G407("no test can reach the stage {0}", "advance to it, or leave it out"),
+  G407("no test can reach {0}", "advance to it, or leave it out"),
   /** A test that is guided by heart rate but takes people whose heart is slowed. */
   G408(
       "heart rate guides this test, but it takes people whose medicine slows the heart",
@@ -136,7 +138,9 @@ public enum Code {
   /** A word or scale that is not offered. */
   G508("{0} cannot be {1}", "{2}"),
   /** A reading that comes too late to count. */
-  G509("{0} taken at {1} belongs to what is over since {2}", "note it in the margin of the record"),
+  G509(
+      "{0} taken at {1} belongs to what is over since {2}",
+      "write it down beside the record; it can change nothing any more"),
   /** A reading in a phase that has no use for it. */
   G510("{0} cannot be told {1}", "{2}"),
 

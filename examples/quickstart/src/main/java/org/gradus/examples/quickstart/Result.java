@@ -7,6 +7,7 @@ import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Estimate.Available;
 import org.gradus.capacity.Estimate.Unavailable;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.EstimateLine.Covers;
 import org.gradus.protocol.EstimateLine.PublishedError;
 
 /**
@@ -53,6 +54,7 @@ final class Result {
               + ingredient.value()
               + "; "
               + ingredient.how()
+              + ingredient.spread().map(sd -> ", varies by " + sd + " between people").orElse("")
               + number(ingredient.source()));
     }
     line(
@@ -62,7 +64,8 @@ final class Result {
 
   private String error(PublishedError error) {
     String in = error.note().isEmpty() ? "" : ", found in " + error.note();
-    return error.sd() + in + number(error.source());
+    String covers = error.covers() == Covers.METHOD ? " of the whole method" : " of its inputs";
+    return error.sd() + covers + in + number(error.source());
   }
 
   private void other(Estimate estimate) {
