@@ -53,7 +53,8 @@ final class Solving {
   }
 
   private boolean isLoad(Expression load, Equation equation) {
-    String name = load.span().text();
+    String name =
+        load instanceof Expression.Reference reference ? reference.name() : load.span().text();
     List<String> loads = equation.loads();
     boolean known =
         loads.contains(name)
