@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.protocol.Attribute;
@@ -70,10 +69,10 @@ final class Choices {
       return;
     }
     String otherwise =
-        known.isEmpty()
+        known.isEmpty() || problems.isFull()
             ? "add a file of equations"
             : "there are " + String.join(", ", known.stream().sorted().toList());
-    String help = Suggestion.help(line.name().text(), known, otherwise);
+    String help = problems.help(line.name().text(), known, otherwise);
     problems.add(line.name().span(), Code.G309, what, line.name().text(), help);
   }
 }

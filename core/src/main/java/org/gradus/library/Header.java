@@ -71,7 +71,7 @@ record Header(
   }
 
   private static boolean isLanguage(Scalar language, Problems problems) {
-    boolean sound = language.value().matches("[a-z]{2,3}(-[A-Za-z0-9]{2,8})*");
+    boolean sound = Texts.matches(language, "[a-z]{2,3}(-[A-Za-z0-9]{2,8})*");
     if (!sound) {
       problems.add(
           language.span(), Code.G305, language.value(), "a language", "write its code, as in en");
@@ -92,7 +92,7 @@ record Header(
   }
 
   private static boolean isId(Scalar id, Problems problems) {
-    boolean sound = id.value().matches("[a-z0-9]+([-.][a-z0-9]+)*");
+    boolean sound = Texts.matches(id, "[a-z0-9]+([-.][a-z0-9]+)*");
     if (!sound) {
       problems.add(
           id.span(),
@@ -105,7 +105,7 @@ record Header(
   }
 
   private static boolean isVersion(Scalar version, Problems problems) {
-    boolean sound = version.value().matches("[0-9]+\\.[0-9]+\\.[0-9]+");
+    boolean sound = version.value().matches("[0-9]{1,9}\\.[0-9]{1,9}\\.[0-9]{1,9}");
     if (!sound) {
       problems.add(
           version.span(),

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.function.Function;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.library.Draft.Include;
 
 /**
@@ -68,7 +67,7 @@ final class Includes {
           ids.isEmpty()
               ? "there are no rule sets"
               : "the rule sets are " + String.join(", ", ids.stream().sorted().toList());
-      String help = Suggestion.help(include.id(), ids, otherwise);
+      String help = problems.help(include.id(), ids, otherwise);
       problems.add(include.where(), Code.G309, "rule set", include.id(), help);
     }
   }
@@ -82,7 +81,7 @@ final class Includes {
     for (Placed<String> name : include.without()) {
       if (!present.contains(name.value()) && set.isWhole()) {
         String otherwise = "its rules are " + String.join(", ", present.stream().sorted().toList());
-        String help = Suggestion.help(name.value(), present, otherwise);
+        String help = problems.help(name.value(), present, otherwise);
         problems.add(name.where(), Code.G309, "rule in " + include.id(), name.value(), help);
       }
     }

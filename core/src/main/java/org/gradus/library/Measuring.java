@@ -9,7 +9,6 @@ import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Scale;
 
@@ -83,7 +82,7 @@ final class Measuring {
       Span where, String what, String name, Map<String, ?> known, String otherwise) {
     boolean passedOver = draft.torn || draft.faulty.contains(name);
     if (!passedOver && !known.containsKey(name)) {
-      String help = Suggestion.help(name, known.keySet(), otherwise);
+      String help = problems.help(name, known.keySet(), otherwise);
       problems.add(where, Code.G309, what, name, help);
     }
   }

@@ -113,7 +113,7 @@ final class SettingReader {
   }
 
   private Optional<Value> value(Scalar text) {
-    boolean word = text.value().matches("[A-Za-z][A-Za-z0-9_]*");
+    boolean word = Texts.matches(text, "[A-Za-z][A-Za-z0-9_]*");
     if (word) {
       return texts.isName(text) ? Optional.of(new Word(text.value())) : Optional.empty();
     }

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Expression.Name;
 
 /** Finds the stages that texts mention. */
@@ -32,7 +31,7 @@ final class Stages {
           Code.G309,
           "stage",
           stage.text(),
-          Suggestion.help(stage.text(), ids, "the stages are " + String.join(", ", ids)));
+          problems.help(stage.text(), ids, "the stages are " + String.join(", ", ids)));
     }
     return OptionalInt.empty();
   }

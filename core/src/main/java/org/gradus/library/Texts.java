@@ -29,6 +29,8 @@ final class Texts {
   // Options are kept as bits of a number.
   private static final int MOST_OPTIONS = 60;
 
+  private static final int LONGEST_NAME = 200;
+
   private final Problems problems;
   private final Map<String, Citation> sources;
   private final boolean sourcesRead;
@@ -181,7 +183,7 @@ final class Texts {
 
   /** A name that rules may use: one word, and none that the language keeps for itself. */
   boolean isName(Scalar text) {
-    boolean word = text.value().matches("[A-Za-z][A-Za-z0-9_]*");
+    boolean word = matches(text, "[A-Za-z][A-Za-z0-9_]*");
     if (!word) {
       notA(text, "a name", "use letters, digits and _ only, beginning with a letter");
       return false;
@@ -196,9 +198,17 @@ final class Texts {
     return free;
   }
 
+  /**
+   * Whether a name or an id has its form. A long one has not: nobody could read it, and the
+   * matching of repeated groups goes as deep as the text is long.
+   */
+  static boolean matches(Scalar text, String form) {
+    return text.value().length() <= LONGEST_NAME && text.value().matches(form);
+  }
+
   /** The id of a rule, which no rule can mention. */
   boolean isRuleId(Scalar text) {
-    boolean sound = text.value().matches("[A-Za-z0-9]+([-_.][A-Za-z0-9]+)*");
+    boolean sound = matches(text, "[A-Za-z0-9]+([-_.][A-Za-z0-9]+)*");
     if (!sound) {
       notA(text, "an id", "use letters and digits, joined by - or _");
     }
@@ -207,6 +217,10 @@ final class Texts {
 
   /** The words of a choice: names that differ from each other. */
   Optional<List<String>> options(List<Scalar> texts) {
+    if (texts.size() > MOST_OPTIONS) {
+      notA(texts.get(MOST_OPTIONS), "one of so few words that a person can choose", "offer fewer");
+      return Optional.empty();
+    }
     List<String> words = new ArrayList<>();
     boolean sound = true;
     for (Scalar text : texts) {
@@ -216,10 +230,6 @@ final class Texts {
         sound = false;
       }
       words.add(text.value());
-    }
-    if (words.size() > MOST_OPTIONS) {
-      notA(texts.get(MOST_OPTIONS), "one of so few words that a person can choose", "offer fewer");
-      sound = false;
     }
     return sound ? Optional.of(words) : Optional.empty();
   }
@@ -235,13 +245,16 @@ final class Texts {
     }
     Citation source = sources.get(name);
     if (source == null && sourcesRead) {
-      String keys = sources.keySet().stream().sorted().collect(Collectors.joining(", "));
+      String keys =
+          problems.isFull()
+              ? "others"
+              : sources.keySet().stream().sorted().collect(Collectors.joining(", "));
       problems.add(
           key.get().span(),
           Code.G309,
           "source",
           name,
-          Suggestion.help(
+          problems.help(
               name,
               sources.keySet(),
               "add it under sources, or write practice; there are " + keys));

@@ -26,7 +26,10 @@ final class Columns {
 
   /** The columns taken by the first {@code chars} characters. */
   static int width(String text, int chars) {
-    return text.substring(0, Math.min(chars, text.length())).codePoints().map(Columns::width).sum();
+    return text.substring(0, Math.max(0, Math.min(chars, text.length())))
+        .codePoints()
+        .map(Columns::width)
+        .sum();
   }
 
   private static int width(int c) {

@@ -1,6 +1,7 @@
 package org.gradus.diagnostic;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -36,6 +37,19 @@ public final class Problems {
    */
   public int count() {
     return noted;
+  }
+
+  /**
+   * Whether there is so much wrong that further problems are not shown. To word each of them well
+   * would be long work for nothing: to look for a near word among many, for each of many.
+   */
+  public boolean isFull() {
+    return found.size() >= MOST_SHOWN;
+  }
+
+  /** What {@link Suggestion#help} says; only the fallback where it would not be shown. */
+  public String help(String word, Collection<String> known, String otherwise) {
+    return isFull() ? otherwise : Suggestion.help(word, known, otherwise);
   }
 
   /** Whether nothing was noted. */

@@ -12,6 +12,9 @@ import org.gradus.diagnostic.Diagnostic.Label;
 /** Turns a diagnostic into text with the lines it speaks of, underlined. */
 final class Renderer {
 
+  private static final int LONGEST = 240;
+  private static final String CUT = "...";
+
   private final Diagnostic diagnostic;
   private final StringBuilder out = new StringBuilder();
   private final int margin;
@@ -52,14 +55,25 @@ final class Renderer {
     return out.toString();
   }
 
+  // Of a line that is too long to be read only the surroundings of its first label are shown.
   private void excerpt(SourceFile file, int line, List<Label> labels) {
-    String text = file.line(line);
+    String whole = file.line(line);
+    int begin = file.startOfLine(line);
+    int from = 0;
+    if (whole.length() > LONGEST) {
+      int first = labels.stream().mapToInt(label -> label.where().start()).min().orElse(0) - begin;
+      from = Math.max(0, Math.min(first - LONGEST / 4, whole.length() - LONGEST));
+    }
+    int to = Math.min(whole.length(), from + LONGEST);
+    String text =
+        (from > 0 ? CUT : "") + whole.substring(from, to) + (to < whole.length() ? CUT : "");
+    int origin = begin + from - (from > 0 ? CUT.length() : 0);
     newLine(Integer.toString(line));
     out.append(Columns.visible(text));
     List<Mark> marks = new ArrayList<>();
     for (Label label : labels) {
-      int start = Columns.width(text, label.where().start() - file.startOfLine(line));
-      int end = Columns.width(text, label.where().end() - file.startOfLine(line));
+      int start = Columns.width(text, label.where().start() - origin);
+      int end = Columns.width(text, label.where().end() - origin);
       char sign = label.equals(diagnostic.labels().get(0)) ? '^' : '-';
       marks.add(new Mark(start, Math.max(start + 1, end), sign, label.note()));
     }

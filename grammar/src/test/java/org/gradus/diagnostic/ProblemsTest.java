@@ -62,4 +62,17 @@ class ProblemsTest {
     assertThat(code.message(List.of())).doesNotContain("{");
     assertThat(code.name()).matches(Pattern.compile("G[1-6]\\d\\d"));
   }
+
+  @Test
+  void whatIsNotShownIsNotSearchedFor() {
+    Problems problems = new Problems();
+    Span where = Span.all("test", "x".repeat(300));
+    for (int i = 0; i < 200; i++) {
+      assertThat(problems.isFull()).isFalse();
+      assertThat(problems.help("hart", List.of("heart"), "none")).isEqualTo("did you mean heart?");
+      problems.add(new Span(where.file(), i, i + 1), Code.G103);
+    }
+    assertThat(problems.isFull()).isTrue();
+    assertThat(problems.help("hart", List.of("heart"), "none")).isEqualTo("none");
+  }
 }

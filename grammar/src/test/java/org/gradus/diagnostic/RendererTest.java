@@ -158,4 +158,26 @@ class RendererTest {
     assertThat(shown).doesNotContain("\u001B", "\u202E", "\u2028", "\u0007", "\uD800");
     assertThat(shown.lines()).hasSize(4);
   }
+
+  @Test
+  void ofALongLineOnlyTheSurroundingsAreShown() {
+    String text = "a ".repeat(500) + "here " + "b ".repeat(500);
+    int at = text.indexOf("here");
+    SourceFile file = SourceFile.of("test", text);
+    String shown = Diagnostic.at(new Span(file, at, at + 4), Code.G103).toString();
+    List<String> lines = shown.lines().toList();
+    assertThat(lines.get(1)).startsWith("  1 | ...").endsWith("...").hasSizeLessThan(260);
+    assertThat(lines.get(1).indexOf("here")).isEqualTo(lines.get(2).indexOf("^^^^"));
+    String wide = Diagnostic.at(new Span(file, 0, text.length()), Code.G103).toString();
+    assertThat(wide.lines().mapToInt(String::length).max().orElse(0)).isLessThan(260);
+    String both =
+        new Diagnostic(
+                Code.G103,
+                List.of(
+                    new Diagnostic.Label(new Span(file, text.length() - 2, text.length()), "far"),
+                    new Diagnostic.Label(new Span(file, 0, 1), "near")),
+                List.of())
+            .toString();
+    assertThat(both).contains("near", "far");
+  }
 }

@@ -62,6 +62,12 @@ class QuantityTest {
   }
 
   @Test
+  void onePartInAThousandMillionIsStillTheSame() {
+    assertThat(Quantity.same(1_000_000_000, 999_999_999)).isTrue();
+    assertThat(Quantity.same(1_000_000_000, 999_999_998.9)).isFalse();
+  }
+
+  @Test
   void infinityIsTheSameAsNothingButItself() {
     double infinity = Double.POSITIVE_INFINITY;
     assertThat(Quantity.same(infinity, infinity)).isTrue();

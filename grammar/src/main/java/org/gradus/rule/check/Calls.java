@@ -138,13 +138,14 @@ final class Calls {
   }
 
   private Optional<Type> completed(Expression.Call call) {
-    String stage = call.arguments().get(0).span().text();
-    if (!findings.isStage(stage)) {
+    if (!(call.arguments().get(0) instanceof Expression.Reference stage)
+        || !findings.isStage(stage.name())) {
       findings.needsName(call, "a stage", "the stages stand under stages");
       return Optional.empty();
     }
     findings.means(
-        call, findings.slot(new Demand(Aspect.COMPLETED, List.of(stage), 0, Type.CONDITION)));
+        call,
+        findings.slot(new Demand(Aspect.COMPLETED, List.of(stage.name()), 0, Type.CONDITION)));
     return Optional.of(Type.CONDITION);
   }
 

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 
@@ -27,9 +26,9 @@ public final class Checker {
     return new Checker(findings).type(root).flatMap(type -> findings.close(root));
   }
 
-  /** Checks another tree against the same names, such as that of an equation. */
+  /** Checks the tree of an equation against the same names. */
   Optional<Checked> inside(Expression root) {
-    Findings inner = findings.another();
+    Findings inner = findings.insideEquation();
     return new Checker(inner).type(root).flatMap(type -> inner.close(root));
   }
 
@@ -240,7 +239,7 @@ public final class Checker {
           Code.G211,
           is.option().text(),
           is.subject().span().text(),
-          Suggestion.help(is.option().text(), choice.options(), options));
+          findings.help(is.option().text(), choice.options(), options));
       return Optional.empty();
     }
     return Optional.of(Type.CONDITION);

@@ -16,6 +16,9 @@ record Extent(int parts, int depth) {
   static final int MOST_PARTS = 10_000;
   static final int MOST_DEEP = 100;
 
+  /** For all texts of one protocol; a long one has some thousands. */
+  static final int MOST_PARTS_OF_ALL = 500_000;
+
   static Extent of(Expression root, Collection<Meaning> meanings) {
     int parts = count(root);
     int depth = 0;
@@ -24,6 +27,10 @@ record Extent(int parts, int depth) {
         Extent inner = of(use.term());
         parts += inner.parts;
         depth = Math.max(depth, inner.depth + 1);
+      } else if (meaning instanceof Meaning.Solution solution) {
+        Extent body = solution.body().extent();
+        parts += 2 * body.parts; // looked at with and without the load
+        depth = Math.max(depth, body.depth + 1);
       }
     }
     return new Extent(parts, depth);

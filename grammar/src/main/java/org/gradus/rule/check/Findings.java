@@ -1,5 +1,6 @@
 package org.gradus.rule.check;
 
+import java.util.Collection;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
@@ -8,7 +9,6 @@ import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Diagnostic.Label;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -22,18 +22,30 @@ final class Findings {
   private final Vocabulary vocabulary;
   private final Layout.Builder layout;
   private final Problems problems;
+  private final boolean insideEquation;
   private final IdentityHashMap<Expression, Type> types = new IdentityHashMap<>();
   private final IdentityHashMap<Expression, Meaning> meanings = new IdentityHashMap<>();
 
   Findings(Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
+    this(vocabulary, layout, problems, false);
+  }
+
+  private Findings(
+      Vocabulary vocabulary, Layout.Builder layout, Problems problems, boolean insideEquation) {
     this.vocabulary = vocabulary;
     this.layout = layout;
     this.problems = problems;
+    this.insideEquation = insideEquation;
   }
 
-  /** Findings about another tree, against the same names. */
-  Findings another() {
-    return new Findings(vocabulary, layout, problems);
+  /** Findings about the tree of an equation, against the same names. */
+  Findings insideEquation() {
+    return new Findings(vocabulary, layout, problems, true);
+  }
+
+  /** Whether the tree is that of an equation, which may not be solved for by way of another. */
+  boolean isInsideEquation() {
+    return insideEquation;
   }
 
   /** The tree with what was found out; nothing when it is larger than anybody could follow. */
@@ -42,7 +54,12 @@ final class Findings {
     Extent extent = checked.extent();
     boolean small =
         within(root, extent.parts(), Extent.MOST_PARTS, "parts with its definitions written out")
-            && within(root, extent.depth(), Extent.MOST_DEEP, "definitions inside each other");
+            && within(root, extent.depth(), Extent.MOST_DEEP, "definitions inside each other")
+            && within(
+                root,
+                layout.partsWith(extent.parts()),
+                Extent.MOST_PARTS_OF_ALL,
+                "parts together with the texts before it, definitions written out");
     return small ? Optional.of(checked) : Optional.empty();
   }
 
@@ -85,7 +102,7 @@ final class Findings {
     Symbol symbol = vocabulary.meaning(reference.name()).orElse(null);
     if (symbol == null) {
       String otherwise = "define it, or declare it as a setting, input or sign";
-      String help = Suggestion.help(reference.name(), vocabulary.names(), otherwise);
+      String help = help(reference.name(), vocabulary.names(), otherwise);
       problem(reference.span(), Code.G201, reference.name(), help);
       return Optional.empty();
     } else if (symbol instanceof Symbol.Faulty) {
@@ -124,6 +141,11 @@ final class Findings {
         .map(figure -> ((Symbol.Figure) figure).value());
   }
 
+  /** What was probably meant by a word, or a piece of advice. */
+  String help(String word, Collection<String> known, String otherwise) {
+    return problems.help(word, known, otherwise);
+  }
+
   void problem(Span where, Code code, String... arguments) {
     problems.add(where, code, arguments);
   }
@@ -139,7 +161,7 @@ final class Findings {
       return;
     }
     Span argument = call.arguments().get(0).span();
-    String help = Suggestion.help(argument.text(), vocabulary.names(), otherwise);
+    String help = help(argument.text(), vocabulary.names(), otherwise);
     problem(argument, Code.G213, call.function().text(), what, help);
   }
 

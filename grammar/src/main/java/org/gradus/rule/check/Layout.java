@@ -28,12 +28,20 @@ public record Layout(List<Demand> demands, int terms) {
 
     private final Map<Demand, Integer> slots = new LinkedHashMap<>();
     private int terms;
+    private int parts;
 
     /** The slot of a demand, a new one if it is the first of its kind. */
     public int slot(Demand demand) {
       Integer next = slots.size();
       Integer known = slots.putIfAbsent(demand, next);
       return known == null ? next : known;
+    }
+
+    /** The parts of all texts so far together with those of one more. */
+    int partsWith(int further) {
+      // The largest sum is kept: what is refused adds nothing that could run over.
+      parts = Math.min(parts, Extent.MOST_PARTS_OF_ALL) + further;
+      return parts;
     }
 
     /** The place in which a further term keeps its value. */

@@ -29,6 +29,11 @@ final class Solving {
       findings.needsName(call, "an equation", "the equations stand under costs");
       return Optional.empty();
     }
+    if (findings.isInsideEquation()) {
+      String help = "write out what is solved for";
+      findings.problem(call.span(), Code.G305, call.span().text(), "part of an equation", help);
+      return Optional.empty();
+    }
     Expression load = call.arguments().get(1);
     if (!isLoad(load, equation.get())) {
       return Optional.empty();
@@ -53,7 +58,8 @@ final class Solving {
   }
 
   private boolean isLoad(Expression load, Equation equation) {
-    String name = load.span().text();
+    String name =
+        load instanceof Expression.Reference reference ? reference.name() : load.span().text();
     List<String> loads = equation.loads();
     boolean known =
         loads.contains(name)

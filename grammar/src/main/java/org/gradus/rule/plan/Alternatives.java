@@ -1,6 +1,5 @@
 package org.gradus.rule.plan;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -64,16 +63,5 @@ record Alternatives(List<Line> lines) {
       }
     }
     return Optional.empty();
-  }
-
-  List<Planned> parts() {
-    List<Planned> parts = new ArrayList<>();
-    for (Line line : lines) {
-      parts.addAll(line.when());
-      if (line.value() != null) {
-        parts.add(line.value());
-      }
-    }
-    return parts;
   }
 }

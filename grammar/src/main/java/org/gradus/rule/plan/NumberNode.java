@@ -292,10 +292,5 @@ sealed interface NumberNode extends Planned {
           ? frame.term(term.place())
           : frame.keepTerm(term.place(), alternatives.value(frame));
     }
-
-    @Override
-    public List<Planned> parts() {
-      return alternatives.parts();
-    }
   }
 }

@@ -144,11 +144,6 @@ sealed interface TruthNode extends Planned {
     public byte truth(Frame frame) {
       return Truth.planned(!subject.isUnknown(frame));
     }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(subject);
-    }
   }
 
   /** Whether a choice was made; the word itself has no node. */
@@ -184,11 +179,6 @@ sealed interface TruthNode extends Planned {
           frame.hasTerm(term.place())
               ? frame.term(term.place())
               : frame.keepTerm(term.place(), alternatives.value(frame)));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return alternatives.parts();
     }
   }
 }

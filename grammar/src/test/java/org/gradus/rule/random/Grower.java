@@ -6,6 +6,7 @@ import java.util.Random;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Symbol;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Name;
@@ -81,7 +82,7 @@ final class Grower {
         : random.nextInt(bed == Bed.EVERYTHING ? 13 : 12)) {
       case 0 -> reference(pick(world.of(Type.CONDITION)));
       case 1 -> is();
-      case 2 -> call(Function.EVER, reference(pick(world.inRole(Symbol.Role.SIGN))));
+      case 2 -> happened();
       case 3 -> comparison(Kind.HEART_RATE, 0);
       case 4, 5 -> new Expression.And(NOWHERE, condition(rest), condition(rest));
       case 6, 7 -> new Expression.Or(NOWHERE, condition(rest), condition(rest));
@@ -91,6 +92,12 @@ final class Grower {
       case 11 -> comparison(kind(), rest);
       default -> known(rest);
     };
+  }
+
+  private Expression happened() {
+    return random.nextInt(3) == 0
+        ? call(Function.COMPLETED, reference("stage_" + random.nextInt(70)))
+        : call(Function.EVER, reference(pick(world.inRole(Symbol.Role.SIGN))));
   }
 
   private Expression comparison(Kind kind, int size) {
@@ -129,7 +136,7 @@ final class Grower {
       return leaf(kind);
     }
     int rest = size - 1;
-    return switch (random.nextInt(bed == Bed.STEADY ? 9 : kind == Kind.NUMBER ? 20 : 14)) {
+    return switch (random.nextInt(bed == Bed.STEADY ? 9 : kind == Kind.NUMBER ? 22 : 16)) {
       case 0 -> leaf(kind);
       case 1 -> product(kind, rest);
       case 2 -> joined(Operator.OVER, value(kind, rest), value(Kind.NUMBER, rest));
@@ -147,10 +154,13 @@ final class Grower {
               pick(List.of(Operator.PLUS, Operator.MINUS)), value(kind, rest), value(kind, rest));
       case 12 -> ofSignal(kind);
       case 13 -> line(kind, rest);
-      case 14 -> new Expression.Power(NOWHERE, value(Kind.NUMBER, rest), exponent(rest));
-      case 15 ->
+      case 14 -> tabled(kind, rest);
+      case 15 -> solved(kind, rest);
+      case 16 -> new Expression.Power(NOWHERE, value(Kind.NUMBER, rest), exponent(rest));
+      case 17 ->
           call(pick(List.of(Function.LN, Function.EXP, Function.SQRT)), value(Kind.NUMBER, rest));
-      case 16 -> quotient(kind(), rest);
+      case 18 -> quotient(kind(), rest);
+      case 19 -> counted();
       default -> taken(kind(), rest);
     };
   }
@@ -237,6 +247,34 @@ final class Grower {
             reference(pick(axes)),
             reference("heart_rate"),
             value(Kind.HEART_RATE, size));
+  }
+
+  private Expression tabled(Kind kind, int size) {
+    List<Table> tables = world.tables(kind);
+    if (tables.isEmpty()) {
+      return leaf(kind);
+    }
+    Table table = pick(tables);
+    return call(Function.LOOKUP, reference(table.name()), value(table.of(), size));
+  }
+
+  private Expression solved(Kind kind, int size) {
+    return switch (kind) {
+      case SPEED -> solved("walking", "speed", size);
+      case NUMBER -> solved("walking", "grade", size);
+      case POWER -> solved("cycling", "load", size);
+      default -> leaf(kind);
+    };
+  }
+
+  private Expression solved(String equation, String load, int size) {
+    return call(Function.LOAD_FOR, reference(equation), reference(load), value(Kind.UPTAKE, size));
+  }
+
+  private Expression counted() {
+    List<String> terms =
+        world.of(Type.CONDITION).stream().filter(world.definitions::containsKey).toList();
+    return terms.isEmpty() ? leaf(Kind.NUMBER) : call(Function.COUNT, reference(pick(terms)));
   }
 
   private static Expression joined(Operator operator, Expression left, Expression right) {

@@ -56,6 +56,15 @@ record Readings(Layout layout, Map<String, Double> values) {
     };
   }
 
+  /** Where the typical numbers of a kind begin. */
+  static double lowest(Kind kind) {
+    return switch (kind) {
+      case HEART_RATE, PRESSURE -> 100;
+      case AGE -> 20;
+      default -> 0;
+    };
+  }
+
   /** The words for a demand. */
   static String key(Demand demand) {
     return key(demand.aspect(), demand.subjects(), demand.seconds());
@@ -82,8 +91,12 @@ record Readings(Layout layout, Map<String, Double> values) {
   }
 
   Readings with(int slot, double value) {
+    return with(key(layout.demands().get(slot)), value);
+  }
+
+  Readings with(String key, double value) {
     Map<String, Double> all = new LinkedHashMap<>(values);
-    all.put(key(layout.demands().get(slot)), value);
+    all.put(key, value);
     return new Readings(layout, all);
   }
 

@@ -22,6 +22,10 @@ final class Sample {
 
   final World world;
   final Expression tree;
+
+  /** The tree as it came back from its text. */
+  final Expression parsed;
+
   final Optional<Condition> condition;
   final Optional<Formula> formula;
   final Layout layout;
@@ -34,7 +38,7 @@ final class Sample {
     this.world = world;
     this.tree = tree;
     this.random = random;
-    Expression parsed = world.parsed(tree);
+    this.parsed = world.parsed(tree);
     this.formula =
         kind.flatMap(
             wanted ->

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.function.DoubleBinaryOperator;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Symbol;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
@@ -40,9 +41,12 @@ record Twin(World world, Readings readings) {
           ? condition.get() ? yes : no
           : yes.equals(no) ? yes : Optional.empty();
     } else if (tree instanceof Expression.Call call) {
-      return call.function().text().equals("known")
-          ? Optional.of(isKnown(call.arguments().get(0)))
-          : read(Aspect.EVER, 0, call.arguments().get(0)).map(value -> value == 1);
+      Expression subject = call.arguments().get(0);
+      return switch (call.function().text()) {
+        case "known" -> Optional.of(isKnown(subject));
+        case "completed" -> read(Aspect.COMPLETED, 0, subject).map(value -> value == 1);
+        default -> read(Aspect.EVER, 0, subject).map(value -> value == 1);
+      };
     }
     String name = ((Expression.Reference) tree).name();
     return world.definitions.containsKey(name)
@@ -108,7 +112,9 @@ record Twin(World world, Readings readings) {
     } else if (tree instanceof Expression.Choice choice) {
       return typeOf(choice.whenTrue());
     } else if (tree instanceof Expression.Call call) {
-      return List.of("known", "ever").contains(call.function().text()) ? "condition" : "";
+      return List.of("known", "ever", "completed").contains(call.function().text())
+          ? "condition"
+          : "";
     }
     boolean condition =
         tree instanceof Expression.And
@@ -216,6 +222,9 @@ record Twin(World world, Readings readings) {
               read(Aspect.VALUE, 0, first),
               read(Aspect.EARLIER, seconds(call), first),
               (now, before) -> now - before);
+      case "count" -> read(Aspect.COUNT, 0, first);
+      case "lookup" -> number(call.arguments().get(1)).flatMap(x -> tabled(first, x));
+      case "load_for" -> loadFor(call, number(call.arguments().get(2)));
       case "extrapolate" -> onLine(call, number(call.arguments().get(2)));
       default -> throw new AssertionError(call.function().text());
     };
@@ -223,6 +232,42 @@ record Twin(World world, Readings readings) {
 
   private double seconds(Expression.Call call) {
     return number(call.arguments().get(1)).orElseThrow();
+  }
+
+  // The row at or before x and the row after it, found by counting rows.
+  private Optional<Double> tabled(Expression name, double x) {
+    Table table = ((Symbol.Tabled) world.symbol(((Expression.Reference) name).name())).table();
+    List<Table.Point> rows = table.points();
+    int before = (int) rows.stream().filter(row -> row.x() <= x).count();
+    boolean inside = before > 0 && x <= rows.get(rows.size() - 1).x();
+    if (!inside) {
+      double nearest = rows.get(before == 0 ? 0 : rows.size() - 1).y();
+      return table.beyond() == Table.Beyond.NEAREST ? Optional.of(nearest) : Optional.empty();
+    }
+    Table.Point row = rows.get(before - 1);
+    if (table.between() == Table.Between.STEP || row.x() == x) {
+      return Optional.of(row.y());
+    }
+    Table.Point next = rows.get(before);
+    return Optional.of(row.y() + (next.y() - row.y()) * (x - row.x()) / (next.x() - row.x()));
+  }
+
+  // A straight line is known by two of its points; those at no load and at one unit of it serve.
+  private Optional<Double> loadFor(Expression.Call call, Optional<Double> wanted) {
+    Expression load = call.arguments().get(1);
+    Expression body =
+        ((Symbol.Solvable) world.symbol(((Expression.Reference) call.arguments().get(0)).name()))
+            .equation()
+            .body();
+    Optional<Double> none = with(load, 0).number(body);
+    Optional<Double> rise = join(with(load, 1).number(body), none, (one, zero) -> one - zero);
+    Optional<Double> more = join(wanted, none, (all, zero) -> all - zero);
+    return join(more, rise, (a, b) -> a / b);
+  }
+
+  private Twin with(Expression load, double value) {
+    String name = ((Expression.Reference) load).name();
+    return new Twin(world, readings.with(Readings.key(Aspect.VALUE, List.of(name), 0), value));
   }
 
   private Optional<Double> onLine(Expression.Call call, Optional<Double> at) {

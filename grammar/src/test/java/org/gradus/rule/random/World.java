@@ -10,8 +10,10 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
+import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
@@ -59,6 +61,16 @@ final class World {
     names.put("part", new Symbol.Figure(Quantity.of(0.5, Unit.ONE)));
     names.put("pause", new Symbol.Figure(Quantity.of(1, Unit.MINUTE)));
     names.put("end_rule", new Symbol.Word("early", List.of("early", "late")));
+    fact("grade", Type.NUMBER);
+    table("by_rate", Kind.HEART_RATE, Kind.NUMBER, Table.Between.LINE, Table.Beyond.REFUSE);
+    table("by_pace", Kind.SPEED, Kind.HEART_RATE, Table.Between.LINE, Table.Beyond.NEAREST);
+    table("by_effort", Kind.NUMBER, Kind.SPEED, Table.Between.STEP, Table.Beyond.REFUSE);
+    table("by_age", Kind.AGE, Kind.NUMBER, Table.Between.STEP, Table.Beyond.NEAREST);
+    equation(
+        "walking",
+        List.of("speed", "grade"),
+        "(3.5 + 0.1 * (speed in m/min) + 1.8 * (speed in m/min) * grade) as mL/kg/min");
+    equation("cycling", List.of("load"), "(7 + 10.8 * (load in W) / (mass in kg)) as mL/kg/min");
     this.vocabulary = Vocabulary.of(names);
   }
 
@@ -78,6 +90,24 @@ final class World {
     names.put(name, new Symbol.Datum(Demand.value(name, type), role));
   }
 
+  // Rows that random values often meet, that are not evenly spaced and that rise and fall.
+  private void table(String name, Kind of, Kind gives, Table.Between between, Table.Beyond beyond) {
+    double low = Readings.lowest(of);
+    List<Table.Point> rows =
+        List.of(
+            new Table.Point(low, 0.1),
+            new Table.Point(low + 1, 0.1),
+            new Table.Point(low + 20, 3),
+            new Table.Point(low + 25, 0.7),
+            new Table.Point(low + 40, 120));
+    names.put(name, new Symbol.Tabled(new Table(name, of, gives, rows, between, beyond)));
+  }
+
+  private void equation(String name, List<String> loads, String body) {
+    Expression tree = RuleText.expression(Span.all(name, body), problems).orElseThrow();
+    names.put(name, new Symbol.Solvable(new Equation(name, loads, tree)));
+  }
+
   Vocabulary vocabulary() {
     return vocabulary;
   }
@@ -95,7 +125,9 @@ final class World {
     List<String> found = new ArrayList<>();
     names.forEach(
         (name, symbol) -> {
-          if (symbol.type().equals(type)) {
+          boolean hasValue =
+              !(symbol instanceof Symbol.Tabled || symbol instanceof Symbol.Solvable);
+          if (hasValue && symbol.type().equals(type)) {
             found.add(name);
           }
         });
@@ -103,6 +135,14 @@ final class World {
         .filter(definition -> definition.type().equals(type))
         .forEach(definition -> found.add(definition.name()));
     return found;
+  }
+
+  /** The tables that give a kind. */
+  List<Table> tables(Kind kind) {
+    return names.values().stream()
+        .filter(symbol -> symbol instanceof Symbol.Tabled tabled && tabled.table().gives() == kind)
+        .map(symbol -> ((Symbol.Tabled) symbol).table())
+        .toList();
   }
 
   /** The names in a role. */

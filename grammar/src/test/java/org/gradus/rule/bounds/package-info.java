@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.rule.bounds;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.rule.check;
+
+import org.jspecify.annotations.NullMarked;
