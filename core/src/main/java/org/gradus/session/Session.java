@@ -78,6 +78,20 @@ public final class Session {
     return new Session(Amendments.replay(protocol, person, events), ledger);
   }
 
+  /**
+   * Tells events again from the start and shows each with the answer of its moment, as it was then:
+   * before what was told later about it.
+   *
+   * @throws ReadingRefused when these events cannot have happened with this protocol
+   */
+  public static void retell(Protocol protocol, Person person, List<Event> events, Ledger shown) {
+    Course course = Course.begin(protocol, person);
+    for (Event event : events) {
+      course = Intake.apply(course, event);
+      shown.keep(course.events.size(), event, Judge.decide(course, event.at()));
+    }
+  }
+
   /** A copy on which to try what would be; it is kept by no ledger and does not touch this one. */
   public Session fork() {
     ownThread();
