@@ -77,11 +77,12 @@ public record Quantity(double amount, Unit unit) {
 
   /** The multiple of a step nearest to a number; half a step goes upwards. */
   public static double roundTo(double number, double step) {
-    double steps = number / step;
+    double size = Math.abs(step);
+    double steps = number / size;
     double below = Math.floor(steps);
     // A half that a conversion has put a hair below is a half all the same.
     boolean up = steps - below > 0.5 || same(steps - below, 0.5);
-    return (up ? below + 1 : below) * step;
+    return (up ? below + 1 : below) * size;
   }
 
   /** This quantity with its amount rounded half up to so many decimals, for showing. */

@@ -175,12 +175,15 @@ record Interval(double low, double high, Presence presence) {
   Interval through(Table table) {
     double first = table.points().get(0).x();
     double last = table.points().get(table.points().size() - 1).x();
-    boolean outside = (low < first || high > last) && table.beyond() == Table.Beyond.REFUSE;
-    double from = Math.max(low, first);
-    double to = Math.min(high, last);
-    if (isEmpty() || (outside && from > to)) {
+    boolean refuses = table.beyond() == Table.Beyond.REFUSE;
+    boolean outside = refuses && (table.isOutside(low) || table.isOutside(high));
+    boolean before = high < first && table.isOutside(high);
+    boolean behind = low > last && table.isOutside(low);
+    if (isEmpty() || (refuses && (before || behind))) {
       return NOTHING;
     }
+    double from = Math.max(low, first);
+    double to = Math.min(high, last);
     double[] ends = {table.at(Math.min(from, last)), table.at(Math.max(to, first))};
     double least = Math.min(ends[0], ends[1]);
     double most = Math.max(ends[0], ends[1]);

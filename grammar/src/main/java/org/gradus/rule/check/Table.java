@@ -2,6 +2,7 @@ package org.gradus.rule.check;
 
 import java.util.List;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
 
 /**
  * A printed table of one value against another.
@@ -58,18 +59,29 @@ public record Table(
   public double at(double x) {
     Point first = points.get(0);
     Point last = points.get(points.size() - 1);
-    if (x < first.x() || x > last.x()) {
+    if (isOutside(x)) {
       boolean nearest = beyond == Beyond.NEAREST;
       return nearest ? (x < first.x() ? first : last).y() : Double.NaN;
     }
     for (int i = points.size() - 1; i >= 0; i--) {
-      if (x >= points.get(i).x()) {
-        return i + 1 < points.size() && between == Between.LINE
-            ? onLine(points.get(i), points.get(i + 1), x)
-            : points.get(i).y();
+      Point row = points.get(i);
+      if (Quantity.same(x, row.x())) {
+        return row.y();
+      } else if (x > row.x()) {
+        return between == Between.LINE ? onLine(row, points.get(i + 1), x) : row.y();
       }
     }
     return Double.NaN;
+  }
+
+  /**
+   * Whether a value lies before the first or behind the last row. What a conversion has put a hair
+   * beside a row is at the row, as in a comparison.
+   */
+  public boolean isOutside(double x) {
+    double first = points.get(0).x();
+    double last = points.get(points.size() - 1).x();
+    return (x < first && !Quantity.same(x, first)) || (x > last && !Quantity.same(x, last));
   }
 
   // Exact at both ends, so that a printed row gives what is printed.

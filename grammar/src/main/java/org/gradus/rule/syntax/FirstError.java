@@ -62,7 +62,7 @@ final class FirstError extends DefaultErrorStrategy {
       problems.add(tokens.span(found), Code.G102, found.getText(), aboutCharacter(found.getText()));
     } else if (found.getType() == Token.EOF || found.getType() == GradusLexer.RPAREN) {
       noteEnd(expected, found);
-    } else if (isRelation(found) && !isValue(expected) && !expected.contains(GradusLexer.WHEN)) {
+    } else if (isRelation(found) && isAfterComparison(found) && !isWord(expected)) {
       problems.add(tokens.span(found), Code.G103);
     } else {
       noteUnexpected(expected, found);
@@ -113,6 +113,20 @@ final class FirstError extends DefaultErrorStrategy {
           true;
       default -> false;
     };
+  }
+
+  // Where a value, a name or a unit is missing, that is the slip, whatever stands before it.
+  private static boolean isWord(IntervalSet expected) {
+    return expected.contains(GradusLexer.WORD);
+  }
+
+  private boolean isAfterComparison(Token found) {
+    return tokens.stream().getTokens().subList(0, found.getTokenIndex()).stream()
+        .anyMatch(
+            token ->
+                isRelation(token)
+                    || token.getType() == GradusLexer.BETWEEN
+                    || token.getType() == GradusLexer.IS);
   }
 
   private static boolean isValue(IntervalSet expected) {

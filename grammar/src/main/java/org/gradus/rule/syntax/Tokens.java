@@ -86,7 +86,8 @@ final class Tokens {
         }
       }
     }
-    return within(stream.size(), MOST_TOKENS, "words", problems)
+    int words = stream.size() - 1; // the end of the text is counted in the stream
+    return within(words, MOST_TOKENS, "words", problems)
         && within(deepest, MOST_OPEN_BRACKETS, "brackets inside each other", problems)
         && within(prefixes, MOST_PREFIX_WORDS, "of the words not, if, of and signs", problems);
   }
