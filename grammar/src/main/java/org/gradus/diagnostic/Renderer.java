@@ -55,7 +55,9 @@ final class Renderer {
   private void excerpt(SourceFile file, int line, List<Label> labels) {
     String text = file.line(line);
     newLine(Integer.toString(line));
-    out.append(Columns.visible(text));
+    if (!text.isEmpty()) {
+      out.append(' ').append(Columns.visible(text));
+    }
     List<Mark> marks = new ArrayList<>();
     for (Label label : labels) {
       int start = Columns.width(text, label.where().start() - file.startOfLine(line));
@@ -80,7 +82,7 @@ final class Renderer {
       }
     }
     newLine("");
-    out.append(row);
+    out.append(' ').append(row);
   }
 
   // The note of the underline that ends the row stands behind it; the others hang below theirs.
@@ -96,11 +98,11 @@ final class Renderer {
         .forEach(
             mark -> {
               newLine("");
-              out.append(" ".repeat(mark.start())).append(mark.note());
+              out.append(" ".repeat(mark.start() + 1)).append(mark.note());
             });
   }
 
   private void newLine(String number) {
-    out.append("\n  ").append(" ".repeat(margin - number.length())).append(number).append(" | ");
+    out.append("\n  ").append(" ".repeat(margin - number.length())).append(number).append(" |");
   }
 }
