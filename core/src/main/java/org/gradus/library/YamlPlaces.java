@@ -94,9 +94,13 @@ final class YamlPlaces {
       return "text that begins with " + found + " needs quotes";
     } else if (YamlPlaces.problem(error).startsWith("mapping values")) {
       return "text with \": \" in it needs quotes, or a line of its own after |-";
-    } else if (YamlPlaces.problem(error).contains("chomping")) {
+    } else if (isBlockMark(YamlPlaces.problem(error))) {
       return "text that begins with > or | needs quotes";
     }
     return "look at the indentation, and put texts with \": \" or \" #\" in them in quotes";
+  }
+
+  private static boolean isBlockMark(String problem) {
+    return problem.contains("chomping") || problem.startsWith("expected a comment or a line break");
   }
 }

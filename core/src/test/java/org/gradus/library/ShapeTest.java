@@ -95,8 +95,10 @@ class ShapeTest {
   void textsThatYamlKeepsForItselfNeedQuotes() {
     assertThat(help("- " + NEVER, "- @finish"))
         .isEqualTo("G301: text that begins with @ needs quotes");
-    assertThat(help("abs(change(heart_rate, 1 min)) <= steady_band", ">= 5 bpm"))
-        .isEqualTo("G301: text that begins with > or | needs quotes");
+    for (String begins : List.of(">= 5 bpm", "> 5 bpm", "| 5 bpm")) {
+      assertThat(help("abs(change(heart_rate, 1 min)) <= steady_band", begins))
+          .isEqualTo("G301: text that begins with > or | needs quotes");
+    }
   }
 
   @Test

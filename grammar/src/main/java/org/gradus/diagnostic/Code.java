@@ -34,7 +34,9 @@ public enum Code {
   /** A comparison of two kinds. */
   G204("{0} cannot be compared with {1}", "give both sides in units of one kind, such as {2}"),
   /** A sum of two kinds. */
-  G205("{0} cannot be added to {1}", "only values of one kind can be added or subtracted"),
+  G205(
+      "{0} and {1} cannot be added or subtracted",
+      "give both in units of one kind, or turn each into a plain number with: in UNIT"),
   /** A product or quotient that is no known kind. */
   G206(
       "this product is {0}, which is no kind",
@@ -59,8 +61,6 @@ public enum Code {
   G215("{0} is defined by way of itself", "break the circle: {1}"),
   /** Two branches of different kinds. */
   G216("one branch is {0}, the other {1}", "both branches must be of one kind"),
-  /** A rule needs a condition, or must not have one. */
-  G217("expected {0}, found {1}", "{2}"),
 
   /** Not YAML. */
   G301("this is not YAML: {0}", "{1}"),

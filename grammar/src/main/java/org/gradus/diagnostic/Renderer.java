@@ -69,7 +69,9 @@ final class Renderer {
         (from > 0 ? CUT : "") + whole.substring(from, to) + (to < whole.length() ? CUT : "");
     int origin = begin + from - (from > 0 ? CUT.length() : 0);
     newLine(Integer.toString(line));
-    out.append(Columns.visible(text));
+    if (!text.isEmpty()) {
+      out.append(' ').append(Columns.visible(text));
+    }
     List<Mark> marks = new ArrayList<>();
     for (Label label : labels) {
       int start = Columns.width(text, label.where().start() - origin);
@@ -94,7 +96,7 @@ final class Renderer {
       }
     }
     newLine("");
-    out.append(row);
+    out.append(' ').append(row);
   }
 
   // The note of the underline that ends the row stands behind it; the others hang below theirs.
@@ -110,11 +112,11 @@ final class Renderer {
         .forEach(
             mark -> {
               newLine("");
-              out.append(" ".repeat(mark.start())).append(mark.note());
+              out.append(" ".repeat(mark.start() + 1)).append(mark.note());
             });
   }
 
   private void newLine(String number) {
-    out.append("\n  ").append(" ".repeat(margin - number.length())).append(number).append(" | ");
+    out.append("\n  ").append(" ".repeat(margin - number.length())).append(number).append(" |");
   }
 }

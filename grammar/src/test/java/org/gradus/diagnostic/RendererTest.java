@@ -118,10 +118,10 @@ class RendererTest {
     SourceFile file = SourceFile.of("t", "finish when\n");
     assertThat(Diagnostic.at(new Span(file, 12, 12), Code.G401).toString())
         .contains("t:2:1")
-        .contains("  2 | \n    | ^\n");
+        .contains("  2 |\n    | ^\n");
     SourceFile empty = SourceFile.of("t", "");
     assertThat(Diagnostic.at(new Span(empty, 0, 0), Code.G401).toString())
-        .contains("  1 | \n    | ^\n");
+        .contains("  1 |\n    | ^\n");
   }
 
   @Test

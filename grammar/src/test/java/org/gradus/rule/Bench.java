@@ -48,6 +48,7 @@ final class Bench {
     names.put("sex", datum("sex", new Type.Choice(List.of("female", "male")), Symbol.Role.FACT));
     names.put(
         "gait", datum("gait", new Type.Choice(List.of("walking", "running")), Symbol.Role.FACT));
+    names.put("word", datum("word", new Type.Choice(List.of("slow", "fast")), Symbol.Role.SIGNAL));
     names.put("chest_pain", datum("chest_pain", Type.CONDITION, Symbol.Role.SIGN));
     names.put("cleared", datum("cleared", Type.CONDITION, Symbol.Role.FACT));
     names.put(

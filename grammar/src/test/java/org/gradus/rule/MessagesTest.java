@@ -27,7 +27,7 @@ class MessagesTest {
         "finish when heart_rate > 5 bmp | G202 | there is no unit bmp",
         "finish when chang(heart_rate, 1 min) > 5 bpm | G203 | there is no function chang",
         "finish when heart_rate > 5 mmHg | G204 | a heart rate cannot be compared with a pressure",
-        "finish when heart_rate + mass > 5 bpm | G205 | a heart rate cannot be added to a mass",
+        "finish when heart_rate + mass > 5 bpm | G205 | a heart rate and a mass cannot be added or subtracted",
         "finish when heart_rate * mass > 5 | G206 | this product is heart rate x mass, which is no kind",
         "finish when 5 / heart_rate > 5 | G206 | this product is a number / heart rate, which is no kind",
         "finish when heart_rate | G207 | expected a condition, found a heart rate",
@@ -47,6 +47,9 @@ class MessagesTest {
         "finish when count(heart_rate) > 1 | G213 | count needs the name of a condition here",
         "finish when completed(walk_3) | G213 | completed needs the name of a stage here",
         "finish when change(mass, 1 min) > 5 kg | G213 | change needs the name of a signal here",
+        "finish when change(word, 1 min) is slow | G208 | expected a value, found a choice of slow, fast",
+        "finish when average(word, 1 min) is slow | G208 | expected a value, found a choice of slow, fast",
+        "finish when highest(word) is slow | G208 | expected a value, found a choice of slow, fast",
         "finish when change(heart_rate, age) > 5 bpm | G214 | change needs a time above zero that is fixed when the file is read",
         "finish when (if cleared then 1 bpm else 1 kg) > 1 bpm | G216 | one branch is a heart rate, the other a mass",
         "finish when heart_rate > 99999999999999999999999 bpm | G106 | the number 99999999999999999999... is too large",
@@ -55,6 +58,24 @@ class MessagesTest {
     assertThat(new Bench().refusal(text))
         .startsWith("error[" + code + "] test:1:")
         .contains(": " + message);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "finish when average(mass, 1 min) > 80 kg | signals are the readings of the measure list",
+        "finish when average(hart_rate, 1 min) > 80 bpm | did you mean heart_rate?",
+        "finish when ever(rpe) | declare it under signs",
+        "finish when completed(walk_3) | did you mean walk_1?",
+        "finish when lookup(mass, age) > 1 | declare it under tables",
+        "hold at most 2 times | say how long: hold 1 min at most 2 times",
+        "finish when rpe > 1,350 | a comma stands only between the arguments of a function; thousands have none",
+        "finish when pause < 8:75 | a colon stands only in a time such as 2:30, with seconds from 00 to 59",
+        "finish when lookup(age_factor, mass) > 1 | the table age_factor is read at an age",
+      })
+  void helpsWithTheSlip(String text, String help) {
+    assertThat(new Bench().refusal(text)).endsWith("\n  help: " + help);
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.gradus.rule.check;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.check.Demand.Aspect;
@@ -57,8 +58,8 @@ final class Calls {
               .map(Type.Measure::new);
       case KNOWN -> checker.type(call.arguments().get(0)).map(type -> Type.CONDITION);
       case CHANGE -> change(call);
-      case EARLIER -> overTime(call, Aspect.EARLIER);
-      case AVERAGE -> overTime(call, Aspect.AVERAGE);
+      case EARLIER -> overTime(call, signal(call), Aspect.EARLIER);
+      case AVERAGE -> overTime(call, measure(call), Aspect.AVERAGE);
       case HIGHEST -> overStage(call, Aspect.HIGHEST);
       case LOWEST -> overStage(call, Aspect.LOWEST);
       case EVER -> ever(call);
@@ -71,7 +72,7 @@ final class Calls {
   }
 
   private Optional<Type> change(Expression.Call call) {
-    Optional<Symbol.Datum> signal = signal(call);
+    Optional<Symbol.Datum> signal = measure(call);
     Optional<Double> time = stretch(call);
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
@@ -83,8 +84,8 @@ final class Calls {
     return Optional.of(signal.get().type());
   }
 
-  private Optional<Type> overTime(Expression.Call call, Aspect aspect) {
-    Optional<Symbol.Datum> signal = signal(call);
+  private Optional<Type> overTime(
+      Expression.Call call, Optional<Symbol.Datum> signal, Aspect aspect) {
     Optional<Double> time = stretch(call);
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
@@ -94,7 +95,7 @@ final class Calls {
   }
 
   private Optional<Type> overStage(Expression.Call call, Aspect aspect) {
-    Optional<Symbol.Datum> signal = signal(call);
+    Optional<Symbol.Datum> signal = measure(call);
     signal.ifPresent(
         datum ->
             findings.means(
@@ -110,7 +111,7 @@ final class Calls {
   private Optional<Type> ever(Expression.Call call) {
     Optional<Symbol.Datum> sign = datum(call.arguments().get(0), Symbol.Role.SIGN);
     if (sign.isEmpty()) {
-      findings.needsName(call, "a sign", "declare it under signs");
+      findings.needsName(call, "a sign", is(Symbol.Role.SIGN), "declare it under signs");
       return Optional.empty();
     }
     findings.means(
@@ -124,11 +125,11 @@ final class Calls {
     Optional<Term> term =
         findings
             .symbol(call.arguments().get(0))
-            .filter(Symbol.Definition.class::isInstance)
-            .map(symbol -> ((Symbol.Definition) symbol).term())
-            .filter(definition -> definition.type().equals(Type.CONDITION));
+            .filter(Calls::isCondition)
+            .map(symbol -> ((Symbol.Definition) symbol).term());
     if (term.isEmpty()) {
-      findings.needsName(call, "a condition", "define the condition and count its name");
+      String help = "define the condition and count its name";
+      findings.needsName(call, "a condition", Calls::isCondition, help);
       return Optional.empty();
     }
     findings.means(call.arguments().get(0), new Meaning.Use(term.get()));
@@ -137,10 +138,18 @@ final class Calls {
     return Optional.of(Type.NUMBER);
   }
 
+  private static boolean isCondition(Symbol symbol) {
+    return symbol instanceof Symbol.Definition definition
+        && definition.type().equals(Type.CONDITION);
+  }
+
   private Optional<Type> completed(Expression.Call call) {
-    if (!(call.arguments().get(0) instanceof Expression.Reference stage)
-        || !findings.isStage(stage.name())) {
-      findings.needsName(call, "a stage", "the stages stand under stages");
+    Expression argument = call.arguments().get(0);
+    if (!(argument instanceof Expression.Reference stage)
+        || !findings.stages().contains(stage.name())) {
+      String otherwise = "the stages are " + String.join(", ", findings.stages());
+      String help = findings.help(argument.span().text(), findings.stages(), otherwise);
+      findings.problem(argument.span(), Code.G213, call.function().text(), "a stage", help);
       return Optional.empty();
     }
     findings.means(
@@ -157,7 +166,8 @@ final class Calls {
             .filter(Symbol.Tabled.class::isInstance)
             .map(symbol -> ((Symbol.Tabled) symbol).table());
     if (table.isEmpty()) {
-      findings.needsName(call, "a table", "declare it under tables");
+      findings.needsName(
+          call, "a table", Symbol.Tabled.class::isInstance, "declare it under tables");
       return Optional.empty();
     }
     if (kind.isPresent() && kind.get() != table.get().of()) {
@@ -166,7 +176,7 @@ final class Calls {
           Code.G305,
           call.arguments().get(1).span().text() + " (" + kind.get().phrase() + ")",
           table.get().of().phrase(),
-          "the table " + table.get().name() + " is one of " + table.get().of().words());
+          "the table " + table.get().name() + " is read at " + table.get().of().phrase());
       return Optional.empty();
     }
     findings.means(call, new Meaning.Reading(table.get()));
@@ -183,12 +193,8 @@ final class Calls {
       return Optional.empty();
     }
     if (!x.get().equals(new Type.Measure(kind.get()))) {
-      findings.problem(
-          at.span(),
-          Code.G204,
-          x.get().phrase(),
-          kind.get().phrase(),
-          "those of the second argument");
+      Type read = new Type.Measure(kind.get());
+      findings.mismatch(Code.G204, call.arguments().get(1), x.get(), at, read);
       return Optional.empty();
     }
     List<String> axes = List.of(name(call, 0), name(call, 1));
@@ -223,16 +229,32 @@ final class Calls {
   private Optional<Symbol.Datum> signal(Expression.Call call) {
     Optional<Symbol.Datum> signal = datum(call.arguments().get(0), Symbol.Role.SIGNAL);
     if (signal.isEmpty()) {
-      findings.needsName(call, "a signal", "signals are the readings of the measure list");
+      String help = "signals are the readings of the measure list";
+      findings.needsName(call, "a signal", is(Symbol.Role.SIGNAL), help);
     }
     return signal;
   }
 
+  // Words have an earlier one, but no change, mean or highest.
+  private Optional<Symbol.Datum> measure(Expression.Call call) {
+    Optional<Symbol.Datum> signal = signal(call);
+    boolean measured = signal.filter(datum -> datum.type() instanceof Type.Measure).isPresent();
+    if (signal.isPresent() && !measured) {
+      findings.problem(
+          call.arguments().get(0).span(),
+          Code.G208,
+          signal.get().type().phrase(),
+          "of a choice only earlier(...) can be asked");
+    }
+    return measured ? signal : Optional.empty();
+  }
+
   private Optional<Symbol.Datum> datum(Expression part, Symbol.Role role) {
-    return findings
-        .symbol(part)
-        .filter(symbol -> symbol instanceof Symbol.Datum datum && datum.role() == role)
-        .map(Symbol.Datum.class::cast);
+    return findings.symbol(part).filter(is(role)).map(Symbol.Datum.class::cast);
+  }
+
+  private static Predicate<Symbol> is(Symbol.Role role) {
+    return symbol -> symbol instanceof Symbol.Datum datum && datum.role() == role;
   }
 
   // In whole milliseconds, so that one stretch of time is one demand in whatever unit it is given.

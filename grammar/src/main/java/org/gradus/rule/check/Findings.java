@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Diagnostic.Label;
@@ -89,12 +90,14 @@ final class Findings {
         : Optional.empty();
   }
 
-  /** Whether a word is the id of a stage, of which the name stage is a choice. */
-  boolean isStage(String id) {
+  /** The ids of the stages, of which the name stage is a choice. */
+  List<String> stages() {
     return vocabulary
         .meaning("stage")
-        .filter(symbol -> symbol.type() instanceof Type.Choice ids && ids.options().contains(id))
-        .isPresent();
+        .map(Symbol::type)
+        .filter(Type.Choice.class::isInstance)
+        .map(ids -> ((Type.Choice) ids).options())
+        .orElse(List.of());
   }
 
   /** What a name evaluates to; its meaning is noted. */
@@ -155,13 +158,21 @@ final class Findings {
     return symbol(part).filter(Symbol.Faulty.class::isInstance).isPresent();
   }
 
-  /** Notes that an argument must be the name of something else. */
-  void needsName(Expression.Call call, String what, String otherwise) {
+  /**
+   * Notes that an argument must be the name of something else.
+   *
+   * @param fitting which symbols it could be the name of
+   */
+  void needsName(Expression.Call call, String what, Predicate<Symbol> fitting, String otherwise) {
     if (isFaulty(call.arguments().get(0))) {
       return;
     }
     Span argument = call.arguments().get(0).span();
-    String help = help(argument.text(), vocabulary.names(), otherwise);
+    List<String> names =
+        vocabulary.names().stream()
+            .filter(name -> vocabulary.meaning(name).filter(fitting).isPresent())
+            .toList();
+    String help = help(argument.text(), names, otherwise);
     problem(argument, Code.G213, call.function().text(), what, help);
   }
 

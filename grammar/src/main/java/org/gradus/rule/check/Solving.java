@@ -26,7 +26,11 @@ final class Solving {
             .filter(Symbol.Solvable.class::isInstance)
             .map(symbol -> ((Symbol.Solvable) symbol).equation());
     if (equation.isEmpty()) {
-      findings.needsName(call, "an equation", "the equations stand under costs");
+      findings.needsName(
+          call,
+          "an equation",
+          Symbol.Solvable.class::isInstance,
+          "the equations stand under costs");
       return Optional.empty();
     }
     if (findings.isInsideEquation()) {

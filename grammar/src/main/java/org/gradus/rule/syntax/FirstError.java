@@ -165,6 +165,12 @@ final class FirstError extends DefaultErrorStrategy {
     if (found.getType() == Token.EOF) {
       return "complete it; in YAML the signs \" #\" begin a comment, and a comma ends the text inside { } and [ ]";
     }
+    if (found.getType() == GradusLexer.MOST) {
+      return "say how long: hold 1 min at most 2 times";
+    }
+    if (found.getType() == GradusLexer.COMMA) {
+      return "a comma stands only between the arguments of a function; thousands have none";
+    }
     if (found.getType() == GradusLexer.EQ && found.getText().equals("=")) {
       return "equality is one sign: x = y";
     }
@@ -190,6 +196,7 @@ final class FirstError extends DefaultErrorStrategy {
       case "!" -> "write not, or != for unequal";
       case "\"", "'", "\\", "`" -> "a rule has no quotes; names and options are plain words";
       case "{", "}", "[", "]" -> "use round brackets";
+      case ":" -> "a colon stands only in a time such as 2:30, with seconds from 00 to 59";
       case "#" -> "YAML comments need a blank before the sign";
       default -> "use the letters a to z, digits, and the signs of the language";
     };

@@ -1,0 +1,230 @@
+package org.gradus.library;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.gradus.session.Times.at;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Estimate;
+import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
+import org.gradus.history.Journal;
+import org.gradus.history.TestRecord;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.syntax.RuleText;
+import org.gradus.session.Decision;
+import org.gradus.session.Reading;
+import org.gradus.session.Readings;
+import org.gradus.session.Session;
+import org.gradus.session.Verdict;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Carries out a test as the language page tells it, line by line, in the words of a tester. */
+final class LanguagePageRun {
+
+  private final Map<String, String> files;
+  private final Protocol protocol;
+  private Session session;
+
+  LanguagePageRun(Map<String, String> files) {
+    this.files = files;
+    this.protocol = LanguagePage.library(files).protocol("slope-walk");
+    this.session = Session.open(protocol, man().age(40).build());
+  }
+
+  private static Person.Builder man() {
+    return Person.builder().sex(Person.Sex.MALE).cleared(true).lowersHeartRate(false);
+  }
+
+  /** What it is refused with, if it is. */
+  Optional<String> run(String text) {
+    try {
+      for (String line : text.lines().toList()) {
+        String[] parts = line.split(" -> ", 2);
+        Optional<String> answer = line(parts[0]);
+        if (parts.length == 2) {
+          assertThat(answer).as(line).contains(parts[1]);
+        }
+      }
+      return Optional.empty();
+    } catch (GradusException refused) {
+      return Optional.of(shortened(String.valueOf(refused.getMessage())));
+    }
+  }
+
+  // The digest of the files changes with them, and is long; so is a folder for temporary files.
+  private static String shortened(String message) {
+    return message
+        .replaceAll("([0-9a-f]{4})[0-9a-f]{60}", "...")
+        .replaceAll("/\\S*/walk.jsonl", "walk.jsonl");
+  }
+
+  private Optional<String> line(String line) {
+    if (Character.isDigit(line.charAt(0))) {
+      String[] parts = line.split(" ", 2);
+      return timed(at(parts[0]), parts[1]);
+    }
+    return switch (line) {
+      case "open" -> Optional.empty();
+      case "begin" -> begin();
+      case "estimate" -> Optional.of(estimate());
+      case "open without age" -> opened(man().build());
+      case "journal again in a file that exists" -> journal();
+      case "verify with another version of the file" -> verify();
+      case "read the record with line 3 damaged" -> damaged();
+      default -> named(line.split(" ", 3));
+    };
+  }
+
+  private Optional<String> named(String[] words) {
+    if (words[0].equals("set")) {
+      protocol.with(words[1], quantity(words[2]));
+    } else if (words[0].equals("protocol")) {
+      LanguagePage.library(files).protocol(words[1]);
+    } else {
+      throw new IllegalArgumentException(String.join(" ", words));
+    }
+    return Optional.empty();
+  }
+
+  private Optional<String> opened(Person person) {
+    session = Session.open(protocol, person);
+    return Optional.empty();
+  }
+
+  private Optional<String> begin() {
+    Duration zero = Duration.ZERO;
+    session.record(
+        zero, Readings.answer("unwell", false), Readings.resting(Readings.heartRate(68)));
+    session.follow(session.decide(zero));
+    return Optional.empty();
+  }
+
+  private Optional<String> timed(Duration at, String text) {
+    if (text.equals("follow")) {
+      Decision decision = session.decide(at);
+      session.follow(decision);
+      return Optional.of(decision.verdict().toString());
+    } else if (text.startsWith("report ")) {
+      return Optional.of(report(at, text.split(" ", -1)).verdict().toString());
+    } else if (text.startsWith("override advance to ")) {
+      String stage = text.substring("override advance to ".length());
+      session.override(new Verdict.Advance(stage, List.of()), "to go on", at);
+      return Optional.empty();
+    } else if (text.equals("another thread asks")) {
+      return anotherThread(at);
+    } else if (text.contains("reported after the decision of")) {
+      Decision before = session.decide(at("3:00"));
+      session.report(at, text.split(" ", 2)[0]);
+      session.follow(before);
+    }
+    return Optional.of(read(at, text).verdict().toString());
+  }
+
+  private Decision report(Duration at, String[] words) {
+    return words.length == 2
+        ? session.report(at, words[1])
+        : session.report(at, words[1], Integer.parseInt(words[2]));
+  }
+
+  private Decision read(Duration at, String text) {
+    Duration taken = at;
+    String told = text;
+    if (text.startsWith("taken ")) {
+      String[] words = text.split(" ", 3);
+      taken = at(words[1]);
+      told = words[2];
+    }
+    List<Reading> readings = new ArrayList<>();
+    for (String one : told.split(", ", -1)) {
+      String[] words = one.split(" ", 2);
+      readings.add(Readings.measured(words[0], quantity(words[1])));
+    }
+    return session.recordTaken(taken, at, readings.toArray(new Reading[0]));
+  }
+
+  private static Quantity quantity(String text) {
+    return RuleText.quantity(Span.all("page", text), new Problems()).orElseThrow();
+  }
+
+  // To two decimals, as the page shows it.
+  private String estimate() {
+    Estimate first = Capacity.of(session.outcome()).estimates().get(0);
+    if (first instanceof Estimate.Available available) {
+      Quantity vo2max = available.vo2max();
+      return Quantity.of(vo2max.in(Unit.ML_PER_KG_PER_MINUTE), Unit.ML_PER_KG_PER_MINUTE)
+          .rounded(2)
+          .toString();
+    }
+    return "none: " + String.join("; ", ((Estimate.Unavailable) first).reasons());
+  }
+
+  private Optional<String> anotherThread(Duration at) {
+    List<GradusException> refused = new ArrayList<>();
+    Thread other =
+        new Thread(
+            () -> {
+              try {
+                session.decide(at);
+              } catch (GradusException e) {
+                refused.add(e);
+              }
+            },
+            "another");
+    String name = Thread.currentThread().getName();
+    Thread.currentThread().setName("first");
+    try {
+      other.start();
+      other.join();
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    } finally {
+      Thread.currentThread().setName(name);
+    }
+    throw refused.get(0);
+  }
+
+  private Optional<String> journal() {
+    try {
+      Path folder = Files.createTempDirectory("page");
+      Path file = Files.createFile(folder.resolve("walk.jsonl"));
+      try (Journal never =
+          Journal.create(file, protocol, man().age(40).build(), Optional.empty())) {
+        throw new AssertionError("written: " + never.getClass());
+      } finally {
+        Files.delete(file);
+        Files.delete(folder);
+      }
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  private Optional<String> verify() {
+    TestRecord record = TestRecord.of(session, Optional.empty());
+    Map<String, String> other = new LinkedHashMap<>(files);
+    other.computeIfPresent(
+        "walk.yaml", (name, text) -> Meadow.edit(text, "version: 1.0.0", "version: 1.1.0"));
+    record.verify(LanguagePage.library(other));
+    return Optional.empty();
+  }
+
+  private Optional<String> damaged() {
+    List<String> lines =
+        new ArrayList<>(TestRecord.of(session, Optional.empty()).text().lines().toList());
+    lines.set(2, lines.get(2).replace("n", "m"));
+    TestRecord.parse("walk.jsonl", String.join("\n", lines) + "\n");
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,3 @@
+/** Runs the examples of LANGUAGE.md. */
+@org.jspecify.annotations.NullMarked
+package org.gradus.rule.page;
