@@ -75,12 +75,18 @@ public record Quantity(double amount, Unit unit) {
     return a == b || (Double.isFinite(apart) && apart <= SAME * Math.max(Math.abs(a), Math.abs(b)));
   }
 
+  /** Whether a number lies below another and is not the same; not where one is not a number. */
+  public static boolean isBelow(double a, double b) {
+    double apart = b - a;
+    return apart > SAME * Math.abs(a) && apart > SAME * Math.abs(b);
+  }
+
   /** The multiple of a step nearest to a number; half a step goes upwards. */
   public static double roundTo(double number, double step) {
     double steps = number / step;
     double below = Math.floor(steps);
     // A half that a conversion has put a hair below is a half all the same.
-    boolean up = steps - below > 0.5 || same(steps - below, 0.5);
+    boolean up = steps - below >= 0.5 || same(steps - below, 0.5);
     return (up ? below + 1 : below) * step;
   }
 
