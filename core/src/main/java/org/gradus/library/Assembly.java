@@ -5,12 +5,14 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
@@ -99,6 +101,7 @@ final class Assembly {
         instruments,
         draft.baselines.stream().map(BaselineDraft::line).toList(),
         schedule(draft.measure),
+        draft.cues,
         stages,
         rules,
         draft.unmeasured.orElse(NINETY_SECONDS),
@@ -132,12 +135,20 @@ final class Assembly {
     return protocol.orElseThrow();
   }
 
+  private Set<SourceFile> files() {
+    Set<SourceFile> files = new LinkedHashSet<>(draft.files);
+    shelf.costs.values().forEach(cost -> files.add(cost.uptake().span().file()));
+    shelf.maxHeartRates.values().forEach(rate -> files.add(rate.rate().span().file()));
+    return files;
+  }
+
   private Heading heading() {
     Header header = draft.header;
     return new Heading(
         header.id(),
         header.version(),
         header.title(),
+        Digest.of(files(), settings),
         header.language(),
         draft.ergometer,
         draft.purpose,

@@ -3,13 +3,16 @@ package org.gradus.library;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Setting;
@@ -63,6 +66,10 @@ final class Draft {
   boolean torn;
 
   final List<Include> includes = new ArrayList<>();
+
+  /** The files it was read from. */
+  final Set<SourceFile> files = new LinkedHashSet<>();
+
   final List<Citation> sources = new ArrayList<>();
   final List<String> cautions = new ArrayList<>();
 
@@ -76,6 +83,7 @@ final class Draft {
 
   final List<BaselineDraft> baselines = new ArrayList<>();
   final List<MeasureDraft> measure = new ArrayList<>();
+  final List<Cue> cues = new ArrayList<>();
   final List<RuleDraft> before = new ArrayList<>();
   final List<RuleDraft> anyTime = new ArrayList<>();
   final List<RuleDraft> stageEnd = new ArrayList<>();
@@ -92,6 +100,7 @@ final class Draft {
 
   Draft(Header header) {
     this.header = header;
+    files.add(header.where().file());
   }
 
   /** Whether everything under some keys could be read. */

@@ -108,6 +108,7 @@ final class Includes {
   }
 
   private static void join(Draft whole, Draft part) {
+    whole.files.addAll(part.files);
     whole.torn |= part.torn;
     whole.lost.addAll(part.lost);
     whole.faulty.addAll(part.faulty);
@@ -117,6 +118,7 @@ final class Includes {
     whole.result.addAll(part.result);
     whole.baselines.addAll(part.baselines);
     whole.measure.addAll(part.measure);
+    whole.cues.addAll(part.cues);
   }
 
   private void joinNames(Draft whole, Map<Include, Draft> included, Draft own) {

@@ -9,11 +9,12 @@ import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.BaselineLine;
+import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.MeasureLine.IfMissing;
-import org.gradus.protocol.MeasureLine.Timing;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Signal;
+import org.gradus.protocol.Timing;
 
 /** Reads what is measured and when. */
 final class ScheduleReader {
@@ -130,6 +131,24 @@ final class ScheduleReader {
     return at.isPresent()
         ? at.flatMap(texts::time).map(Timing.At::new)
         : beforeEnd.flatMap(texts::time).map(Timing.BeforeEnd::new);
+  }
+
+  /** What the tester is reminded of. */
+  List<Cue> cues(List<YamlNode> items) {
+    List<Cue> cues = new ArrayList<>();
+    for (YamlNode item : items) {
+      Keys.of(item, "a cue", texts.problems()).flatMap(this::cue).ifPresent(cues::add);
+    }
+    return cues;
+  }
+
+  private Optional<Cue> cue(Keys keys) {
+    Optional<Scalar> say = keys.needText("say");
+    Optional<Timing> timing = timing(keys);
+    keys.done();
+    return say.isPresent()
+        ? timing.map(due -> new Cue(say.get().value().strip(), due))
+        : Optional.empty();
   }
 
   /** What is read before the first stage. */

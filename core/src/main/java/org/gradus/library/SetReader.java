@@ -48,6 +48,7 @@ final class SetReader {
         "measure",
         draft,
         () -> draft.measure.addAll(schedules.lines(keys.items("measure"), draft)));
+    part("cues", draft, () -> draft.cues.addAll(schedules.cues(keys.items("cues"))));
     part(
         "any_time",
         draft,

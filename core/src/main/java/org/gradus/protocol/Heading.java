@@ -9,6 +9,7 @@ import org.gradus.knowledge.Citation;
  * @param id describes what is done: {@code graded-walk-standard}
  * @param version raised with any change of a figure or a rule
  * @param title one line for people
+ * @param digest a fingerprint of the files it was made of and of its settings, in hexadecimal
  * @param language the language of its texts: {@code en}
  * @param ergometer {@code treadmill}, {@code leg-cycle}, {@code arm-crank}, {@code step}, {@code
  *     track} or {@code floor}
@@ -20,6 +21,7 @@ public record Heading(
     String id,
     String version,
     String title,
+    String digest,
     String language,
     String ergometer,
     String purpose,

@@ -1,7 +1,6 @@
 package org.gradus.protocol;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -41,32 +40,6 @@ public record MeasureLine(
     FINISH
   }
 
-  /** When a reading is due. */
-  public sealed interface Timing {
-
-    /**
-     * Again and again.
-     *
-     * @param every the time between two readings
-     * @param from the first, since the start of the stage
-     */
-    record Each(Duration every, Duration from) implements Timing {}
-
-    /**
-     * Once.
-     *
-     * @param time since the start of the stage
-     */
-    record At(Duration time) implements Timing {}
-
-    /**
-     * Once, before the planned end.
-     *
-     * @param lead how long before
-     */
-    record BeforeEnd(Duration lead) implements Timing {}
-  }
-
   public MeasureLine {
     signals = List.copyOf(signals);
   }
@@ -84,31 +57,12 @@ public record MeasureLine(
    *     held
    */
   public List<Duration> due(Duration lasts, Duration until) {
-    List<Duration> due = new ArrayList<>();
-    if (timing instanceof Timing.Each each) {
-      for (Duration t = each.from(); t.compareTo(until) <= 0; t = t.plus(each.every())) {
-        due.add(t);
-      }
-    } else if (timing instanceof Timing.At at) {
-      due.add(at.time());
-    } else if (timing instanceof Timing.BeforeEnd before) {
-      due.add(lasts.minus(before.lead()));
-    }
-    due.removeIf(t -> t.isNegative() || t.compareTo(until) > 0);
-    return due;
+    return timing.due(lasts, until);
   }
 
   /** The last due time not after a moment; empty when nothing is due by then. */
   public Optional<Duration> lastDue(Duration lasts, Duration moment) {
-    if (timing instanceof Timing.Each each) {
-      if (moment.compareTo(each.from()) < 0) {
-        return Optional.empty();
-      }
-      long times = moment.minus(each.from()).toMillis() / each.every().toMillis();
-      return Optional.of(each.from().plus(each.every().multipliedBy(times)));
-    }
-    List<Duration> due = due(lasts, moment);
-    return due.isEmpty() ? Optional.empty() : Optional.of(due.get(due.size() - 1));
+    return timing.lastDue(lasts, moment);
   }
 
   /** Whether a reading is due at this very time. */

@@ -25,6 +25,7 @@ import org.gradus.unit.Quantity;
  * @param instruments what can be told to a test
  * @param baselines what is read before the first stage
  * @param schedule what is read in the stages
+ * @param cues what the tester is reminded of in each stage
  * @param stages the stages in order
  * @param rules the rules
  * @param unmeasured what happens when readings stay missing
@@ -40,6 +41,7 @@ public record Protocol(
     Instruments instruments,
     List<BaselineLine> baselines,
     Schedule schedule,
+    List<Cue> cues,
     List<Stage> stages,
     RuleBook rules,
     Unmeasured unmeasured,
@@ -51,6 +53,7 @@ public record Protocol(
   public Protocol {
     settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
     baselines = List.copyOf(baselines);
+    cues = List.copyOf(cues);
     stages = List.copyOf(stages);
   }
 

@@ -8,15 +8,17 @@ import java.util.List;
  *
  * @param items readings that are still to be taken, or were missed
  * @param questions open questions to ask the person in this stage
+ * @param cues what to say or to look for, and when
  */
-public record Agenda(List<Item> items, List<String> questions) {
+public record Agenda(List<Item> items, List<String> questions, List<Reminder> cues) {
 
   /** Nothing to do. */
-  public static final Agenda EMPTY = new Agenda(List.of(), List.of());
+  public static final Agenda EMPTY = new Agenda(List.of(), List.of(), List.of());
 
   public Agenda {
     items = List.copyOf(items);
     questions = List.copyOf(questions);
+    cues = List.copyOf(cues);
   }
 
   /**
@@ -32,6 +34,14 @@ public record Agenda(List<Item> items, List<String> questions) {
       signals = List.copyOf(signals);
     }
   }
+
+  /**
+   * Something to say or to look for.
+   *
+   * @param at when
+   * @param say the words
+   */
+  public record Reminder(Duration at, String say) {}
 
   /** How a reading stands. */
   public enum State {

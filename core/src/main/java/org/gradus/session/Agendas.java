@@ -4,10 +4,12 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Sign;
 import org.gradus.session.Agenda.Item;
+import org.gradus.session.Agenda.Reminder;
 import org.gradus.session.Agenda.State;
 
 /** Works out what there is still to do in a stage. */
@@ -32,7 +34,20 @@ final class Agendas {
             .filter(Sign::asked)
             .map(Sign::prompt)
             .toList();
-    return new Agenda(items, questions);
+    return new Agenda(items, questions, cues(course, passage, time));
+  }
+
+  private static List<Reminder> cues(Course course, Passage passage, Duration time) {
+    List<Reminder> cues = new ArrayList<>();
+    for (Cue cue : course.protocol.cues()) {
+      for (Duration due : cue.timing().due(passage.stage().lasts(), passage.endInStage())) {
+        if (passage.start().plus(due).compareTo(time) >= 0) {
+          cues.add(new Reminder(passage.start().plus(due), cue.say()));
+        }
+      }
+    }
+    cues.sort(Comparator.comparing(Reminder::at));
+    return cues;
   }
 
   /** What there is to do in recovery, which is timed from its start. */
@@ -46,7 +61,7 @@ final class Agendas {
       }
     }
     items.sort(Comparator.comparing(Item::due));
-    return new Agenda(items, List.of());
+    return new Agenda(items, List.of(), List.of());
   }
 
   // A count ends when it is due; a cuff is begun when it is due.

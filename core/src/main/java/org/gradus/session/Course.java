@@ -109,12 +109,17 @@ final class Course {
     /** What was read at a moment, in the order in which it was told. */
     List<Reading> takenAt(Duration moment) {
       List<Reading> readings = new ArrayList<>();
-      for (Event event : inOrder()) {
-        if (event instanceof Event.Read read && read.taken().equals(moment)) {
-          readings.addAll(read.readings());
+      // What was told before a moment was not taken at it.
+      for (History link = this; isSince(moment, link); link = link.before().orElseThrow()) {
+        if (link.last().orElseThrow() instanceof Event.Read read && read.taken().equals(moment)) {
+          readings.addAll(0, read.readings());
         }
       }
       return readings;
+    }
+
+    private static boolean isSince(Duration moment, History link) {
+      return link.last().filter(event -> event.at().compareTo(moment) >= 0).isPresent();
     }
 
     List<Event> inOrder() {

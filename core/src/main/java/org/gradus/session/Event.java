@@ -42,6 +42,30 @@ public sealed interface Event {
   record Withdrawn(String sign, String reason, Duration at) implements Event {}
 
   /**
+   * Readings told before are put right. The first values stay in the record.
+   *
+   * @param event the number of the event that told them; the first event has number 1
+   * @param readings what they should have been; of the same signals or questions
+   * @param reason why
+   * @param at when it was told
+   */
+  record Amended(int event, List<Reading> readings, String reason, Duration at) implements Event {
+    public Amended {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /**
+   * A reading told before is not to count. It stays in the record.
+   *
+   * @param event the number of the event that told it; the first event has number 1
+   * @param subject the signal or question
+   * @param reason why
+   * @param at when it was told
+   */
+  record Rejected(int event, String subject, String reason, Duration at) implements Event {}
+
+  /**
    * The load that is really set.
    *
    * @param load the component and its value

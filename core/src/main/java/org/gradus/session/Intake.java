@@ -21,18 +21,30 @@ final class Intake {
   private Intake() {}
 
   static Course apply(Course course, Event event) {
+    return event instanceof Event.Amended || event instanceof Event.Rejected
+        ? Amendments.apply(course, event)
+        : apply(course, event, event);
+  }
+
+  /**
+   * Takes in an event.
+   *
+   * @param told the event as it was told, for the record
+   * @param event the event as it counts, after what was told later about it
+   */
+  static Course apply(Course course, Event told, Event event) {
     Times.refuseImpossible("an event", event.at());
     if (event.at().compareTo(course.now) < 0) {
       throw new ReadingRefused(
           Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
     }
-    Course before = Watch.at(course, event.at());
+    Course before = Watch.at(course, Sight.latest(course, event.at()), event.at());
     Map<String, Taken> readings = new HashMap<>();
-    Course told =
+    Course after =
         before.with(
             change -> {
               change.now = event.at();
-              change.events = change.events.and(event);
+              change.events = change.events.and(told);
               put(event, before, change, readings);
             });
     Set<String> news = new HashSet<>(readings.keySet());
@@ -40,8 +52,8 @@ final class Intake {
       news.add(reported.sign());
     }
     // A late reading of the exercise is looked at once; it does not become one of recovery.
-    readings.putAll(told.latest);
-    return Watch.look(told, Sight.by(readings, told, told.now), told.now, news);
+    readings.putAll(after.latest);
+    return Watch.look(after, Sight.by(readings, after, after.now), after.now, news);
   }
 
   private static void put(
@@ -141,10 +153,10 @@ final class Intake {
     // What has been acted upon stands, whatever else it could have been.
     change.doubts.clear();
     if (verdict instanceof Verdict.Ready ready) {
-      begin(ready.stage(), course, change, at);
+      begin(ready.stage(), ready.loads(), course, change, at);
     } else if (verdict instanceof Verdict.Advance advance) {
       leave(course, change, at);
-      begin(advance.stage(), course, change, at);
+      begin(advance.stage(), advance.loads(), course, change, at);
     } else if (verdict instanceof Verdict.Hold hold) {
       Passage passage = course.present();
       change.replace(course.passages.size() - 1, passage.held(hold.until(), at));
@@ -166,9 +178,11 @@ final class Intake {
     }
   }
 
-  private static void begin(String id, Course course, Course.Change change, Duration at) {
+  // The load that was shown is the load that was set, whatever was told later.
+  private static void begin(
+      String id, List<Loading> shown, Course course, Course.Change change, Duration at) {
     Stage stage = course.protocol.stage(id).orElseThrow();
-    List<Loading> loads = Loads.of(course, stage, at);
+    List<Loading> loads = shown.isEmpty() ? Loads.of(course, stage, at) : shown;
     change.phase = Phase.STAGE;
     change.passages.add(Passage.begin(stage, loads, at));
     change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());

@@ -36,10 +36,12 @@ import org.gradus.protocol.Protocol;
 public final class Session {
 
   private final Thread owner = Thread.currentThread();
+  private final Ledger ledger;
   private Course course;
 
-  private Session(Course course) {
+  private Session(Course course, Ledger ledger) {
     this.course = course;
+    this.ledger = ledger;
   }
 
   /**
@@ -48,12 +50,52 @@ public final class Session {
    * @throws ReadingRefused when something the protocol needs to know of the person was not given
    */
   public static Session open(Protocol protocol, Person person) {
+    return open(protocol, person, Ledger.NONE);
+  }
+
+  /**
+   * Opens a session whose events are kept by a ledger before they count.
+   *
+   * @throws ReadingRefused when something the protocol needs to know of the person was not given
+   */
+  public static Session open(Protocol protocol, Person person, Ledger ledger) {
     for (String need : protocol.eligibility().needs().stream().sorted().toList()) {
       if (Attribute.named(need).flatMap(person::value).isEmpty()) {
         throw new ReadingRefused(Code.G606, need, protocol.id(), "");
       }
     }
-    return new Session(Course.begin(protocol, person));
+    return new Session(Course.begin(protocol, person), ledger);
+  }
+
+  /**
+   * Takes up a test again from the events that were kept of it.
+   *
+   * @param events in order, as {@link #events} gave them
+   * @throws ReadingRefused when these events cannot have happened with this protocol
+   */
+  public static Session resume(
+      Protocol protocol, Person person, List<Event> events, Ledger ledger) {
+    return new Session(Amendments.replay(protocol, person, events), ledger);
+  }
+
+  /**
+   * Tells events again from the start and shows each with the answer of its moment, as it was then:
+   * before what was told later about it.
+   *
+   * @throws ReadingRefused when these events cannot have happened with this protocol
+   */
+  public static void retell(Protocol protocol, Person person, List<Event> events, Ledger shown) {
+    Course course = Course.begin(protocol, person);
+    for (Event event : events) {
+      course = Intake.apply(course, event);
+      shown.keep(course.events.size(), event, Judge.decide(course, event.at()));
+    }
+  }
+
+  /** A copy on which to try what would be; it is kept by no ledger and does not touch this one. */
+  public Session fork() {
+    ownThread();
+    return new Session(course, Ledger.NONE);
   }
 
   /**
@@ -123,10 +165,49 @@ public final class Session {
     return tell(new Event.LoadSet(load, at));
   }
 
+  /**
+   * Puts a reading right that was told before; the first value stays in the record. Verdicts that
+   * were followed stand; what rests on the reading from now on rests on the new value, and a stop
+   * that it alone had raised is undone.
+   *
+   * @param event the number of the event that told it: {@link Decision#event} of its answer
+   * @param reading what it should have been, of the same signal or question
+   * @param reason why
+   * @throws ReadingRefused when no such reading was told, or the new value cannot be
+   */
+  public Decision amend(Duration at, int event, Reading reading, String reason) {
+    return tell(new Event.Amended(event, reading.parts(), reason, at));
+  }
+
+  /**
+   * Takes a reading back that was told before; it stays in the record but does not count.
+   *
+   * @param event the number of the event that told it: {@link Decision#event} of its answer
+   * @param subject the signal or question
+   * @param reason why
+   * @throws ReadingRefused when no such reading was told
+   */
+  public Decision reject(Duration at, int event, String subject, String reason) {
+    return tell(new Event.Rejected(event, subject, reason, at));
+  }
+
+  /**
+   * Tells readings of a sensor that may send what cannot be; for streams, where a refusal is
+   * nothing exceptional.
+   */
+  public Admission admit(Duration at, Reading... readings) {
+    try {
+      return new Admission.Admitted(record(at, readings));
+    } catch (ReadingRefused refused) {
+      return new Admission.Refused(refused);
+    }
+  }
+
   private Decision tell(Event event) {
     ownThread();
     Course next = Intake.apply(course, event);
     Decision answer = Judge.decide(next, event.at());
+    ledger.keep(next.events.size(), event, answer);
     course = next;
     return answer;
   }
@@ -178,7 +259,7 @@ public final class Session {
             || verdict instanceof Verdict.Measure
             || verdict instanceof Verdict.Over;
     if (!changesNothing) {
-      course = Intake.apply(course, new Event.Followed(verdict, at));
+      tell(new Event.Followed(verdict, at));
     }
   }
 
@@ -209,7 +290,7 @@ public final class Session {
       throw new VerdictRefused(Code.G602, verdict.word(), "without a reason", "say why");
     }
     new Overriding(course).refuseUnlessPossible(verdict, at);
-    course = Intake.apply(course, new Event.Overridden(verdict, reason, at));
+    tell(new Event.Overridden(verdict, reason, at));
   }
 
   /** Breaks the test off. */
@@ -218,7 +299,7 @@ public final class Session {
     if (course.phase == Phase.ENDED) {
       throw new VerdictRefused(Code.G602, "to abandon", "after the test", "it is over already");
     }
-    course = Intake.apply(course, new Event.Abandoned(reason, at));
+    tell(new Event.Abandoned(reason, at));
   }
 
   /** Where the test stands. */

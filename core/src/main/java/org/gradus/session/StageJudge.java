@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Timing;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
@@ -26,10 +27,10 @@ final class StageJudge {
   private final Frame latest;
 
   StageJudge(Course course, Duration time) {
-    this.course = Watch.at(course, time);
+    this.latest = Sight.latest(course, time);
+    this.course = Watch.at(course, latest, time);
     this.passage = course.present();
     this.time = time;
-    this.latest = Sight.latest(course, time);
   }
 
   Decision decide() {
@@ -94,7 +95,7 @@ final class StageJudge {
     Set<Duration> due = new LinkedHashSet<>();
     due.add(passage.endInStage());
     for (MeasureLine line : course.protocol.schedule().lines()) {
-      if (line.timing() instanceof MeasureLine.Timing.Each) {
+      if (line.timing() instanceof Timing.Each) {
         line.due(passage.stage().lasts(), passage.since(last)).stream()
             .filter(at -> at.compareTo(passage.endInStage()) > 0)
             .forEach(due::add);

@@ -151,7 +151,17 @@ public enum Code {
       "the session was opened by thread {1} and used by thread {0}",
       "give each thread a session of its own"),
   /** Facts about the person that the protocol needs. */
-  G606("{0} is not known of this person, and {1} needs it", "add it to the person");
+  G606("{0} is not known of this person, and {1} needs it", "add it to the person"),
+  /** A journal that cannot be written or read. */
+  G607(
+      "the journal {0} failed: {1}",
+      "make room, check the rights of the folder, and tell it again"),
+  /** A record that was made with other files. */
+  G608(
+      "the record was made with {0}, and this library has {1}",
+      "use the files of the record, or rerun it with these"),
+  /** A record that is damaged. */
+  G609("line {1} of {0} is damaged", "use what stands before it");
 
   private final String message;
   private final String help;

@@ -12,6 +12,7 @@ public abstract sealed class GradusException extends RuntimeException
         SettingRefused,
         VerdictRefused,
         DecisionOutdated,
+        JournalFailed,
         WrongThread,
         NotFound {
 

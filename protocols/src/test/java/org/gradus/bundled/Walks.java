@@ -12,6 +12,7 @@ import org.gradus.protocol.Person;
 import org.gradus.protocol.Person.Sex;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
+import org.gradus.session.Ledger;
 import org.gradus.session.Session;
 
 /** Invented people at the start of the standard walk. */
@@ -49,7 +50,17 @@ final class Walks {
   }
 
   static Session ready(Protocol protocol, Person person) {
-    Session session = Session.open(protocol, person);
+    return told(Session.open(protocol, person));
+  }
+
+  /** A session of Ines whose first stage began at 0:00, kept by a ledger. */
+  static Session begun(Ledger ledger) {
+    Session session = told(Session.open(WALK, ines(), ledger));
+    session.follow(session.decide(at("0:00")));
+    return session;
+  }
+
+  private static Session told(Session session) {
     session.record(
         at("0:00"),
         answer("unwell_today", false),

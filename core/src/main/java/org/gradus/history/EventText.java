@@ -1,0 +1,174 @@
+package org.gradus.history;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import org.gradus.protocol.Posture;
+import org.gradus.session.Event;
+import org.gradus.session.Loading;
+import org.gradus.session.Reading;
+
+/** Events as fields of a line, and back. */
+final class EventText {
+
+  private EventText() {}
+
+  static Map<String, Object> write(Event event) {
+    String at = event.at().toString();
+    if (event instanceof Event.Read read) {
+      return Lines.map(
+          "what",
+          "read",
+          "at",
+          at,
+          "taken",
+          read.taken().toString(),
+          "readings",
+          readings(read.readings()));
+    } else if (event instanceof Event.Reported reported) {
+      Map<String, Object> fields = Lines.map("what", "reported", "at", at, "sign", reported.sign());
+      reported.grade().ifPresent(grade -> fields.put("grade", grade));
+      return fields;
+    } else if (event instanceof Event.Withdrawn withdrawn) {
+      return Lines.map(
+          "what", "withdrawn", "at", at, "sign", withdrawn.sign(), "reason", withdrawn.reason());
+    } else if (event instanceof Event.Amended amended) {
+      return Lines.map(
+          "what",
+          "amended",
+          "at",
+          at,
+          "event",
+          amended.event(),
+          "readings",
+          readings(amended.readings()),
+          "reason",
+          amended.reason());
+    } else if (event instanceof Event.Rejected rejected) {
+      return Lines.map(
+          "what",
+          "rejected",
+          "at",
+          at,
+          "event",
+          rejected.event(),
+          "subject",
+          rejected.subject(),
+          "reason",
+          rejected.reason());
+    } else if (event instanceof Event.LoadSet set) {
+      return Lines.map("what", "load_set", "at", at, "load", loading(set.load()));
+    } else if (event instanceof Event.Followed followed) {
+      return Lines.map(
+          "what", "followed", "at", at, "verdict", VerdictText.write(followed.verdict()));
+    } else if (event instanceof Event.Overridden overridden) {
+      return Lines.map(
+          "what",
+          "overridden",
+          "at",
+          at,
+          "verdict",
+          VerdictText.write(overridden.verdict()),
+          "reason",
+          overridden.reason());
+    }
+    return Lines.map("what", "abandoned", "at", at, "reason", ((Event.Abandoned) event).reason());
+  }
+
+  static Event read(Fields fields) {
+    var at = fields.time("at");
+    return switch (fields.text("what")) {
+      case "read" -> new Event.Read(readings(fields), fields.time("taken"), at);
+      case "reported" -> {
+        OptionalInt grade =
+            fields.has("grade") ? OptionalInt.of(fields.whole("grade")) : OptionalInt.empty();
+        yield new Event.Reported(fields.text("sign"), grade, at);
+      }
+      case "withdrawn" -> new Event.Withdrawn(fields.text("sign"), fields.text("reason"), at);
+      case "amended" ->
+          new Event.Amended(fields.whole("event"), readings(fields), fields.text("reason"), at);
+      case "rejected" ->
+          new Event.Rejected(
+              fields.whole("event"), fields.text("subject"), fields.text("reason"), at);
+      case "load_set" -> new Event.LoadSet(loading(fields.fields("load")), at);
+      case "followed" -> new Event.Followed(VerdictText.read(fields.fields("verdict")), at);
+      case "overridden" ->
+          new Event.Overridden(
+              VerdictText.read(fields.fields("verdict")), fields.text("reason"), at);
+      case "abandoned" -> new Event.Abandoned(fields.text("reason"), at);
+      default -> throw Json.unreadable(fields.content());
+    };
+  }
+
+  static Map<String, Object> loading(Loading load) {
+    return Lines.map("name", load.name(), "value", Fields.of(load.value()));
+  }
+
+  static Loading loading(Fields fields) {
+    return new Loading(fields.text("name"), fields.fields("value").quantity());
+  }
+
+  private static List<Map<String, Object>> readings(List<Reading> readings) {
+    return readings.stream()
+        .flatMap(reading -> reading.parts().stream())
+        .map(EventText::reading)
+        .toList();
+  }
+
+  private static List<Reading> readings(Fields fields) {
+    return fields.list("readings").stream().map(EventText::reading).toList();
+  }
+
+  private static Map<String, Object> reading(Reading reading) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    Reading bare = reading;
+    if (reading instanceof Reading.Baseline baseline) {
+      fields.put("posture", baseline.posture().word());
+      bare = baseline.reading();
+    }
+    fields.put("subject", bare.subject());
+    if (bare instanceof Reading.Measured measured) {
+      fields.put("value", Fields.of(measured.value()));
+      measured.step().ifPresent(step -> fields.put("step", Fields.of(step)));
+      measured.scale().ifPresent(scale -> fields.put("scale", scale));
+    } else if (bare instanceof Reading.Chosen chosen) {
+      fields.put("word", chosen.word());
+    } else if (bare instanceof Reading.Answered answered) {
+      fields.put("yes", answered.yes());
+    }
+    return fields;
+  }
+
+  private static Reading reading(Fields fields) {
+    Reading bare;
+    String subject = fields.text("subject");
+    if (fields.has("value")) {
+      bare =
+          new Reading.Measured(
+              subject,
+              fields.fields("value").quantity(),
+              fields.has("step")
+                  ? java.util.Optional.of(fields.fields("step").quantity())
+                  : java.util.Optional.empty(),
+              fields.maybeText("scale"));
+    } else if (fields.has("word")) {
+      bare = new Reading.Chosen(subject, fields.text("word"));
+    } else {
+      bare = new Reading.Answered(subject, fields.truth("yes"));
+    }
+    return fields
+        .maybeText("posture")
+        .<Reading>map(word -> new Reading.Baseline(posture(word), bare))
+        .orElse(bare);
+  }
+
+  private static Posture posture(String word) {
+    for (Posture posture : Posture.values()) {
+      if (posture.word().equals(word)) {
+        return posture;
+      }
+    }
+    throw Json.unreadable(word);
+  }
+}

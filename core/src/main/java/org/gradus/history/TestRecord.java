@@ -1,0 +1,160 @@
+package org.gradus.history;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.JournalFailed;
+import org.gradus.library.Library;
+import org.gradus.protocol.Protocol;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Ledger;
+import org.gradus.session.Session;
+
+/**
+ * The record of a test: its head, then every event with the answer of its moment.
+ *
+ * <pre>{@code
+ * TestRecord record = TestRecord.of(session, Optional.empty());
+ * Files.writeString(file, record.text());
+ * List<Difference> none = TestRecord.parse("walk.jsonl", text).verify(library);
+ * }</pre>
+ *
+ * @param title the head
+ * @param entries the events in order
+ */
+public record TestRecord(Title title, List<Entry> entries) {
+
+  /**
+   * An event and what was answered.
+   *
+   * @param number its number, from 1
+   * @param event what was told
+   * @param answer the verdict in words: {@code "HOLD until 4:00"}
+   * @param rule the id of the rule behind it, or empty
+   */
+  public record Entry(int number, Event event, String answer, String rule) {
+
+    static Entry of(int number, Event event, Decision answer) {
+      return new Entry(
+          number,
+          event,
+          answer.verdict().toString(),
+          answer.because().map(why -> why.rule()).orElse(""));
+    }
+
+    String line() {
+      return Lines.sealed(
+          Lines.map("n", number, "event", EventText.write(event), "answer", answer, "rule", rule));
+    }
+
+    static Entry read(Fields fields) {
+      return new Entry(
+          fields.whole("n"),
+          EventText.read(fields.fields("event")),
+          fields.text("answer"),
+          fields.text("rule"));
+    }
+
+    private String said() {
+      return rule.isEmpty() ? answer : answer + " (" + rule + ")";
+    }
+  }
+
+  /**
+   * Something that comes out otherwise when a record is run again.
+   *
+   * @param number the number of the event
+   * @param recorded what was answered, with its rule
+   * @param now what is answered now
+   */
+  public record Difference(int number, String recorded, String now) {}
+
+  public TestRecord {
+    entries = List.copyOf(entries);
+  }
+
+  /** The record of a session as it stands. */
+  public static TestRecord of(Session session, Optional<String> identity) {
+    Title title = Title.of(session.protocol(), session.outcome().person(), identity);
+    return new TestRecord(title, entries(session.protocol(), title, session.events()));
+  }
+
+  // Told again from the start, each event is answered as it was.
+  private static List<Entry> entries(Protocol protocol, Title title, List<Event> events) {
+    List<Entry> entries = new ArrayList<>();
+    Session.retell(
+        protocol,
+        title.person(),
+        events,
+        (number, event, answer) -> entries.add(Entry.of(number, event, answer)));
+    return entries;
+  }
+
+  /** The record as JSON Lines; each line is valid YAML 1.2 too. */
+  public String text() {
+    return Lines.sealed(title.write())
+        + "\n"
+        + entries.stream().map(entry -> entry.line() + "\n").collect(Collectors.joining());
+  }
+
+  /**
+   * Reads a record.
+   *
+   * @param name the name to show in messages
+   * @throws JournalFailed when a line is damaged, missing or out of order
+   */
+  public static TestRecord parse(String name, String text) {
+    RecordLines lines = RecordLines.of(name, text);
+    if (lines.damagedLine() > 0) {
+      throw new JournalFailed(Code.G609, name, Integer.toString(lines.damagedLine()));
+    }
+    return lines.record();
+  }
+
+  /**
+   * Runs the events again with the files they were recorded with. A record that matches gives no
+   * differences.
+   *
+   * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files
+   */
+  public List<Difference> verify(Library library) {
+    return differences(title.exactly(library));
+  }
+
+  /** Runs the events again with other files, and says what would have been answered otherwise. */
+  public List<Difference> rerun(Library library) {
+    return differences(title.among(library));
+  }
+
+  private List<Difference> differences(Protocol protocol) {
+    List<Difference> differences = new ArrayList<>();
+    List<Event> events = entries.stream().map(Entry::event).toList();
+    Ledger compare =
+        (number, event, answer) -> {
+          Entry recorded = entries.get(number - 1);
+          Entry now = Entry.of(number, event, answer);
+          if (!recorded.said().equals(now.said())) {
+            differences.add(new Difference(number, recorded.said(), now.said()));
+          }
+        };
+    Session.retell(protocol, title.person(), events, compare);
+    return differences;
+  }
+
+  /** The session of the record, to go on with; its further events are kept by a ledger. */
+  public Session resume(Library library, Ledger ledger) {
+    return Session.resume(
+        title.exactly(library),
+        title.person(),
+        entries.stream().map(Entry::event).toList(),
+        ledger);
+  }
+
+  /** The same without the person's identity. */
+  public TestRecord withoutIdentity() {
+    return new TestRecord(title.withoutIdentity(), entries);
+  }
+}

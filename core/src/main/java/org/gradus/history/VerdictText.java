@@ -1,0 +1,57 @@
+package org.gradus.history;
+
+import java.util.List;
+import java.util.Map;
+import org.gradus.session.Agenda;
+import org.gradus.session.Loading;
+import org.gradus.session.Verdict;
+
+/** Verdicts that were acted upon as fields of a line, and back; what only informs is left out. */
+final class VerdictText {
+
+  private VerdictText() {}
+
+  static Map<String, Object> write(Verdict verdict) {
+    Map<String, Object> fields = Lines.map("word", verdict.word());
+    if (verdict instanceof Verdict.Ready ready) {
+      fields.put("stage", ready.stage());
+      fields.put("loads", loads(ready.loads()));
+    } else if (verdict instanceof Verdict.Advance advance) {
+      fields.put("stage", advance.stage());
+      fields.put("loads", loads(advance.loads()));
+    } else if (verdict instanceof Verdict.Hold hold) {
+      fields.put("until", hold.until().toString());
+    } else if (verdict instanceof Verdict.Continue goOn) {
+      fields.put("until", goOn.until().toString());
+    } else if (verdict instanceof Verdict.Stop stop) {
+      fields.put("rest", stop.rest());
+      fields.put("instruction", stop.instruction());
+    } else if (verdict instanceof Verdict.NotRecovered not) {
+      fields.put("unmet", not.unmet());
+    }
+    return fields;
+  }
+
+  static Verdict read(Fields fields) {
+    return switch (fields.text("word")) {
+      case "READY" -> new Verdict.Ready(fields.text("stage"), loads(fields));
+      case "ADVANCE" -> new Verdict.Advance(fields.text("stage"), loads(fields));
+      case "HOLD" -> new Verdict.Hold(fields.time("until"));
+      case "CONTINUE" -> new Verdict.Continue(fields.time("until"), Agenda.EMPTY);
+      case "FINISH" -> new Verdict.Finish();
+      case "STOP" -> new Verdict.Stop(fields.truth("rest"), fields.text("instruction"));
+      case "END" -> new Verdict.End();
+      case "NOT RECOVERED" -> new Verdict.NotRecovered(fields.texts("unmet"));
+      case "DEFER" -> new Verdict.Defer(List.of());
+      default -> throw Json.unreadable(fields.content());
+    };
+  }
+
+  private static List<Map<String, Object>> loads(List<Loading> loads) {
+    return loads.stream().map(EventText::loading).toList();
+  }
+
+  private static List<Loading> loads(Fields fields) {
+    return fields.list("loads").stream().map(EventText::loading).toList();
+  }
+}

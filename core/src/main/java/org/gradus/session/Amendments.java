@@ -1,0 +1,76 @@
+package org.gradus.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+
+/**
+ * Readings that were put right or taken back. The course is made anew from all events with each
+ * reading as it counts now; what was followed stands.
+ */
+final class Amendments {
+
+  private Amendments() {}
+
+  static Course apply(Course course, Event amendment) {
+    if (amendment.at().compareTo(course.now) < 0) {
+      throw new ReadingRefused(
+          Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(course.now));
+    }
+    List<Event> told = new ArrayList<>(course.events.inOrder());
+    told.add(amendment);
+    return replay(course.protocol, course.person, told);
+  }
+
+  /** The course that events lead to, those about earlier readings among them. */
+  static Course replay(Protocol protocol, Person person, List<Event> told) {
+    List<Event> counted = new ArrayList<>(told);
+    for (int i = 0; i < told.size(); i++) {
+      if (told.get(i) instanceof Event.Amended amended) {
+        for (Reading better : amended.readings()) {
+          change(counted, i, amended.event(), better.subject(), List.of(better));
+        }
+      } else if (told.get(i) instanceof Event.Rejected rejected) {
+        change(counted, i, rejected.event(), rejected.subject(), List.of());
+      }
+    }
+    Course course = Course.begin(protocol, person);
+    for (int i = 0; i < told.size(); i++) {
+      course = Intake.apply(course, told.get(i), counted.get(i));
+    }
+    return course;
+  }
+
+  private static void change(
+      List<Event> counted, int amendment, int number, String subject, List<Reading> by) {
+    boolean earlier = number >= 1 && number <= amendment;
+    if (!earlier || !(counted.get(number - 1) instanceof Event.Read read)) {
+      throw new ReadingRefused(
+          Code.G510, subject, "of event " + number, "name the event that told the reading");
+    }
+    List<Reading> readings = new ArrayList<>();
+    boolean found = false;
+    for (Reading reading : read.readings()) {
+      if (reading.subject().equals(subject)) {
+        found = true;
+        by.forEach(better -> readings.add(like(reading, better)));
+      } else {
+        readings.add(reading);
+      }
+    }
+    if (!found) {
+      throw new ReadingRefused(
+          Code.G510, subject, "of event " + number, "that event told no such reading");
+    }
+    counted.set(number - 1, new Event.Read(readings, read.taken(), read.at()));
+  }
+
+  // A resting reading stays one.
+  private static Reading like(Reading first, Reading better) {
+    boolean bare = first instanceof Reading.Baseline && !(better instanceof Reading.Baseline);
+    return bare ? new Reading.Baseline(((Reading.Baseline) first).posture(), better) : better;
+  }
+}

@@ -1,0 +1,37 @@
+package org.gradus.examples.wholetest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+class WholeTestTest {
+
+  @Test
+  void everythingHappensInItsOrder() {
+    assertThat(WholeTest.play())
+        .containsSubsequence(
+            "DEFER: high-systolic",
+            "ends OVER, deferred",
+            "READY: begin walk_1 at 1.7 mph, 10 %",
+            "it was 24: amended",
+            "HOLD until 4:00",
+            "marginal: abs(change(heart_rate, 1 min)) <= steady_band",
+            "typed at 3:25",
+            "ADVANCE to walk_2 at 2.5 mph, 12 %",
+            "MEASURE systolic, waiting until 7:50",
+            "cuff again, 186/88\n      -> CONTINUE until 7:00",
+            "overridden: one more minute",
+            "FINISH",
+            "STOP: Take the load away",
+            "refused, G602: ADVANCE is not possible after a stop",
+            "END",
+            "run again they are answered exactly as recorded.");
+  }
+
+  // Worked by hand: 24.69 mL/kg/min at 128 bpm, read at 220 - 58 = 162 bpm: 24.69 x (162 - 61) /
+  // (128 - 61).
+  @Test
+  void theEstimateIsThatOfTheStageBeforeTheStop() {
+    assertThat(WholeTest.play()).contains("single_stage: 37.2 mL/kg/min");
+  }
+}

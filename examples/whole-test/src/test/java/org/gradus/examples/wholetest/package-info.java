@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.examples.wholetest;
+
+import org.jspecify.annotations.NullMarked;
