@@ -3,7 +3,9 @@ package org.gradus.protocol;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.gradus.rule.check.Type;
 import org.gradus.unit.Kind;
 
@@ -25,6 +27,12 @@ public enum Attribute {
   CLEARED,
   /** A maximal heart rate that was measured. */
   MEASURED_MAX_HEART_RATE;
+
+  private static final Map<String, Attribute> BY_WORD =
+      Arrays.stream(values())
+          .collect(Collectors.toUnmodifiableMap(Attribute::word, attribute -> attribute));
+
+  private final String word = name().toLowerCase(Locale.ROOT);
 
   /** What it is. */
   public Type type() {
@@ -62,11 +70,11 @@ public enum Attribute {
 
   /** The word rules and files use. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return word;
   }
 
   /** The attribute of this word, if there is one. */
   public static Optional<Attribute> named(String word) {
-    return Arrays.stream(values()).filter(attribute -> attribute.word().equals(word)).findFirst();
+    return Optional.ofNullable(BY_WORD.get(word));
   }
 }

@@ -39,7 +39,7 @@ final class Intake {
       throw new ReadingRefused(
           Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
     }
-    Course before = Watch.at(course, event.at());
+    Course before = Watch.at(course, Sight.latest(course, event.at()), event.at());
     Map<String, Taken> readings = new HashMap<>();
     Course after =
         before.with(

@@ -26,11 +26,11 @@ final class RecoveryJudge {
   private final List<ProtocolRule> cautions;
 
   RecoveryJudge(Course course, Duration time) {
-    this.course = Watch.at(course, time);
+    this.latest = Sight.latest(course, time);
+    this.course = Watch.at(course, latest, time);
     this.time = time;
     this.recovery = course.protocol.recovery().orElseThrow();
     this.start = course.exerciseEnd.orElse(course.now);
-    this.latest = Sight.latest(course, time);
     List<ProtocolRule> rules = Watch.rules(course);
     this.ends = rules.stream().filter(rule -> rule.action() instanceof Action.End).toList();
     this.cautions = rules.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();

@@ -27,10 +27,10 @@ final class StageJudge {
   private final Frame latest;
 
   StageJudge(Course course, Duration time) {
-    this.course = Watch.at(course, time);
+    this.latest = Sight.latest(course, time);
+    this.course = Watch.at(course, latest, time);
     this.passage = course.present();
     this.time = time;
-    this.latest = Sight.latest(course, time);
   }
 
   Decision decide() {

@@ -61,10 +61,11 @@ final class Watch {
   /**
    * The course as it stands at a time, before anything is told then. A stop that waited in vain for
    * a second reading counts by now, and time alone can make a rule hold.
+   *
+   * @param latest what is known at that time
    */
-  static Course at(Course course, Duration time) {
-    Course counted = expire(course, time);
-    return look(counted, Sight.latest(counted, time), time, Set.of());
+  static Course at(Course course, Frame latest, Duration time) {
+    return look(expire(course, time), latest, time, Set.of());
   }
 
   private static Course expire(Course course, Duration time) {

@@ -14,6 +14,7 @@ import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A sentence of the language, checked and planned.
@@ -30,12 +31,12 @@ import org.gradus.unit.Quantity;
 public final class Rule {
 
   private final Sentence sentence;
-  private final Optional<Condition> condition;
+  private final @Nullable Condition condition;
   private final Optional<Duration> pause;
 
   private Rule(Sentence sentence, Optional<Condition> condition, Optional<Duration> pause) {
     this.sentence = sentence;
-    this.condition = condition;
+    this.condition = condition.orElse(null);
     this.pause = pause;
   }
 
@@ -119,7 +120,7 @@ public final class Rule {
 
   /** Its condition; without one it always holds. */
   public Optional<Condition> condition() {
-    return condition;
+    return Optional.ofNullable(condition);
   }
 
   /** By how much a hold prolongs the stage; empty for any other action. */
@@ -129,6 +130,6 @@ public final class Rule {
 
   /** Whether it holds on what is known. */
   public Truth test(Frame frame) {
-    return condition.map(when -> when.test(frame)).orElse(Truth.TRUE);
+    return condition == null ? Truth.TRUE : condition.test(frame);
   }
 }

@@ -75,6 +75,12 @@ public record Quantity(double amount, Unit unit) {
     return a == b || (Double.isFinite(apart) && apart <= SAME * Math.max(Math.abs(a), Math.abs(b)));
   }
 
+  /** Whether a number lies below another and is not the same; not where one is not a number. */
+  public static boolean isBelow(double a, double b) {
+    double apart = b - a;
+    return apart > SAME * Math.abs(a) && apart > SAME * Math.abs(b);
+  }
+
   /** The multiple of a step nearest to a number; half a step goes upwards. */
   public static double roundTo(double number, double step) {
     double size = Math.abs(step);

@@ -129,12 +129,16 @@ final class Filler {
     Type type = checked.typeOf(leaf).orElseThrow();
     return node instanceof NumberNode number
         ? shown(type, number.value(frame), digits)
-        : shown(type, Alternatives.number((TruthNode) node, frame), digits);
+        : shown(type, number(((TruthNode) node).truth(frame)), digits);
   }
 
   private String definition(Term term, MathContext digits) {
     Alternatives alternatives = Planner.alternatives(term);
-    String value = shown(term.type(), alternatives.value(frame), digits);
+    double found =
+        term.type().equals(Type.CONDITION)
+            ? number(alternatives.truth(frame))
+            : alternatives.number(frame);
+    String value = shown(term.type(), found, digits);
     if (!definitions.containsKey(term.name())) {
       // Takes its place before those that it uses itself.
       definitions.put(term.name(), new Definition(term.name(), value, ""));
@@ -151,6 +155,11 @@ final class Filler {
     Term.Alternative alternative = term.alternatives().get(alternatives.lines().indexOf(chosen));
     String text = alternative.value().map(value -> text(value, value.root(), SHORT)).orElse("none");
     return alternative.label().isEmpty() ? text : alternative.label() + ": " + text;
+  }
+
+  // A truth as a slot holds it.
+  private static double number(byte answer) {
+    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
   }
 
   private static String shown(Type type, double value, MathContext digits) {

@@ -17,8 +17,9 @@ public final class Frame {
   private final double[] halfWidths;
   private final @Nullable Gap[] gaps;
   private final double[] terms;
-  private final boolean[] termDone;
-  private boolean anyTermDone;
+  // In which pass a term was evaluated last. Whatever is put into a slot begins a new pass.
+  private final long[] termPasses;
+  private long pass = 1;
 
   /** A frame in which nothing is known yet. */
   public Frame(Layout layout) {
@@ -27,7 +28,7 @@ public final class Frame {
     this.halfWidths = new double[layout.size()];
     this.gaps = new Gap[layout.size()];
     this.terms = new double[layout.terms()];
-    this.termDone = new boolean[layout.terms()];
+    this.termPasses = new long[layout.terms()];
     Arrays.fill(values, Double.NaN);
   }
 
@@ -62,10 +63,7 @@ public final class Frame {
     values[slot] = value;
     halfWidths[slot] = halfWidth;
     gaps[slot] = gap;
-    if (anyTermDone) {
-      Arrays.fill(termDone, false);
-      anyTermDone = false;
-    }
+    pass++;
   }
 
   /** The value of a slot; NaN when it is not known. */
@@ -89,10 +87,9 @@ public final class Frame {
     return gap == null ? UNFILLED : gap;
   }
 
-  // A term is evaluated at most once per pass; NaN marks an unknown one, and truths are kept as
-  // numbers.
+  // A term is evaluated at most once per pass. A truth is kept as the number it is planned as.
   boolean hasTerm(int place) {
-    return termDone[place];
+    return termPasses[place] == pass;
   }
 
   double term(int place) {
@@ -101,8 +98,7 @@ public final class Frame {
 
   double keepTerm(int place, double value) {
     terms[place] = value;
-    termDone[place] = true;
-    anyTermDone = true;
+    termPasses[place] = pass;
     return value;
   }
 }

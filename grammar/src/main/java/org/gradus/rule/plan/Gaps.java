@@ -40,8 +40,9 @@ final class Gaps {
 
   private void alternatives(String name, Alternatives alternatives) {
     Alternatives.Line chosen = alternatives.chosen(frame);
-    if (chosen != null && chosen.value() != null) {
-      collect(chosen.value());
+    Planned value = chosen == null ? null : chosen.value();
+    if (value != null) {
+      collect(value);
     } else {
       alternatives
           .open(frame)

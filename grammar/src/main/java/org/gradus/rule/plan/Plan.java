@@ -1,17 +1,25 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
+import java.util.Objects;
 import org.gradus.rule.check.Checked;
+import org.jspecify.annotations.Nullable;
 
 /** A planned condition or value, ready to be evaluated on any frame of its layout. */
 public final class Plan {
 
   private final Checked checked;
   private final Planned root;
+  // The root once more, by its type: to find out at every evaluation which it is takes longer than
+  // to evaluate a simple rule.
+  private final @Nullable TruthNode condition;
+  private final @Nullable NumberNode number;
 
   private Plan(Checked checked, Planned root) {
     this.checked = checked;
     this.root = root;
+    this.condition = root instanceof TruthNode node ? node : null;
+    this.number = root instanceof NumberNode node ? node : null;
   }
 
   /** Plans a checked tree. */
@@ -26,12 +34,12 @@ public final class Plan {
 
   /** The answer of a condition. */
   public Truth truth(Frame frame) {
-    return Truth.of(((TruthNode) root).truth(frame));
+    return Truth.of(TruthNode.answer(Objects.requireNonNull(condition), frame));
   }
 
   /** The number of a value in the base unit of its kind; NaN when it is not known. */
   public double value(Frame frame) {
-    return ((NumberNode) root).value(frame);
+    return NumberNode.number(Objects.requireNonNull(number), frame);
   }
 
   /**

@@ -65,20 +65,30 @@ final class Planner {
     } else if (part instanceof Expression.Power power) {
       return new NumberNode.Power(part, number(power.base()), number(power.exponent()));
     } else if (part instanceof Expression.InUnit in) {
-      return new NumberNode.FromBase(part, number(in.operand()), in.unit().unit());
+      NumberNode operand = number(in.operand());
+      return isBase(in.unit().unit())
+          ? operand
+          : new NumberNode.FromBase(part, operand, in.unit().unit());
     } else if (part instanceof Expression.AsUnit as) {
-      return new NumberNode.ToBase(part, number(as.operand()), as.unit().unit());
+      NumberNode operand = number(as.operand());
+      return isBase(as.unit().unit())
+          ? operand
+          : new NumberNode.ToBase(part, operand, as.unit().unit());
     }
     throw new IllegalStateException("not a value: " + part.span().text());
+  }
+
+  private static boolean isBase(Unit unit) {
+    return unit == unit.kind().base();
   }
 
   private static NumberNode arithmetic(
       Operator operator, Expression part, NumberNode left, NumberNode right) {
     return switch (operator) {
-      case PLUS -> new NumberNode.Sum(part, left, right);
-      case MINUS -> new NumberNode.Less(part, left, right);
-      case TIMES -> new NumberNode.Product(part, left, right);
-      case OVER -> new NumberNode.Quotient(part, left, right);
+      case PLUS -> new Joined.Sum(part, left, right);
+      case MINUS -> new Joined.Less(part, left, right);
+      case TIMES -> new Joined.Product(part, left, right);
+      case OVER -> new Joined.Quotient(part, left, right);
     };
   }
 
@@ -88,7 +98,7 @@ final class Planner {
         .fixed(share.part())
         .filter(fixed -> fixed.unit() == Unit.PERCENT)
         .<NumberNode>map(percent -> new NumberNode.Percent(share, percent.amount(), whole))
-        .orElseGet(() -> new NumberNode.Product(share, number(share.part()), whole));
+        .orElseGet(() -> new Joined.Product(share, number(share.part()), whole));
   }
 
   private NumberNode numberMeant(Expression part, Meaning meaning) {
@@ -99,7 +109,8 @@ final class Planner {
     } else if (meaning instanceof Meaning.Fixed fixed) {
       return new NumberNode.Constant(part, fixed.value().base());
     } else if (meaning instanceof Meaning.Use use) {
-      return new NumberNode.Definition(part, use.term(), alternatives(use.term()));
+      return new NumberNode.Definition(
+          part, use.term(), use.term().place(), alternatives(use.term()));
     } else if (meaning instanceof Meaning.Difference difference) {
       return new NumberNode.Difference(
           part, difference.now().index(), difference.earlier().index());
@@ -130,12 +141,15 @@ final class Planner {
     }
     NumberNode first = number(arguments.get(0));
     return switch (plain.function()) {
-      case ABS -> new NumberNode.Function(call, Math::abs, first);
+      case ABS ->
+          first instanceof NumberNode.Difference change
+              ? new NumberNode.Apart(call, change.now(), change.earlier())
+              : new NumberNode.Function(call, Math::abs, first);
       case LN -> new NumberNode.Function(call, StrictMath::log, first);
       case EXP -> new NumberNode.Function(call, StrictMath::exp, first);
       case SQRT -> new NumberNode.Function(call, StrictMath::sqrt, first);
-      case LESSER -> new NumberNode.Lesser(call, first, number(arguments.get(1)));
-      case GREATER -> new NumberNode.Greater(call, first, number(arguments.get(1)));
+      case LESSER -> new Joined.Lesser(call, first, number(arguments.get(1)));
+      case GREATER -> new Joined.Greater(call, first, number(arguments.get(1)));
       case ROUND -> new NumberNode.Rounded(call, first, number(arguments.get(1)));
       default -> throw new IllegalStateException("not a plain function: " + call.span().text());
     };
@@ -154,7 +168,7 @@ final class Planner {
     } else if (part instanceof Expression.Not not) {
       return new TruthNode.Not(part, truth(not.operand()));
     } else if (part instanceof Expression.Comparison comparison) {
-      return new TruthNode.Compare(
+      return TruthNode.Compare.of(
           part, comparison.relation(), number(comparison.left()), number(comparison.right()));
     } else if (part instanceof Expression.Between between) {
       return new TruthNode.Between(
@@ -169,7 +183,8 @@ final class Planner {
     }
     Meaning meaning = checked.meaningOf(part);
     if (meaning instanceof Meaning.Use use) {
-      return new TruthNode.Definition(part, use.term(), alternatives(use.term()));
+      return new TruthNode.Definition(
+          part, use.term(), use.term().place(), alternatives(use.term()));
     }
     return new TruthNode.Slot(part, ((Meaning.Slot) meaning).index());
   }
@@ -181,13 +196,13 @@ final class Planner {
 
   private TruthNode known(Expression.Call call) {
     Expression subject = call.arguments().get(0);
-    boolean word = checked.typeOf(subject).filter(Type.Choice.class::isInstance).isPresent();
-    if (!word) {
-      return new TruthNode.Known(call, node(subject));
+    if (subject instanceof Expression.Reference
+        && checked.meaningOf(subject) instanceof Meaning.Slot slot
+        && slot.index() != fixedSlot) {
+      return new TruthNode.KnownSlot(call, slot.index());
     }
-    return checked.meaningOf(subject) instanceof Meaning.Slot slot
-        ? new TruthNode.KnownSlot(call, slot.index())
-        : new TruthNode.Fixed(call, true);
+    boolean word = checked.typeOf(subject).filter(Type.Choice.class::isInstance).isPresent();
+    return word ? new TruthNode.Fixed(call, true) : new TruthNode.Known(call, node(subject));
   }
 
   private TruthNode is(Expression.Is is) {
@@ -209,6 +224,6 @@ final class Planner {
       Planned value = alternative.value().map(Planner::plan).orElse(null);
       lines.add(new Alternatives.Line(alternative.label(), when, value));
     }
-    return new Alternatives(List.copyOf(lines));
+    return new Alternatives(lines);
   }
 }

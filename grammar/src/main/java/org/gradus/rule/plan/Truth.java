@@ -14,8 +14,11 @@ public enum Truth {
   static final byte OPEN = 0;
   static final byte NO = -1;
 
+  // Looked up and not branched on: which of them it will be cannot be foreseen.
+  private static final Truth[] BY_PLANNED = {FALSE, UNKNOWN, TRUE};
+
   static Truth of(byte planned) {
-    return planned == YES ? TRUE : planned == NO ? FALSE : UNKNOWN;
+    return BY_PLANNED[planned - NO];
   }
 
   static byte planned(boolean known) {

@@ -11,6 +11,20 @@ sealed interface TruthNode extends Planned {
 
   byte truth(Frame frame);
 
+  /** The truth of a node; see {@link NumberNode#number}. */
+  static byte answer(TruthNode node, Frame frame) {
+    if (node instanceof Slot slot) {
+      return slot.truth(frame);
+    } else if (node instanceof Compare compare) {
+      return compare.truth(frame);
+    } else if (node instanceof Definition definition && frame.hasTerm(definition.place())) {
+      return (byte) frame.term(definition.place());
+    } else if (node instanceof KnownSlot known) {
+      return known.truth(frame);
+    }
+    return node.truth(frame);
+  }
+
   @Override
   default boolean isUnknown(Frame frame) {
     return truth(frame) == Truth.OPEN;
@@ -42,8 +56,8 @@ sealed interface TruthNode extends Planned {
   record And(Expression syntax, TruthNode left, TruthNode right) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      byte first = left.truth(frame);
-      return first == Truth.NO ? first : (byte) Math.min(first, right.truth(frame));
+      byte first = TruthNode.answer(left, frame);
+      return first == Truth.NO ? first : (byte) Math.min(first, TruthNode.answer(right, frame));
     }
 
     @Override
@@ -55,8 +69,8 @@ sealed interface TruthNode extends Planned {
   record Or(Expression syntax, TruthNode left, TruthNode right) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      byte first = left.truth(frame);
-      return first == Truth.YES ? first : (byte) Math.max(first, right.truth(frame));
+      byte first = TruthNode.answer(left, frame);
+      return first == Truth.YES ? first : (byte) Math.max(first, TruthNode.answer(right, frame));
     }
 
     @Override
@@ -68,7 +82,7 @@ sealed interface TruthNode extends Planned {
   record Not(Expression syntax, TruthNode operand) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      return (byte) -operand.truth(frame);
+      return (byte) -TruthNode.answer(operand, frame);
     }
 
     @Override
@@ -77,24 +91,45 @@ sealed interface TruthNode extends Planned {
     }
   }
 
-  record Compare(Expression syntax, Relation relation, NumberNode left, NumberNode right)
+  /** A comparison, kept as its answers for a left side that is below, equal and above. */
+  record Compare(
+      Expression syntax, NumberNode left, NumberNode right, byte below, byte same, byte above)
       implements TruthNode {
+
+    static Compare of(Expression syntax, Relation relation, NumberNode left, NumberNode right) {
+      return new Compare(
+          syntax,
+          left,
+          right,
+          Truth.planned(holds(relation, -1)),
+          Truth.planned(holds(relation, 0)),
+          Truth.planned(holds(relation, 1)));
+    }
+
     @Override
     public byte truth(Frame frame) {
-      double a = left.value(frame);
-      double b = right.value(frame);
-      return Double.isNaN(a) || Double.isNaN(b) ? Truth.OPEN : Truth.planned(holds(relation, a, b));
+      double a = NumberNode.number(left, frame);
+      double b = NumberNode.number(right, frame);
+      if (Quantity.isBelow(a, b)) {
+        return below;
+      } else if (Quantity.isBelow(b, a)) {
+        return above;
+      }
+      return Double.isNaN(a) || Double.isNaN(b) ? Truth.OPEN : same;
     }
 
     static boolean holds(Relation relation, double a, double b) {
-      boolean same = Quantity.same(a, b);
+      return holds(relation, Quantity.isBelow(a, b) ? -1 : Quantity.isBelow(b, a) ? 1 : 0);
+    }
+
+    private static boolean holds(Relation relation, int order) {
       return switch (relation) {
-        case LESS -> a < b && !same;
-        case AT_MOST -> a < b || same;
-        case MORE -> a > b && !same;
-        case AT_LEAST -> a > b || same;
-        case EQUAL -> same;
-        case UNEQUAL -> !same;
+        case LESS -> order < 0;
+        case AT_MOST -> order <= 0;
+        case MORE -> order > 0;
+        case AT_LEAST -> order >= 0;
+        case EQUAL -> order == 0;
+        case UNEQUAL -> order != 0;
       };
     }
 
@@ -108,15 +143,18 @@ sealed interface TruthNode extends Planned {
       implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      double x = number.value(frame);
-      byte above = side(Relation.AT_LEAST, x, low.value(frame));
-      byte below = side(Relation.AT_MOST, x, high.value(frame));
-      return (byte) Math.min(above, below);
+      double x = NumberNode.number(number, frame);
+      byte above = isAtMost(NumberNode.number(low, frame), x);
+      return above == Truth.NO
+          ? above
+          : (byte) Math.min(above, isAtMost(x, NumberNode.number(high, frame)));
     }
 
-    private static byte side(Relation relation, double x, double end) {
-      boolean open = Double.isNaN(x) || Double.isNaN(end);
-      return open ? Truth.OPEN : Truth.planned(Compare.holds(relation, x, end));
+    private static byte isAtMost(double a, double b) {
+      if (Double.isNaN(a) || Double.isNaN(b)) {
+        return Truth.OPEN;
+      }
+      return Truth.planned(!Quantity.isBelow(b, a));
     }
 
     @Override
@@ -146,7 +184,7 @@ sealed interface TruthNode extends Planned {
     }
   }
 
-  /** Whether a choice was made; the word itself has no node. */
+  /** Whether a slot is known. */
   record KnownSlot(Expression syntax, int slot) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
@@ -172,13 +210,15 @@ sealed interface TruthNode extends Planned {
     }
   }
 
-  record Definition(Expression syntax, Term term, Alternatives alternatives) implements TruthNode {
+  /** A definition, evaluated when it is asked for first. */
+  record Definition(Expression syntax, Term term, int place, Alternatives alternatives)
+      implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      return fromNumber(
-          frame.hasTerm(term.place())
-              ? frame.term(term.place())
-              : frame.keepTerm(term.place(), alternatives.value(frame)));
+      return (byte)
+          (frame.hasTerm(place)
+              ? frame.term(place)
+              : frame.keepTerm(place, alternatives.truth(frame)));
     }
   }
 }
