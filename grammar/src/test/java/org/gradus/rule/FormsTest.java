@@ -109,7 +109,7 @@ class FormsTest {
       delimiter = '|',
       value = {
         "pause * 1.5 | 1:30",
-        "pause * 65 | 65:00",
+        "pause * 65 | 1:05:00",
         "0 s | 0:00",
         "2.5 s | 2.5 s",
         "0 s - 90 s | -90 s",

@@ -234,18 +234,23 @@ record Twin(World world, Readings readings) {
     return number(call.arguments().get(1)).orElseThrow();
   }
 
-  // The row at or before x and the row after it, found by counting rows.
+  // The row at or before x and the row after it, found by counting rows. A hair beside is at a row.
   private Optional<Double> tabled(Expression name, double x) {
     Table table = ((Symbol.Tabled) world.symbol(((Expression.Reference) name).name())).table();
     List<Table.Point> rows = table.points();
-    int before = (int) rows.stream().filter(row -> row.x() <= x).count();
-    boolean inside = before > 0 && x <= rows.get(rows.size() - 1).x();
+    for (Table.Point row : rows) {
+      if (Math.abs(row.x() - x) <= 1e-9 * Math.max(Math.abs(row.x()), Math.abs(x))) {
+        return Optional.of(row.y());
+      }
+    }
+    int before = (int) rows.stream().filter(row -> row.x() < x).count();
+    boolean inside = before > 0 && before < rows.size();
     if (!inside) {
       double nearest = rows.get(before == 0 ? 0 : rows.size() - 1).y();
       return table.beyond() == Table.Beyond.NEAREST ? Optional.of(nearest) : Optional.empty();
     }
     Table.Point row = rows.get(before - 1);
-    if (table.between() == Table.Between.STEP || row.x() == x) {
+    if (table.between() == Table.Between.STEP) {
       return Optional.of(row.y());
     }
     Table.Point next = rows.get(before);
