@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.Protocol;
@@ -29,6 +30,7 @@ final class StageEnds {
 
   // Holds of unlike lengths make many moments; what is measured repeats long before that.
   private static final int MOST_MOMENTS = 50;
+  private static final String AFTER_A_HOLD = " after a hold";
 
   private final Draft draft;
   private final Protocol protocol;
@@ -94,7 +96,7 @@ final class StageEnds {
   // A rule is looked at where those before it, if they end the stage, do not hold.
   private void stageEnd(Stage stage, Duration due, boolean sound) {
     Box box = scene.end(stage, due);
-    String where = due.equals(stage.lasts()) ? stage.id() : stage.id() + " after a hold";
+    String where = due.equals(stage.lasts()) ? stage.id() : stage.id() + AFTER_A_HOLD;
     for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
       if (RuleLists.closes(rule.rule().sentence())) {
         return;
@@ -131,18 +133,24 @@ final class StageEnds {
   private void report(ProtocolRule rule, Finding finding) {
     finding.unmeasured.forEach(
         (reading, stages) ->
-            problems.add(
-                rule.rule().sentence().span(), Code.G406, reading, String.join(", ", stages)));
+            problems.add(rule.rule().sentence().span(), Code.G406, reading, listed(stages)));
     if (!finding.open.isEmpty()) {
-      problems.add(
-          rule.rule().sentence().span(),
-          Code.G405,
-          String.join(", ", finding.open),
-          finding.lacking);
+      problems.add(rule.rule().sentence().span(), Code.G405, listed(finding.open), finding.lacking);
     }
     if (!finding.canHold) {
       problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
     }
+  }
+
+  // What is so at the planned end of a stage need not be said again of its holds.
+  private static String listed(Set<String> stages) {
+    return stages.stream()
+        .filter(stage -> !stage.endsWith(AFTER_A_HOLD) || !stages.contains(planned(stage)))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String planned(String stage) {
+    return stage.substring(0, stage.length() - AFTER_A_HOLD.length());
   }
 
   // An unknown defer is waited for, and one that nothing can settle would be waited for in vain.

@@ -102,7 +102,7 @@ public enum Code {
   /** A rule on a reading that nobody takes. */
   G406(
       "{0} is not measured in {1} before this rule is looked at",
-      "measure it earlier, or look back by a multiple of the time between its readings"),
+      "let a measure line read it in time; a look back needs a reading at just that time before"),
   /** A stage that no test can reach. */
   G407("no test can reach {0}", "advance to it, or leave it out"),
   /** A test that is guided by heart rate but takes people whose heart is slowed. */
