@@ -84,9 +84,10 @@ public record Table(
     return (x < first && !Quantity.same(x, first)) || (x > last && !Quantity.same(x, last));
   }
 
-  // Exact at both ends, so that a printed row gives what is printed.
+  // Exact at both ends, so that a printed row gives what is printed; and never beyond them.
   private static double onLine(Point a, Point b, double x) {
     double share = (x - a.x()) / (b.x() - a.x());
-    return a.y() * (1 - share) + b.y() * share;
+    double between = a.y() * (1 - share) + b.y() * share;
+    return Math.max(Math.min(a.y(), b.y()), Math.min(Math.max(a.y(), b.y()), between));
   }
 }
