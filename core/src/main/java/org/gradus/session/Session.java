@@ -7,12 +7,14 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.DecisionOutdated;
+import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.diagnostic.WrongThread;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
+import org.gradus.rule.plan.Diagram;
 
 /**
  * One test of one person. Tell it what is read and reported; it answers every event with the
@@ -221,6 +223,19 @@ public final class Session {
   public Decision decide(Duration at) {
     ownThread();
     return Judge.decide(course, at);
+  }
+
+  /**
+   * A rule with the value of every part under it, as it is looked at at a moment; for somebody who
+   * wants to see how an answer came about.
+   *
+   * @param rule its id, as decisions name it: {@code "steady-and-high"}
+   * @param at the moment; the age of readings is counted up to it
+   * @throws NotFound when the protocol has no such rule
+   */
+  public Diagram diagram(Duration at, String rule) {
+    ownThread();
+    return new Drawing(course, at).of(rule);
   }
 
   /**

@@ -157,8 +157,14 @@ final class Sight {
   }
 
   private static void put(Frame frame, int slot, Optional<Taken> taken, Gap otherwise) {
-    taken.ifPresentOrElse(
-        found -> frame.set(slot, found.value(), found.half()), () -> frame.miss(slot, otherwise));
+    taken.ifPresentOrElse(found -> found.fill(frame, slot), () -> frame.miss(slot, otherwise));
+  }
+
+  // An answer has no age: it is as good as when it was given.
+  private static void told(Frame frame, int slot, Optional<Taken> answer, String name) {
+    answer.ifPresentOrElse(
+        found -> frame.set(slot, found.value(), found.half()),
+        () -> frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED)));
   }
 
   private static void truth(Frame frame, int slot, boolean answer) {
@@ -244,7 +250,7 @@ final class Sight {
                         .person
                         .value(attribute)
                         .map(value -> new Taken(value.base(), 0, Duration.ZERO)));
-    put(frame, slot, given, Gap.now(name, Cause.NOT_ANSWERED));
+    told(frame, slot, given, name);
   }
 
   private void answer(Frame frame, int slot, String name) {
@@ -256,7 +262,7 @@ final class Sight {
     if (needless && question.type().equals(Type.CONDITION)) {
       truth(frame, slot, false);
     } else {
-      put(frame, slot, given, Gap.now(name, Cause.NOT_ANSWERED));
+      told(frame, slot, given, name);
     }
   }
 

@@ -45,7 +45,7 @@ final class SlotSight {
       default ->
           fresh(stage, line.get(), demand.subject(), due.get())
               .ifPresentOrElse(
-                  taken -> frame.set(slot, taken.value(), taken.half()),
+                  taken -> taken.fill(frame, slot),
                   () -> frame.miss(slot, missing(stage, demand.subject(), due.get())));
     }
   }
@@ -85,7 +85,7 @@ final class SlotSight {
         .slot(demand.subject(), due.minus(span))
         .filter(taken -> now.map(later -> apart(taken, later, span, line)).orElse(true))
         .ifPresentOrElse(
-            found -> frame.set(slot, found.value(), found.half()),
+            found -> found.fill(frame, slot),
             () -> frame.miss(slot, settled(stage, due.plus(span), demand.subject())));
   }
 

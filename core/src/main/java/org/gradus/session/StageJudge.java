@@ -89,6 +89,11 @@ final class StageJudge {
         .findFirst();
   }
 
+  /** The due time that is decided on, or waited for, once the stage is due to end. */
+  Duration newestDue() {
+    return decidedDue().orElseGet(() -> dueTimes().get(0));
+  }
+
   private List<Duration> dueTimes() {
     Duration limit = course.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;

@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.List;
+import org.gradus.rule.plan.Frame;
 
 /**
  * A single reading as the course keeps it.
@@ -12,6 +13,10 @@ import java.util.List;
  * @param time when it was taken
  */
 record Taken(double value, double half, Duration time) {
+
+  void fill(Frame frame, int slot) {
+    frame.set(slot, value, half, time.toMillis() / 1000.0);
+  }
 
   /** The mean of readings in the order in which they were told. */
   static Taken mean(List<Taken> readings) {

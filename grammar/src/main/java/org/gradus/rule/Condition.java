@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
 import org.gradus.rule.bounds.Assumption;
 import org.gradus.rule.bounds.Bounds;
 import org.gradus.rule.bounds.Box;
@@ -15,6 +16,7 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Vocabulary;
+import org.gradus.rule.plan.Diagram;
 import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
@@ -57,6 +59,19 @@ public final class Condition {
   /** Its text with the numbers filled in. */
   public Filled filled(Frame frame) {
     return plan.filled(frame);
+  }
+
+  /**
+   * Its text with the value of every part under it, and the same for the definitions it uses.
+   *
+   * @param now in seconds since the start; the age of a reading is counted up to it
+   */
+  public Diagram diagram(Frame frame, double now) {
+    return plan.diagram(frame, checked.root().span(), now);
+  }
+
+  Diagram diagram(Frame frame, Span whole, double now) {
+    return plan.diagram(frame, whole, now);
   }
 
   /** What it could come to anywhere in a box. */

@@ -1,12 +1,14 @@
 package org.gradus.rule;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Vocabulary;
+import org.gradus.rule.plan.Diagram;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
@@ -131,5 +133,17 @@ public final class Rule {
   /** Whether it holds on what is known. */
   public Truth test(Frame frame) {
     return condition == null ? Truth.TRUE : condition.test(frame);
+  }
+
+  /**
+   * The whole sentence with the value of every part of its condition under it, and the same for the
+   * definitions it uses. The rule is evaluated once more for this, and only when it is asked for.
+   *
+   * @param now in seconds since the start; the age of a reading is counted up to it
+   */
+  public Diagram diagram(Frame frame, double now) {
+    return condition == null
+        ? new Diagram(List.of(new Diagram.Figure("", List.of(text()))))
+        : condition.diagram(frame, sentence.span(), now);
   }
 }

@@ -32,6 +32,7 @@ final class Bench {
   private Vocabulary vocabulary;
   private final Map<Demand, Double> readings = new HashMap<>();
   private final Map<Demand, Double> halves = new HashMap<>();
+  private final Map<Demand, Double> taken = new HashMap<>();
 
   Bench() {
     Map<String, Symbol> names = new HashMap<>();
@@ -173,6 +174,12 @@ final class Bench {
     return this;
   }
 
+  /** Says when the value of a name was taken. */
+  Bench taken(String name, double seconds) {
+    taken.put(demand(name), seconds);
+    return this;
+  }
+
   private Demand demand(String name) {
     return ((Symbol.Datum) vocabulary.meaning(name).orElseThrow()).demand();
   }
@@ -186,7 +193,8 @@ final class Bench {
       if (value == null) {
         frame.miss(slot, Gap.now(demand.subject(), Gap.Cause.NEVER_TAKEN));
       } else {
-        frame.set(slot, value, halves.getOrDefault(demand, 0.0));
+        double half = halves.getOrDefault(demand, 0.0);
+        frame.set(slot, value, half, taken.getOrDefault(demand, Double.NaN));
       }
     }
     return frame;

@@ -1,6 +1,5 @@
 package org.gradus.rule.plan;
 
-import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -8,41 +7,25 @@ import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Filled.Definition;
 import org.gradus.rule.syntax.Expression;
-import org.gradus.rule.syntax.Expression.Relation;
-import org.gradus.unit.Kind;
-import org.gradus.unit.Quantity;
 
 /** Fills the numbers of a frame into texts, by evaluating the parts of a plan again. */
 final class Filler {
 
-  // What a person can take in at a glance, and what a comparison can tell apart.
-  private static final MathContext SHORT = new MathContext(6);
-  private static final MathContext FULL = new MathContext(12);
-
   private final Frame frame;
-  private final Frame shortened;
+  private final Values values;
+  private final Digits digits;
   private final Map<String, Definition> definitions = new LinkedHashMap<>();
 
   Filler(Frame frame) {
     this.frame = frame;
-    this.shortened = shortened(frame);
-  }
-
-  private static Frame shortened(Frame frame) {
-    Frame shortened = new Frame(frame.layout());
-    for (int slot = 0; slot < frame.layout().size(); slot++) {
-      if (frame.isKnown(slot)) {
-        shortened.set(slot, rounded(frame.value(slot), SHORT), 0);
-      }
-    }
-    return shortened;
+    this.values = new Values(frame);
+    this.digits = new Digits(frame);
   }
 
   Filled fill(Checked checked) {
-    String text = text(checked, checked.root(), SHORT);
+    String text = text(checked, checked.root(), Shown.SHORT);
     return new Filled(text, definitions.values().stream().toList());
   }
 
@@ -52,7 +35,7 @@ final class Filler {
     if (isLeaf(checked, part)) {
       return leaf(checked, part, digits) + " [" + value(checked, part, digits) + "]";
     }
-    MathContext inside = agrees(checked, part) ? digits : FULL;
+    MathContext inside = this.digits.inside(checked, part, digits);
     StringBuilder filled = new StringBuilder();
     String file = part.span().file().text();
     int at = part.span().start();
@@ -76,73 +59,30 @@ final class Filler {
     return oneLine(part.span().text());
   }
 
-  private static boolean isReadAt(Meaning meaning) {
+  static boolean isReadAt(Meaning meaning) {
     return meaning instanceof Meaning.Line
         || meaning instanceof Meaning.Reading
         || meaning instanceof Meaning.Solution;
   }
 
-  private static boolean isLeaf(Checked checked, Expression part) {
+  static boolean isLeaf(Checked checked, Expression part) {
     return part instanceof Expression.Reference
         || (part instanceof Expression.Call && !(checked.meaningOf(part) instanceof Meaning.Plain));
   }
 
-  // Whether somebody who calculates with the short numbers comes to the same verdict.
-  private boolean agrees(Checked checked, Expression part) {
-    if (part instanceof Expression.Comparison test) {
-      return agrees(checked, test.relation(), test.left(), test.right());
-    } else if (part instanceof Expression.Between between) {
-      return agrees(checked, Relation.AT_LEAST, between.value(), between.low())
-          && agrees(checked, Relation.AT_MOST, between.value(), between.high());
-    }
-    return true;
-  }
-
-  private boolean agrees(Checked checked, Relation relation, Expression left, Expression right) {
-    NumberNode first = (NumberNode) Planner.plan(checked, left);
-    NumberNode second = (NumberNode) Planner.plan(checked, right);
-    double a = first.value(frame);
-    double b = second.value(frame);
-    if (Double.isNaN(a) || Double.isNaN(b)) {
-      return true;
-    }
-    boolean verdict = TruthNode.Compare.holds(relation, a, b);
-    double shortA = first.value(shortened);
-    double shortB = second.value(shortened);
-    return TruthNode.Compare.holds(relation, rounded(a, SHORT), rounded(b, SHORT)) == verdict
-        && TruthNode.Compare.holds(relation, shortA, shortB) == verdict;
-  }
-
   private String value(Checked checked, Expression leaf, MathContext digits) {
-    Meaning meaning = checked.meaningOf(leaf);
-    if (meaning instanceof Meaning.Fixed fixed) {
-      return fixed.value().toString();
-    } else if (meaning instanceof Meaning.FixedWord word) {
-      return word.word();
-    } else if (meaning instanceof Meaning.Use use) {
-      return definition(use.term(), digits);
-    } else if (meaning instanceof Meaning.Slot slot
-        && slot.demand().type() instanceof Type.Choice) {
-      return shown(slot.demand().type(), frame.value(slot.index()), digits);
-    }
-    Planned node = Planner.plan(checked, leaf);
-    Type type = checked.typeOf(leaf).orElseThrow();
-    return node instanceof NumberNode number
-        ? shown(type, number.value(frame), digits)
-        : shown(type, number(((TruthNode) node).truth(frame)), digits);
+    return checked.meaningOf(leaf) instanceof Meaning.Use use
+        ? definition(use.term(), digits)
+        : values.of(checked, leaf, digits);
   }
 
   private String definition(Term term, MathContext digits) {
-    Alternatives alternatives = Planner.alternatives(term);
-    double found =
-        term.type().equals(Type.CONDITION)
-            ? number(alternatives.truth(frame))
-            : alternatives.number(frame);
-    String value = shown(term.type(), found, digits);
+    String value = values.of(term, digits);
     if (!definitions.containsKey(term.name())) {
       // Takes its place before those that it uses itself.
       definitions.put(term.name(), new Definition(term.name(), value, ""));
-      definitions.put(term.name(), new Definition(term.name(), value, how(term, alternatives)));
+      definitions.put(
+          term.name(), new Definition(term.name(), value, how(term, Planner.alternatives(term))));
     }
     return value;
   }
@@ -153,49 +93,9 @@ final class Filler {
       return alternatives.open(frame).isPresent() ? "open" : "none";
     }
     Term.Alternative alternative = term.alternatives().get(alternatives.lines().indexOf(chosen));
-    String text = alternative.value().map(value -> text(value, value.root(), SHORT)).orElse("none");
+    String text =
+        alternative.value().map(value -> text(value, value.root(), Shown.SHORT)).orElse("none");
     return alternative.label().isEmpty() ? text : alternative.label() + ": " + text;
-  }
-
-  // A truth as a slot holds it.
-  private static double number(byte answer) {
-    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
-  }
-
-  private static String shown(Type type, double value, MathContext digits) {
-    if (Double.isNaN(value)) {
-      return "unknown";
-    } else if (type instanceof Type.Measure measure) {
-      return quantity(measure.kind(), value, digits);
-    } else if (type instanceof Type.Choice choice) {
-      return choice.options().get((int) value);
-    }
-    return value != 0 ? "yes" : "no";
-  }
-
-  private static String quantity(Kind kind, double value, MathContext digits) {
-    if (kind == Kind.TIME && value >= 0 && value == Math.rint(value)) {
-      return time((long) value);
-    }
-    return Quantity.of(rounded(value, digits), kind.base()).toString();
-  }
-
-  private static double rounded(double value, MathContext digits) {
-    return new BigDecimal(value).round(digits).doubleValue();
-  }
-
-  // As on a stopwatch; from an hour on it is no time of a stage, and minutes would be misread.
-  private static String time(long seconds) {
-    if (seconds >= 3600) {
-      return seconds % 3600 == 0
-          ? seconds / 3600 + " h"
-          : seconds / 3600 + ":" + twoDigits(seconds / 60 % 60) + ":" + twoDigits(seconds % 60);
-    }
-    return seconds / 60 + ":" + twoDigits(seconds % 60);
-  }
-
-  private static String twoDigits(long number) {
-    return Long.toString(100 + number).substring(1);
   }
 
   private static String oneLine(String text) {

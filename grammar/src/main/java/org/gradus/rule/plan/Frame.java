@@ -15,6 +15,7 @@ public final class Frame {
   private final Layout layout;
   private final double[] values;
   private final double[] halfWidths;
+  private final double[] taken;
   private final @Nullable Gap[] gaps;
   private final double[] terms;
   // In which pass a term was evaluated last. Whatever is put into a slot begins a new pass.
@@ -26,10 +27,12 @@ public final class Frame {
     this.layout = layout;
     this.values = new double[layout.size()];
     this.halfWidths = new double[layout.size()];
+    this.taken = new double[layout.size()];
     this.gaps = new Gap[layout.size()];
     this.terms = new double[layout.terms()];
     this.termPasses = new long[layout.terms()];
     Arrays.fill(values, Double.NaN);
+    Arrays.fill(taken, Double.NaN);
   }
 
   /** What the slots mean. */
@@ -53,6 +56,19 @@ public final class Frame {
     }
   }
 
+  /**
+   * Fills a slot with a reading.
+   *
+   * @param slot which
+   * @param value in the base unit of its kind
+   * @param halfWidth how far the true value may be from it
+   * @param taken when it was taken, in seconds since the start
+   */
+  public void set(int slot, double value, double halfWidth, double taken) {
+    set(slot, value, halfWidth);
+    this.taken[slot] = taken;
+  }
+
   /** Says that a slot is not known, and why. */
   public void miss(int slot, Gap gap) {
     put(slot, Double.NaN, 0, gap);
@@ -62,6 +78,7 @@ public final class Frame {
   private void put(int slot, double value, double halfWidth, @Nullable Gap gap) {
     values[slot] = value;
     halfWidths[slot] = halfWidth;
+    taken[slot] = Double.NaN;
     gaps[slot] = gap;
     pass++;
   }
@@ -74,6 +91,11 @@ public final class Frame {
   /** How far the true value of a slot may be from the value. */
   public double halfWidth(int slot) {
     return halfWidths[slot];
+  }
+
+  /** When the reading in a slot was taken, in seconds since the start; NaN where it is none. */
+  public double taken(int slot) {
+    return taken[slot];
   }
 
   /** Whether a slot is known. */

@@ -2,6 +2,7 @@ package org.gradus.rule.plan;
 
 import java.util.List;
 import java.util.Objects;
+import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Checked;
 import org.jspecify.annotations.Nullable;
 
@@ -53,5 +54,15 @@ public final class Plan {
   /** Its text with the numbers of a frame filled in. */
   public Filled filled(Frame frame) {
     return new Filler(frame).fill(checked);
+  }
+
+  /**
+   * Its text with the value of every part under it.
+   *
+   * @param whole the text to show, of which this is a part
+   * @param now in seconds since the start; the age of a reading is counted up to it
+   */
+  public Diagram diagram(Frame frame, Span whole, double now) {
+    return new Drawer(frame, now).draw(whole, checked);
   }
 }

@@ -37,6 +37,9 @@ final class Answers {
     if (wants("shown: ")) {
       said.add("shown: " + condition.filled(frame));
     }
+    if (wants("| ")) {
+      condition.diagram(frame, 0).toString().lines().forEach(line -> said.add("| " + line));
+    }
     if (wants("firm") || wants("marginal: ")) {
       Box box = Resolution.around(frame);
       Outcomes outcomes = condition.outcomes(box);

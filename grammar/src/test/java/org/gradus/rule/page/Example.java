@@ -61,6 +61,7 @@ final class Example {
     } else if (line.startsWith("= ")
         || line.startsWith("shown: ")
         || line.startsWith("marginal: ")
+        || line.startsWith("| ")
         || line.equals("firm")) {
       expected.add(line);
     } else {

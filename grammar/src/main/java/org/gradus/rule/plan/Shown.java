@@ -1,0 +1,58 @@
+package org.gradus.rule.plan;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import org.gradus.rule.check.Type;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+
+/** How values are shown to a person, with as many digits as are asked for. */
+final class Shown {
+
+  // What a person can take in at a glance, and what a comparison can tell apart.
+  static final MathContext SHORT = new MathContext(6);
+  static final MathContext FULL = new MathContext(12);
+
+  private Shown() {}
+
+  // A truth as a slot holds it.
+  static double number(byte answer) {
+    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
+  }
+
+  static String value(Type type, double value, MathContext digits) {
+    if (Double.isNaN(value)) {
+      return "unknown";
+    } else if (type instanceof Type.Measure measure) {
+      return quantity(measure.kind(), value, digits);
+    } else if (type instanceof Type.Choice choice) {
+      return choice.options().get((int) value);
+    }
+    return value != 0 ? "yes" : "no";
+  }
+
+  private static String quantity(Kind kind, double value, MathContext digits) {
+    if (kind == Kind.TIME && value >= 0 && value == Math.rint(value)) {
+      return time((long) value);
+    }
+    return Quantity.of(rounded(value, digits), kind.base()).toString();
+  }
+
+  static double rounded(double value, MathContext digits) {
+    return new BigDecimal(value).round(digits).doubleValue();
+  }
+
+  // As on a stopwatch; from an hour on it is no time of a stage, and minutes would be misread.
+  static String time(long seconds) {
+    if (seconds >= 3600) {
+      return seconds % 3600 == 0
+          ? seconds / 3600 + " h"
+          : seconds / 3600 + ":" + twoDigits(seconds / 60 % 60) + ":" + twoDigits(seconds % 60);
+    }
+    return seconds / 60 + ":" + twoDigits(seconds % 60);
+  }
+
+  private static String twoDigits(long number) {
+    return Long.toString(100 + number).substring(1);
+  }
+}
