@@ -110,6 +110,7 @@ final class Assembly {
         recovery,
         assessment,
         wiring,
+        NotesReader.notes(draft, problems),
         this::remake);
   }
 

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.AuthorNotes;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Scale;
@@ -97,6 +98,11 @@ final class Draft {
   Optional<Unmeasured> unmeasured = Optional.empty();
   String ergometer = "";
   String purpose = "";
+
+  final Map<String, Placed<AuthorNotes.Usual>> usual = new LinkedHashMap<>();
+  final List<AuthorNotes.Replaced> replaced = new ArrayList<>();
+  final List<AuthorNotes.Dropped> dropped = new ArrayList<>();
+  final List<AuthorNotes.Acceptance> accepted = new ArrayList<>();
 
   Draft(Header header) {
     this.header = header;

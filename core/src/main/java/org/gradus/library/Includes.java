@@ -11,6 +11,8 @@ import java.util.function.Function;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.library.Draft.Include;
+import org.gradus.protocol.AuthorNotes.Dropped;
+import org.gradus.protocol.AuthorNotes.Replaced;
 
 /**
  * Joins a protocol with the rule sets it includes. Included rules come first, in order; the
@@ -38,6 +40,10 @@ final class Includes {
       } else if (shelf.sets.containsKey(include.id())) {
         Draft set = without(include, shelf.sets.get(include.id()));
         included.put(include, set);
+        include
+            .without()
+            .forEach(
+                rule -> whole.dropped.add(new Dropped(rule.value(), include.id(), rule.where())));
         join(whole, set);
       } else {
         missing(include);
@@ -53,11 +59,52 @@ final class Includes {
     whole.estimates.addAll(own.estimates);
     whole.cautions.addAll(own.cautions);
     whole.unmeasured = own.unmeasured;
+    whole.accepted.addAll(own.accepted);
     whole.ergometer = own.ergometer;
     whole.purpose = own.purpose;
     whole.eligibility = onlyOne(own, included, draft -> draft.eligibility, "for");
     whole.recovery = onlyOne(own, included, draft -> draft.recovery, "recovery");
+    replaced(whole, included, own);
     return whole;
+  }
+
+  // The same ages again replace nothing.
+  private static void replaced(Draft whole, Map<Include, Draft> included, Draft own) {
+    included.forEach(
+        (include, set) -> {
+          boolean ages =
+              own.eligibility.isPresent()
+                  && set.eligibility
+                      .filter(theirs -> !theirs.hasAgesOf(own.eligibility.get()))
+                      .isPresent();
+          if (ages) {
+            whole.replaced.add(new Replaced("for", include.id(), own.header.where()));
+          }
+          if (own.recovery.isPresent() && set.recovery.isPresent()) {
+            whole.replaced.add(new Replaced("recovery", include.id(), own.header.where()));
+          }
+          names(whole, include, set.settings, own.settings, "setting");
+          names(whole, include, set.defines, own.defines, "define");
+          names(whole, include, set.questions, own.questions, "input");
+          names(whole, include, set.signs, own.signs, "sign");
+          names(whole, include, set.signals, own.signals, "signal");
+          names(whole, include, set.scales, own.scales, "scale");
+          names(whole, include, set.tables, own.tables, "table");
+        });
+  }
+
+  private static <T> void names(
+      Draft whole,
+      Include include,
+      Map<String, Placed<T>> theirs,
+      Map<String, Placed<T>> own,
+      String what) {
+    own.forEach(
+        (name, placed) -> {
+          if (theirs.containsKey(name)) {
+            whole.replaced.add(new Replaced(what + " " + name, include.id(), placed.where()));
+          }
+        });
   }
 
   private void missing(Include include) {
@@ -128,6 +175,7 @@ final class Includes {
     put(whole, included, own, draft -> draft.signals);
     put(whole, included, own, draft -> draft.scales);
     put(whole, included, own, draft -> draft.tables);
+    put(whole, included, own, draft -> draft.usual);
   }
 
   private <T> void put(

@@ -60,6 +60,7 @@ final class ProtocolReader {
         "stage_end",
         draft,
         () -> draft.stageEnd.addAll(rules.rules(keys.items("stage_end"), "stage_end")));
+    sets.part("accept", draft, () -> new NotesReader(texts).accept(keys, draft));
     draft.unmeasured = keys.keys("unmeasured", "unmeasured").flatMap(this::unmeasured);
     for (YamlNode item : keys.items("estimates")) {
       Keys.of(item, "an estimate", problems)

@@ -37,6 +37,7 @@ final class SetReader {
   void read(Keys keys, Draft draft) {
     draft.sources.addAll(draft.header.citations());
     part("for", draft, () -> draft.eligibility = keys.keys("for", "for").flatMap(this::ages));
+    part("usual", draft, () -> new NotesReader(texts).usual(keys, draft));
     part("signals", draft, () -> new InstrumentReader(texts).read(keys, draft));
     part("settings", draft, () -> new SettingReader(texts).read(keys.entries("settings"), draft));
     part("define", draft, () -> keys.entries("define").forEach(entry -> define(entry, draft)));

@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Scene;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.Condition;
 import org.gradus.rule.bounds.Box;
@@ -28,8 +28,6 @@ import org.gradus.rule.syntax.Action;
  */
 final class StageEnds {
 
-  // Holds of unlike lengths make many moments; what is measured repeats long before that.
-  private static final int MOST_MOMENTS = 50;
   private static final String AFTER_A_HOLD = " after a hold";
 
   private final Draft draft;
@@ -62,7 +60,7 @@ final class StageEnds {
       return;
     }
     for (Stage stage : protocol.stages()) {
-      for (Duration due : moments(stage)) {
+      for (Duration due : scene.ends(stage)) {
         stageEnd(stage, due, sound);
       }
     }
@@ -72,25 +70,6 @@ final class StageEnds {
       protocol.rules().anyTime().forEach(rule -> canHold(rule, scene.anyTime()));
       protocol.rules().recovery().forEach(rule -> canHold(rule, scene.anyTime()));
     }
-  }
-
-  /** The moments at which a stage can be due to end: as planned, and after each hold. */
-  private Set<Duration> moments(Stage stage) {
-    Set<Duration> moments = new LinkedHashSet<>();
-    Set<Duration> now = new TreeSet<>(Set.of(stage.lasts()));
-    for (int held = 0; !now.isEmpty() && moments.size() < MOST_MOMENTS; held++) {
-      moments.addAll(now);
-      Set<Duration> next = new TreeSet<>();
-      for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
-        int holds = held;
-        if (Actions.hold(rule.action()).filter(hold -> hold.times() > holds).isPresent()) {
-          now.forEach(due -> next.add(due.plus(rule.rule().pause().orElseThrow())));
-        }
-      }
-      next.removeAll(moments);
-      now = next;
-    }
-    return moments;
   }
 
   // A rule is looked at where those before it, if they end the stage, do not hold.

@@ -5,6 +5,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Scene;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Presence;

@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import java.util.TreeSet;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.protocol.Paths;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.Expression.Name;
 import org.gradus.rule.syntax.Sentence;
@@ -14,7 +15,7 @@ import org.gradus.rule.syntax.Sentence;
  * The ways from stage to stage: they lead to stages that exist, only forwards, and reach every
  * stage.
  */
-final class Ways {
+final class Ways implements Paths {
 
   // Which stage it is is kept as a bit of a number.
   private static final int MOST_STAGES = 60;
@@ -37,13 +38,13 @@ final class Ways {
     return !draft.stages.isEmpty() && draft.stages.size() <= MOST_STAGES;
   }
 
-  /** Whether a test can begin with a stage. */
-  boolean canStart(int stage) {
+  @Override
+  public boolean canStart(int stage) {
     return starts.contains(stage);
   }
 
-  /** The stages from which a stage can be reached. */
-  Iterable<Integer> before(int stage) {
+  @Override
+  public Iterable<Integer> before(int stage) {
     return before.get(stage);
   }
 

@@ -24,6 +24,11 @@ public record Eligibility(int youngest, int oldest, Set<String> needs, Outside o
     needs = Set.copyOf(needs);
   }
 
+  /** Whether it is for the same ages as another. */
+  public boolean hasAgesOf(Eligibility other) {
+    return youngest == other.youngest && oldest == other.oldest;
+  }
+
   /** Whether an age lies within. */
   public boolean includes(double years) {
     return years >= youngest && years <= oldest;

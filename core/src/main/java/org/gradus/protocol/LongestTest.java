@@ -2,6 +2,7 @@ package org.gradus.protocol;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.gradus.rule.syntax.Action;
 
 /**
@@ -18,9 +19,10 @@ final class LongestTest {
     for (int i = stages.size() - 1; i >= 0; i--) {
       Duration rest = Duration.ZERO;
       for (ProtocolRule rule : protocol.rulesAtEndOf(stages.get(i))) {
-        int next = next(protocol, stages.get(i), rule.action());
-        if (next < stages.size() && fromHere[next].compareTo(rest) > 0) {
-          rest = fromHere[next];
+        Optional<Duration> after =
+            Paths.next(protocol, stages.get(i), rule.action()).map(next -> fromHere[next]);
+        if (after.isPresent() && after.get().compareTo(rest) > 0) {
+          rest = after.get();
         }
       }
       fromHere[i] = longestStay(protocol, stages.get(i)).plus(rest);
@@ -30,18 +32,6 @@ final class LongestTest {
       longest = way.compareTo(longest) > 0 ? way : longest;
     }
     return longest.plus(protocol.recovery().map(Recovery::atMost).orElse(Duration.ZERO));
-  }
-
-  private static int next(Protocol protocol, Stage stage, Action action) {
-    Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
-    if (!(meant instanceof Action.Advance advance)) {
-      return protocol.stages().size();
-    }
-    return advance
-        .to()
-        .flatMap(to -> protocol.stage(to.text()))
-        .map(Stage::place)
-        .orElse(stage.place() + 1);
   }
 
   // Holds share one count per stage; missing readings are waited for once.

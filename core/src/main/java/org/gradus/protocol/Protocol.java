@@ -32,6 +32,7 @@ import org.gradus.unit.Quantity;
  * @param recovery what follows the exercise, if the file says so
  * @param assessment how the result is worked out
  * @param wiring how rules get their values
+ * @param notes what the files say to a reviewer
  * @param remake makes the same protocol with other settings
  */
 public record Protocol(
@@ -48,6 +49,7 @@ public record Protocol(
     Optional<Recovery> recovery,
     Assessment assessment,
     Wiring wiring,
+    AuthorNotes notes,
     Function<Map<String, Setting.Value>, Protocol> remake) {
 
   public Protocol {

@@ -1,16 +1,11 @@
-package org.gradus.library;
+package org.gradus.protocol;
 
 import java.time.Duration;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import org.gradus.protocol.Attribute;
-import org.gradus.protocol.BaselineLine;
-import org.gradus.protocol.Eligibility;
-import org.gradus.protocol.Fact;
-import org.gradus.protocol.MeasureLine;
-import org.gradus.protocol.Protocol;
-import org.gradus.protocol.ProtocolRule;
-import org.gradus.protocol.Stage;
+import java.util.Set;
+import java.util.TreeSet;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
@@ -22,15 +17,19 @@ import org.gradus.rule.syntax.Action;
  * What is known at the moments at which rules are looked at, with everything told that can be told:
  * boxes for the abstract evaluator. A value may be anything that is possible.
  */
-final class Scene {
+public final class Scene {
+
+  // Holds of unlike lengths make many moments; what is measured repeats long before that.
+  private static final int MOST_ENDS = 50;
 
   private final Protocol protocol;
-  private final Ways ways;
+  private final Paths paths;
   private final Possible possible;
 
-  Scene(Protocol protocol, Ways ways) {
+  /** The scene of a protocol whose stages are reached on these paths. */
+  public Scene(Protocol protocol, Paths paths) {
     this.protocol = protocol;
-    this.ways = ways;
+    this.paths = paths;
     this.possible = new Possible(protocol);
   }
 
@@ -55,7 +54,7 @@ final class Scene {
   }
 
   /** Before the first stage, when everything that is asked and read there has been told. */
-  Box before() {
+  public Box before() {
     return box(
         (fact, demand) -> {
           if (fact instanceof Fact.Baseline baseline) {
@@ -77,12 +76,12 @@ final class Scene {
   }
 
   /** Any moment at all. */
-  Box anyTime() {
+  public Box anyTime() {
     return box((fact, demand) -> Presence.MAYBE);
   }
 
   /** When a stage is about to begin. */
-  Box start(Stage stage) {
+  public Box start(Stage stage) {
     return afterReady(
         box(
             (fact, demand) -> {
@@ -95,7 +94,7 @@ final class Scene {
   }
 
   /** When a stage is due to end, held or not, with every scheduled reading taken. */
-  Box end(Stage stage, Duration due) {
+  public Box end(Stage stage, Duration due) {
     Box box =
         box(
             (fact, demand) -> {
@@ -107,6 +106,29 @@ final class Scene {
               return lasting(fact, stage);
             });
     return withCounts(withClocks(withLoads(afterReady(box), stage), stage, due));
+  }
+
+  /** The moments at which a stage can be due to end: as planned, and after each hold. */
+  public Set<Duration> ends(Stage stage) {
+    Set<Duration> ends = new LinkedHashSet<>();
+    Set<Duration> now = new TreeSet<>(Set.of(stage.lasts()));
+    for (int held = 0; !now.isEmpty() && ends.size() < MOST_ENDS; held++) {
+      ends.addAll(now);
+      Set<Duration> next = new TreeSet<>();
+      for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
+        if (isHold(rule.action(), held)) {
+          now.forEach(due -> next.add(due.plus(rule.rule().pause().orElseThrow())));
+        }
+      }
+      next.removeAll(ends);
+      now = next;
+    }
+    return ends;
+  }
+
+  private static boolean isHold(Action action, int held) {
+    Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
+    return meant instanceof Action.Hold hold && hold.times() > held;
   }
 
   private Presence reading(Demand demand, Stage stage, Duration due) {
@@ -145,8 +167,8 @@ final class Scene {
 
   private Presence previous(Fact.Previous previous, Stage stage) {
     boolean some = false;
-    boolean all = !ways.canStart(stage.place());
-    for (int before : ways.before(stage.place())) {
+    boolean all = !paths.canStart(stage.place());
+    for (int before : paths.before(stage.place())) {
       some = true;
       all &= previous.load() && sets(protocol.stages().get(before), previous.name());
     }
@@ -204,7 +226,7 @@ final class Scene {
   }
 
   /** With a component of the load set, on which the components after it may rest. */
-  Box with(Stage.Load load, Cell value, Box box) {
+  public Box with(Stage.Load load, Cell value, Box box) {
     List<Demand> demands = protocol.wiring().layout().demands();
     Box loaded = box;
     for (int slot = 0; slot < demands.size(); slot++) {
@@ -251,7 +273,7 @@ final class Scene {
   }
 
   /** Whether a demand asks for a reading. */
-  boolean isReading(Demand demand) {
+  public boolean isReading(Demand demand) {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
           protocol.wiring().fact(demand) instanceof Fact.Read;

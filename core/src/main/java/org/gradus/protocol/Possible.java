@@ -1,9 +1,6 @@
-package org.gradus.library;
+package org.gradus.protocol;
 
 import java.util.Optional;
-import org.gradus.protocol.Attribute;
-import org.gradus.protocol.Fact;
-import org.gradus.protocol.Protocol;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;

@@ -1,0 +1,116 @@
+package org.gradus.library;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
+import org.gradus.knowledge.Citation;
+import org.gradus.library.YamlNode.Entry;
+import org.gradus.library.YamlNode.Scalar;
+import org.gradus.protocol.AuthorNotes;
+import org.gradus.protocol.AuthorNotes.Acceptance;
+import org.gradus.protocol.AuthorNotes.Usual;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Kind;
+
+/** Reads and joins what is said to a reviewer. */
+final class NotesReader {
+
+  private static final String TEST_TIME = "test.time";
+
+  private final Texts texts;
+
+  NotesReader(Texts texts) {
+    this.texts = texts;
+  }
+
+  /** Within what things usually lie. Whether they exist is known once sets are joined. */
+  void usual(Keys keys, Draft draft) {
+    for (Entry entry : keys.entries("usual")) {
+      Keys.of(entry.value(), "what is usual", texts.problems())
+          .ifPresent(
+              inner -> {
+                Optional<QuantityRange> range = inner.needText("range").flatMap(texts::range);
+                Citation source = texts.source(inner);
+                inner.done();
+                range.ifPresent(
+                    ends ->
+                        draft.usual.put(
+                            entry.key().value(),
+                            new Placed<>(entry.key().span(), new Usual(ends, source))));
+              });
+    }
+  }
+
+  /** What the author accepts. */
+  void accept(Keys keys, Draft draft) {
+    for (YamlNode item : keys.items("accept")) {
+      Keys.of(item, "an accepted finding", texts.problems())
+          .ifPresent(
+              inner -> {
+                Optional<Scalar> finding = inner.needText("finding");
+                Optional<Scalar> of = inner.text("of");
+                Optional<Scalar> reason = inner.needText("reason");
+                inner.done();
+                if (finding.isPresent() && reason.isPresent()) {
+                  draft.accepted.add(
+                      new Acceptance(
+                          finding.get().value(),
+                          of.map(Scalar::value),
+                          Texts.string(reason),
+                          finding.get().span()));
+                }
+              });
+    }
+  }
+
+  /** The notes of a draft whose includes are joined. */
+  static AuthorNotes notes(Draft draft, Problems problems) {
+    Map<String, Span> places = new LinkedHashMap<>();
+    draft.stages.forEach(stage -> places.put("stage " + stage.id(), stage.where()));
+    draft.settings.forEach((name, placed) -> places.put("setting " + name, placed.where()));
+    draft.defines.forEach((name, placed) -> places.put("define " + name, placed.where()));
+    draft.signals.forEach((name, placed) -> places.put("signal " + name, placed.where()));
+    draft.signs.forEach((name, placed) -> places.put("sign " + name, placed.where()));
+    draft.tables.forEach((name, placed) -> places.put("table " + name, placed.where()));
+    draft.questions.forEach((name, placed) -> places.put("input " + name, placed.where()));
+    draft.estimates.forEach(estimate -> places.put("estimate " + estimate.id(), estimate.where()));
+    Map<String, Usual> usual = new LinkedHashMap<>();
+    draft.usual.forEach(
+        (name, placed) -> {
+          check(name, placed, draft, problems);
+          usual.put(name, placed.value());
+        });
+    return new AuthorNotes(
+        draft.header.where(), places, usual, draft.replaced, draft.dropped, draft.accepted);
+  }
+
+  private static void check(String name, Placed<Usual> usual, Draft draft, Problems problems) {
+    Map<String, Kind> known = new LinkedHashMap<>(StageReader.LOADS);
+    known.put(TEST_TIME, Kind.TIME);
+    draft.signals.forEach(
+        (signal, placed) -> {
+          if (placed.value().type() instanceof Type.Measure measure) {
+            known.put(signal, measure.kind());
+          }
+        });
+    Optional<Kind> kind = Optional.ofNullable(known.get(name));
+    if (kind.isEmpty() && draft.isWhole("signals", "measure")) {
+      List<String> names = new ArrayList<>(known.keySet());
+      String help = problems.help(name, names, "these are " + String.join(", ", names));
+      problems.add(usual.where(), Code.G309, "signal or load", name, help);
+    } else if (kind.isPresent() && usual.value().range().low().kind() != kind.get()) {
+      problems.add(
+          usual.where(),
+          Code.G305,
+          usual.value().range().toString(),
+          kind.get().phrase(),
+          "give it in units such as " + kind.get().base().symbol());
+    }
+  }
+}
