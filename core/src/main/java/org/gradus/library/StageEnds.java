@@ -13,6 +13,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Scene;
+import org.gradus.protocol.Setting;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.Condition;
 import org.gradus.rule.bounds.Box;
@@ -21,6 +22,7 @@ import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Action;
+import org.gradus.rule.syntax.Expression;
 
 /**
  * Evaluates rules abstractly: none may stay unknown where it is looked at although everything has
@@ -116,9 +118,22 @@ final class StageEnds {
     if (!finding.open.isEmpty()) {
       problems.add(rule.rule().sentence().span(), Code.G405, listed(finding.open), finding.lacking);
     }
-    if (!finding.canHold) {
+    if (!finding.canHold && !isSwitched(rule)) {
       problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
     }
+  }
+
+  // A rule that a setting switches off may hold when the setting is another word.
+  private boolean isSwitched(ProtocolRule rule) {
+    return rule.rule().sentence().when().filter(this::asksForWord).isPresent();
+  }
+
+  private boolean asksForWord(Expression part) {
+    boolean word =
+        part instanceof Expression.Reference name
+            && protocol.settings().containsKey(name.name())
+            && protocol.settings().get(name.name()).value() instanceof Setting.Word;
+    return word || part.parts().stream().anyMatch(this::asksForWord);
   }
 
   // What is so at the planned end of a stage need not be said again of its holds.
@@ -147,7 +162,8 @@ final class StageEnds {
   }
 
   private void canHold(ProtocolRule rule, Box box) {
-    if (rule.rule().condition().filter(when -> when.outcomes(box).neverHolds()).isPresent()) {
+    boolean never = rule.rule().condition().filter(c -> c.outcomes(box).neverHolds()).isPresent();
+    if (never && !isSwitched(rule)) {
       problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
     }
   }

@@ -108,7 +108,7 @@ class ReadmeTest {
   @Test
   void theErrorIsTheOneThatIsReported() {
     List<SourceFile> files =
-        Bundled.files().stream()
+        Parts.of("graded-walk-standard").stream()
             .map(
                 file ->
                     SourceFile.of(
