@@ -17,6 +17,7 @@ import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Suggestion;
+import org.gradus.protocol.Heading;
 import org.gradus.protocol.Protocol;
 
 /**
@@ -115,6 +116,24 @@ public final class Library {
   /** The ids of the protocols, sorted. */
   public List<String> protocols() {
     return protocols.keySet().stream().sorted().toList();
+  }
+
+  /**
+   * The protocols that mention every one of some words in id, title, ergometer, purpose or
+   * citations, in the order of their ids.
+   *
+   * <pre>{@code
+   * library.find("cycle 1954").forEach(found -> System.out.println(found.id() + ": " + found.title()));
+   * }</pre>
+   *
+   * @param words parted by blanks; none of them finds everything
+   */
+  public List<Heading> find(String words) {
+    List<String> wanted = List.of(words.strip().split("\\s+"));
+    return protocols().stream()
+        .map(id -> protocol(id).heading())
+        .filter(heading -> wanted.stream().allMatch(heading::mentions))
+        .toList();
   }
 
   /**

@@ -1,6 +1,9 @@
 package org.gradus.protocol;
 
+import java.text.Normalizer;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 
 /**
@@ -31,5 +34,24 @@ public record Heading(
   public Heading {
     sources = List.copyOf(sources);
     cautions = List.copyOf(cautions);
+  }
+
+  /**
+   * Whether a word stands in its id, title, ergometer, purpose or citations. Upper and lower case
+   * and marks on letters make no difference: {@code "cycle"}, {@code "1954"}, {@code
+   * "\u00c5strand"}.
+   */
+  public boolean mentions(String word) {
+    Stream<String> texts =
+        Stream.concat(
+            Stream.of(id, title, ergometer, purpose), sources.stream().map(Citation::text));
+    String plain = plain(word);
+    return texts.anyMatch(text -> plain(text).contains(plain));
+  }
+
+  private static String plain(String text) {
+    return Normalizer.normalize(text, Normalizer.Form.NFD)
+        .replaceAll("\\p{M}", "")
+        .toLowerCase(Locale.ROOT);
   }
 }
