@@ -13,6 +13,7 @@ import java.util.function.Consumer;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that has happened in a test so far. Immutable: an event makes a new course, so that a
@@ -98,36 +99,49 @@ final class Course {
   }
 
   /** The events so far, as a chain that grows without copying. */
-  record History(int size, Optional<History> before, Optional<Event> last) {
+  static final class History {
 
-    static final History EMPTY = new History(0, Optional.empty(), Optional.empty());
+    static final History EMPTY = new History(0, null, null);
+
+    private final int size;
+    // Both null only where nothing has happened yet.
+    private final @Nullable History before;
+    private final @Nullable Event last;
+
+    private History(int size, @Nullable History before, @Nullable Event last) {
+      this.size = size;
+      this.before = before;
+      this.last = last;
+    }
+
+    int size() {
+      return size;
+    }
 
     History and(Event event) {
-      return new History(size + 1, Optional.of(this), Optional.of(event));
+      return new History(size + 1, this, event);
     }
 
     /** What was read at a moment, in the order in which it was told. */
     List<Reading> takenAt(Duration moment) {
       List<Reading> readings = new ArrayList<>();
       // What was told before a moment was not taken at it.
-      for (History link = this; isSince(moment, link); link = link.before().orElseThrow()) {
-        if (link.last().orElseThrow() instanceof Event.Read read && read.taken().equals(moment)) {
+      for (History link = this; link != null && link.isSince(moment); link = link.before) {
+        if (link.last instanceof Event.Read read && read.taken().equals(moment)) {
           readings.addAll(0, read.readings());
         }
       }
       return readings;
     }
 
-    private static boolean isSince(Duration moment, History link) {
-      return link.last().filter(event -> event.at().compareTo(moment) >= 0).isPresent();
+    private boolean isSince(Duration moment) {
+      return last != null && last.at().compareTo(moment) >= 0;
     }
 
     List<Event> inOrder() {
       List<Event> events = new ArrayList<>();
-      Optional<History> link = Optional.of(this);
-      while (link.isPresent()) {
-        link.get().last().ifPresent(events::add);
-        link = link.get().before();
+      for (History link = this; link != null && link.last != null; link = link.before) {
+        events.add(link.last);
       }
       Collections.reverse(events);
       return List.copyOf(events);
@@ -170,7 +184,7 @@ final class Course {
       now = course.now;
       events = course.events;
       answers.putAll(course.answers);
-      course.baselines.forEach((posture, taken) -> baselines.put(posture, new HashMap<>(taken)));
+      baselines.putAll(course.baselines);
       passages.addAll(course.passages);
       latest.putAll(course.latest);
       atFinish.putAll(course.atFinish);

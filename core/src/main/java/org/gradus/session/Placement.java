@@ -67,10 +67,10 @@ final class Placement {
       change.answers.put(subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
       beforeOnly(subject);
-      keepLater(
-          change.baselines.computeIfAbsent(baseline.posture(), posture -> new HashMap<>()),
-          subject,
-          taken);
+      Map<String, Taken> before =
+          new HashMap<>(change.baselines.getOrDefault(baseline.posture(), Map.of()));
+      keepLater(before, subject, taken);
+      change.baselines.put(baseline.posture(), Map.copyOf(before));
     } else if (course.phase == Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510,

@@ -4,36 +4,49 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The readings of one stage by the due times they count for. Immutable. */
-record Slots(List<Slot> filled) {
+final class Slots {
 
   static final Slots EMPTY = new Slots(List.of());
 
-  Slots {
-    filled = List.copyOf(filled);
+  private final List<Slot> filled;
+
+  private Slots(List<Slot> filled) {
+    this.filled = List.copyOf(filled);
   }
 
   /**
-   * A due time with its readings.
+   * A due time with its readings. Of most there is just one, which is kept without a list of its
+   * own: a host may hold very many tests at a time.
    *
    * @param signal which signal
-   * @param due the due time, since the start of the stage
-   * @param stretch the readings taken in the stretch over which the signal is averaged
+   * @param due the due time, in milliseconds since the start of the stage
    * @param last the reading told last
+   * @param lastInStretch whether it was taken in the stretch over which the signal is averaged
+   * @param earlier the readings told before it that were taken in that stretch
    */
-  record Slot(String signal, Duration due, List<Taken> stretch, Taken last) {
-    Slot {
-      stretch = List.copyOf(stretch);
-    }
+  private record Slot(
+      String signal, int due, Taken last, boolean lastInStretch, List<Taken> earlier) {
 
     private boolean is(String wanted, Duration at) {
-      return due.equals(at) && signal.equals(wanted);
+      return due == at.toMillis() && signal.equals(wanted);
+    }
+
+    private List<Taken> stretch() {
+      if (!lastInStretch) {
+        return earlier;
+      }
+      return earlier.isEmpty()
+          ? List.of(last)
+          : Stream.concat(earlier.stream(), Stream.of(last)).toList();
     }
 
     // A strap gives many readings in its stretch and counts by their mean. A count or a cuff gives
     // one, and where it is repeated the later one stands.
     private Taken value() {
+      List<Taken> stretch = stretch();
       return stretch.size() > 1 ? Taken.mean(stretch) : last;
     }
   }
@@ -54,18 +67,15 @@ record Slots(List<Slot> filled) {
    */
   Slots with(String signal, Duration due, Taken taken, boolean inStretch) {
     List<Slot> others = new ArrayList<>();
-    List<Taken> stretch = new ArrayList<>();
+    List<Taken> earlier = List.of();
     for (Slot slot : filled) {
       if (slot.is(signal, due)) {
-        stretch.addAll(slot.stretch());
+        earlier = slot.stretch();
       } else {
         others.add(slot);
       }
     }
-    if (inStretch) {
-      stretch.add(taken);
-    }
-    others.add(new Slot(signal, due, stretch, taken));
+    others.add(new Slot(signal, Math.toIntExact(due.toMillis()), taken, inStretch, earlier));
     return new Slots(others);
   }
 }

@@ -60,8 +60,11 @@ public final class Benchmarks {
     }
     if (all || wanted.equals("heap")) {
       System.out.printf(
-          "%n| a live session | bytes |%n|---|---|%n| standard walk, second stage | %s |%n",
-          Processes.output(LiveSessions.class, "-Xmx1g"));
+          Locale.ROOT,
+          "%n| live sessions of the standard walk | heap | bytes each |%n|---|---|---|%n"
+              + "| %,d | 512 MB | %s |%n",
+          LiveSessions.SESSIONS,
+          Processes.output(LiveSessions.class, "-Xmx512m"));
     }
   }
 

@@ -8,10 +8,13 @@ import org.gradus.bundled.Bundled;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Session;
 
-/** Keeps many live sessions of the standard walk and prints the heap that each takes. */
+/**
+ * Keeps a hundred thousand live sessions of the standard walk and prints the heap that each takes.
+ * In a heap that is too small for them it ends with an error.
+ */
 final class LiveSessions {
 
-  private static final int SESSIONS = 20_000;
+  static final int SESSIONS = 100_000;
 
   private LiveSessions() {}
 

@@ -3,6 +3,7 @@ package org.gradus.examples.benchmarks;
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.ProcessBuilder.Redirect;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,14 +22,22 @@ final class Processes {
     return command;
   }
 
-  /** Runs a class to its end and returns what it printed. */
+  /** Runs a class to its end and returns what it printed; its errors are shown. */
   static String output(Class<?> main, String... options) {
     try {
-      Process process = new ProcessBuilder(java(main, options)).start();
+      Process process =
+          new ProcessBuilder(java(main, options)).redirectError(Redirect.INHERIT).start();
       byte[] printed = process.getInputStream().readAllBytes();
+      int left = process.waitFor();
+      if (left != 0) {
+        throw new IllegalStateException(main.getSimpleName() + " failed with " + left);
+      }
       return new String(printed, StandardCharsets.UTF_8).strip();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
     }
   }
 }
