@@ -68,14 +68,14 @@ final class Includes {
     return whole;
   }
 
-  // The same ages again replace nothing.
+  // Ages within those of a set take nothing from what it says.
   private static void replaced(Draft whole, Map<Include, Draft> included, Draft own) {
     included.forEach(
         (include, set) -> {
           boolean ages =
               own.eligibility.isPresent()
                   && set.eligibility
-                      .filter(theirs -> !theirs.hasAgesOf(own.eligibility.get()))
+                      .filter(theirs -> own.eligibility.get().isWiderThan(theirs))
                       .isPresent();
           if (ages) {
             whole.replaced.add(new Replaced("for", include.id(), own.header.where()));

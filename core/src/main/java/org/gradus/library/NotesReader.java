@@ -54,16 +54,22 @@ final class NotesReader {
           .ifPresent(
               inner -> {
                 Optional<Scalar> finding = inner.needText("finding");
-                Optional<Scalar> of = inner.text("of");
+                List<Scalar> of = inner.texts("of");
                 Optional<Scalar> reason = inner.needText("reason");
                 inner.done();
                 if (finding.isPresent() && reason.isPresent()) {
-                  draft.accepted.add(
-                      new Acceptance(
-                          finding.get().value(),
-                          of.map(Scalar::value),
-                          Texts.string(reason),
-                          finding.get().span()));
+                  List<Optional<Scalar>> each =
+                      of.isEmpty()
+                          ? List.of(Optional.empty())
+                          : of.stream().map(Optional::of).toList();
+                  each.forEach(
+                      one ->
+                          draft.accepted.add(
+                              new Acceptance(
+                                  finding.get().value(),
+                                  one.map(Scalar::value),
+                                  Texts.string(reason),
+                                  one.orElse(finding.get()).span())));
                 }
               });
     }

@@ -62,7 +62,7 @@ final class StageEnds {
       return;
     }
     for (Stage stage : protocol.stages()) {
-      for (Duration due : scene.ends(stage)) {
+      for (Duration due : scene.ends(stage).keySet()) {
         stageEnd(stage, due, sound);
       }
     }

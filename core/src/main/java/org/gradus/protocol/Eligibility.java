@@ -24,9 +24,9 @@ public record Eligibility(int youngest, int oldest, Set<String> needs, Outside o
     needs = Set.copyOf(needs);
   }
 
-  /** Whether it is for the same ages as another. */
-  public boolean hasAgesOf(Eligibility other) {
-    return youngest == other.youngest && oldest == other.oldest;
+  /** Whether it is for ages for which another is not. */
+  public boolean isWiderThan(Eligibility other) {
+    return youngest < other.youngest || oldest > other.oldest;
   }
 
   /** Whether an age lies within. */

@@ -1,8 +1,9 @@
 package org.gradus.protocol;
 
 import java.time.Duration;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -108,19 +109,24 @@ public final class Scene {
     return withCounts(withClocks(withLoads(afterReady(box), stage), stage, due));
   }
 
-  /** The moments at which a stage can be due to end: as planned, and after each hold. */
-  public Set<Duration> ends(Stage stage) {
-    Set<Duration> ends = new LinkedHashSet<>();
+  /**
+   * The moments at which a stage can be due to end, as planned and after each hold, each with the
+   * fewest holds that lead to it.
+   */
+  public Map<Duration, Integer> ends(Stage stage) {
+    Map<Duration, Integer> ends = new LinkedHashMap<>();
     Set<Duration> now = new TreeSet<>(Set.of(stage.lasts()));
     for (int held = 0; !now.isEmpty() && ends.size() < MOST_ENDS; held++) {
-      ends.addAll(now);
+      for (Duration due : now) {
+        ends.put(due, held);
+      }
       Set<Duration> next = new TreeSet<>();
       for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
         if (isHold(rule.action(), held)) {
           now.forEach(due -> next.add(due.plus(rule.rule().pause().orElseThrow())));
         }
       }
-      next.removeAll(ends);
+      next.removeAll(ends.keySet());
       now = next;
     }
     return ends;

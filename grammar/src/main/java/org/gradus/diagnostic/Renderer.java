@@ -9,34 +9,50 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.gradus.diagnostic.Diagnostic.Label;
 
-/** Turns a diagnostic into text with the lines it speaks of, underlined. */
-final class Renderer {
+/** Turns something that is said of places in files into text with their lines, underlined. */
+public final class Renderer {
 
   private static final int LONGEST = 240;
   private static final String CUT = "...";
 
-  private final Diagnostic diagnostic;
+  private final List<Label> places;
   private final StringBuilder out = new StringBuilder();
   private final int margin;
 
-  private Renderer(Diagnostic diagnostic) {
-    this.diagnostic = diagnostic;
+  private Renderer(List<Label> places) {
+    this.places = places;
     this.margin =
-        diagnostic.labels().stream()
+        places.stream()
             .mapToInt(label -> Integer.toString(label.where().line()).length())
             .max()
             .orElse(1);
   }
 
   static String render(Diagnostic diagnostic) {
-    return new Renderer(diagnostic).render();
+    List<String> help =
+        diagnostic.help().isEmpty() ? List.of() : List.of("help: " + diagnostic.help());
+    return render(
+        "error[" + diagnostic.code() + "]", diagnostic.labels(), diagnostic.message(), help);
   }
 
-  private String render() {
-    out.append("error[").append(diagnostic.code()).append("] ");
-    out.append(Columns.visible(diagnostic.where() + ": " + diagnostic.message()));
+  /**
+   * What is said, with its lines, as it is shown to a person.
+   *
+   * @param head what comes first: {@code error[G204]}
+   * @param places the places it speaks of, the one that is to be changed first; never empty
+   * @param message what is said
+   * @param notes what comes after the lines, a line each
+   */
+  public static String render(String head, List<Label> places, String message, List<String> notes) {
+    return new Renderer(places).text(head, message, notes);
+  }
+
+  private String text(String head, String message, List<String> notes) {
+    Span first = places.get(0).where();
+    out.append(head).append(' ');
+    out.append(Columns.visible(first + ": " + message));
     Map<SourceFile, TreeMap<Integer, List<Label>>> byFile = new LinkedHashMap<>();
-    for (Label label : diagnostic.labels()) {
+    for (Label label : places) {
       byFile
           .computeIfAbsent(label.where().file(), file -> new TreeMap<>())
           .computeIfAbsent(label.where().line(), line -> new ArrayList<>())
@@ -44,14 +60,12 @@ final class Renderer {
     }
     byFile.forEach(
         (file, lines) -> {
-          if (file != diagnostic.where().file()) {
+          if (file != first.file()) {
             out.append("\n  in ").append(Columns.visible(file.name())).append(':');
           }
           lines.forEach((line, labels) -> excerpt(file, line, labels));
         });
-    if (!diagnostic.help().isEmpty()) {
-      out.append("\n  help: ").append(Columns.visible(diagnostic.help()));
-    }
+    notes.forEach(note -> out.append("\n  ").append(Columns.visible(note)));
     return out.toString();
   }
 
@@ -76,7 +90,7 @@ final class Renderer {
     for (Label label : labels) {
       int start = Columns.width(text, label.where().start() - origin);
       int end = Columns.width(text, label.where().end() - origin);
-      char sign = label.equals(diagnostic.labels().get(0)) ? '^' : '-';
+      char sign = label.equals(places.get(0)) ? '^' : '-';
       marks.add(new Mark(start, Math.max(start + 1, end), sign, label.note()));
     }
     underline(marks);

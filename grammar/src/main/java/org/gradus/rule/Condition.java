@@ -43,6 +43,16 @@ public final class Condition {
     return Checker.condition(text, vocabulary, layout, problems).map(Condition::new);
   }
 
+  /** What it is made of. */
+  public Anatomy anatomy() {
+    return Anatomy.of(checked);
+  }
+
+  /** Where it stands. */
+  public Span span() {
+    return checked.root().span();
+  }
+
   /** Its answer on what is known. */
   public Truth test(Frame frame) {
     return plan.truth(frame);

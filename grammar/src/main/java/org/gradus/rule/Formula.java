@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
 import org.gradus.rule.bounds.Bounds;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
@@ -47,6 +48,20 @@ public final class Formula {
       Layout.Builder layout,
       Problems problems) {
     return Checker.value(text, kinds, vocabulary, layout, problems).map(Formula::new);
+  }
+
+  static Formula of(Checked checked) {
+    return new Formula(checked);
+  }
+
+  /** What it is made of. */
+  public Anatomy anatomy() {
+    return Anatomy.of(checked);
+  }
+
+  /** Where it stands. */
+  public Span span() {
+    return checked.root().span();
   }
 
   /** What it is a measure of. */

@@ -49,6 +49,7 @@ class ArchitectureTest {
     STANDS_ON.put("session", List.of("protocol"));
     STANDS_ON.put("history", List.of("library", "session"));
     STANDS_ON.put("capacity", List.of("session"));
+    STANDS_ON.put("review", List.of("session"));
     STANDS_ON.put("bundled", List.of("library"));
   }
 

@@ -32,6 +32,23 @@ public final class Checked {
     return root;
   }
 
+  /** A part of the tree, with what was found out about it. */
+  public Checked at(Expression part) {
+    IdentityHashMap<Expression, Type> itsTypes = new IdentityHashMap<>();
+    IdentityHashMap<Expression, Meaning> itsMeanings = new IdentityHashMap<>();
+    collect(part, itsTypes, itsMeanings);
+    return new Checked(part, itsTypes, itsMeanings);
+  }
+
+  private void collect(
+      Expression part,
+      IdentityHashMap<Expression, Type> itsTypes,
+      IdentityHashMap<Expression, Meaning> itsMeanings) {
+    Optional.ofNullable(types.get(part)).ifPresent(type -> itsTypes.put(part, type));
+    Optional.ofNullable(meanings.get(part)).ifPresent(meaning -> itsMeanings.put(part, meaning));
+    part.parts().forEach(inner -> collect(inner, itsTypes, itsMeanings));
+  }
+
   /** What the whole evaluates to. */
   public Type type() {
     return typeOf(root).orElseThrow();

@@ -1,0 +1,83 @@
+package org.gradus.review;
+
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.syntax.Action;
+import org.gradus.unit.Kind;
+
+/** What every test should have: a way to stop, a ceiling, a readiness check, a recovery. */
+final class SafetyCheck {
+
+  private final Protocol protocol;
+  private final List<Finding> found;
+
+  SafetyCheck(Protocol protocol, List<Finding> found) {
+    this.protocol = protocol;
+    this.found = found;
+  }
+
+  void look() {
+    if (!any(protocol.rules().anyTime(), ProtocolRule::isStop, this::isSign)) {
+      missing("stop-signs", "no sign or symptom stops the test");
+    }
+    boolean cleared =
+        any(
+            protocol.rules().before(),
+            rule -> rule.action() instanceof Action.Defer,
+            demand -> demand.subject().equals(Attribute.CLEARED.word()));
+    if (!cleared) {
+      missing("clearance", "nobody asks whether the person has been cleared");
+    }
+    if (protocol.recovery().isEmpty()) {
+      missing("recovery", "nothing is said of what follows the exercise");
+    }
+    Predicate<ProtocolRule> ends = rule -> rule.isStop() || rule.isFinish();
+    boolean submaximal = protocol.heading().purpose().equals("submaximal");
+    if (submaximal
+        && measures(Kind.HEART_RATE)
+        && !any(protocol.rules().anyTime(), ends, demand -> isRead(demand, Kind.HEART_RATE))) {
+      missing("ceiling", "no heart rate ends this submaximal test at any time");
+    }
+    if (measures(Kind.PRESSURE)
+        && !any(protocol.rules().anyTime(), ends, demand -> isRead(demand, Kind.PRESSURE))) {
+      missing("pressure", "blood pressure is measured, but none ends the test");
+    }
+  }
+
+  private boolean any(
+      List<ProtocolRule> rules, Predicate<ProtocolRule> which, Predicate<Demand> asks) {
+    return rules.stream()
+        .filter(which)
+        .map(rule -> rule.rule().condition().map(when -> when.demands()).orElse(Set.of()))
+        .anyMatch(demands -> demands.stream().anyMatch(asks));
+  }
+
+  private boolean isSign(Demand demand) {
+    return demand.aspect() == Aspect.EVER
+        || (demand.aspect() == Aspect.VALUE
+            && protocol.wiring().fact(demand) instanceof Fact.Reported);
+  }
+
+  private boolean isRead(Demand demand, Kind kind) {
+    return demand.type().equals(new Type.Measure(kind)) && Parts.isRead(protocol, demand);
+  }
+
+  private boolean measures(Kind kind) {
+    return protocol.schedule().lines().stream()
+        .flatMap(line -> line.signals().stream())
+        .map(protocol.instruments()::signal)
+        .anyMatch(signal -> signal.type().equals(new Type.Measure(kind)));
+  }
+
+  private void missing(String about, String message) {
+    found.add(Finding.of(Check.MISSING_SAFETY_RULE, about, protocol.notes().where(), message, ""));
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.review;
+
+import org.jspecify.annotations.NullMarked;
