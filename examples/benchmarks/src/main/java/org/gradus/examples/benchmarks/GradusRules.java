@@ -1,8 +1,12 @@
 package org.gradus.examples.benchmarks;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.bundled.Bundled;
 import org.gradus.protocol.Protocol;
@@ -38,14 +42,21 @@ final class GradusRules implements Evaluator {
     heartRateSlot = slot(layout, "heart_rate");
   }
 
-  /** All rules at any time and at the end of a stage, in order. */
+  /**
+   * All rules at any time and at the end of a stage, in the order of {@link Translation}.
+   *
+   * @throws IllegalStateException when the protocol has other rules by now
+   */
   private static Stream<ProtocolRule> rules() {
-    return Stream.of(WALK.rules().anyTime(), WALK.rules().stageEnd()).flatMap(List::stream);
-  }
-
-  /** The names of the rules, in order. */
-  static List<String> ids() {
-    return rules().map(ProtocolRule::id).toList();
+    Map<String, ProtocolRule> shipped = new LinkedHashMap<>();
+    Stream.of(WALK.rules().anyTime(), WALK.rules().stageEnd())
+        .flatMap(List::stream)
+        .forEach(rule -> shipped.put(rule.id(), rule));
+    List<String> ids = Translation.ids();
+    if (!shipped.keySet().equals(Set.copyOf(ids))) {
+      throw new IllegalStateException("the protocol has other rules: " + shipped.keySet());
+    }
+    return ids.stream().map(id -> Objects.requireNonNull(shipped.get(id)));
   }
 
   @Override

@@ -37,6 +37,7 @@ final class HandWritten implements Evaluator {
     answers = and(answers, more(now.systolic, 250));
     answers = and(answers, more(now.diastolic, 115));
     answers = and(answers, less(now.systolic, systolicBefore(now) - 10));
+    answers = and(answers, belowStanding(now));
     answers = and(answers, doesNotRise(now));
     answers = and(answers, more(now.rating, 17));
     answers = Answers.and(answers, now.handrail);
@@ -68,6 +69,10 @@ final class HandWritten implements Evaluator {
       return now.previousSystolic;
     }
     return !Double.isNaN(now.uprightSystolic) ? now.uprightSystolic : now.restingSystolic;
+  }
+
+  private static int belowStanding(Moment now) {
+    return Double.isNaN(now.uprightSystolic) ? NO : less(now.systolic, now.uprightSystolic);
   }
 
   private static int doesNotRise(Moment now) {
