@@ -3,6 +3,7 @@ package org.gradus.history;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.gradus.protocol.Posture;
 import org.gradus.session.Event;
@@ -59,6 +60,8 @@ final class EventText {
           rejected.reason());
     } else if (event instanceof Event.LoadSet set) {
       return Lines.map("what", "load_set", "at", at, "load", loading(set.load()));
+    } else if (event instanceof Event.Done done) {
+      return Lines.map("what", "done", "at", at, "reached", done.reached().toString());
     } else if (event instanceof Event.Followed followed) {
       return Lines.map(
           "what", "followed", "at", at, "verdict", VerdictText.write(followed.verdict()));
@@ -92,6 +95,7 @@ final class EventText {
           new Event.Rejected(
               fields.whole("event"), fields.text("subject"), fields.text("reason"), at);
       case "load_set" -> new Event.LoadSet(loading(fields.fields("load")), at);
+      case "done" -> new Event.Done(fields.time("reached"), at);
       case "followed" -> new Event.Followed(VerdictText.read(fields.fields("verdict")), at);
       case "overridden" ->
           new Event.Overridden(
@@ -102,11 +106,31 @@ final class EventText {
   }
 
   static Map<String, Object> loading(Loading load) {
-    return Lines.map("name", load.name(), "value", Fields.of(load.value()));
+    Map<String, Object> fields = Lines.map("name", load.name(), "value", Fields.of(load.value()));
+    load.ramp()
+        .ifPresent(
+            ramp ->
+                fields.put(
+                    "ramp",
+                    Lines.map(
+                        "step",
+                        Fields.of(ramp.step()),
+                        "every",
+                        ramp.every().toString(),
+                        "to",
+                        Fields.of(ramp.to()))));
+    return fields;
   }
 
   static Loading loading(Fields fields) {
-    return new Loading(fields.text("name"), fields.fields("value").quantity());
+    Optional<Loading.Ramp> ramp =
+        fields.has("ramp") ? Optional.of(ramp(fields.fields("ramp"))) : Optional.empty();
+    return new Loading(fields.text("name"), fields.fields("value").quantity(), ramp);
+  }
+
+  private static Loading.Ramp ramp(Fields fields) {
+    return new Loading.Ramp(
+        fields.fields("step").quantity(), fields.time("every"), fields.fields("to").quantity());
   }
 
   private static List<Map<String, Object>> readings(List<Reading> readings) {
@@ -148,9 +172,7 @@ final class EventText {
           new Reading.Measured(
               subject,
               fields.fields("value").quantity(),
-              fields.has("step")
-                  ? java.util.Optional.of(fields.fields("step").quantity())
-                  : java.util.Optional.empty(),
+              fields.has("step") ? Optional.of(fields.fields("step").quantity()) : Optional.empty(),
               fields.maybeText("scale"));
     } else if (fields.has("word")) {
       bare = new Reading.Chosen(subject, fields.text("word"));

@@ -26,6 +26,9 @@ final class VerdictText {
     } else if (verdict instanceof Verdict.Stop stop) {
       fields.put("rest", stop.rest());
       fields.put("instruction", stop.instruction());
+      fields.put("then", loads(stop.then()));
+    } else if (verdict instanceof Verdict.Finish finish) {
+      fields.put("then", loads(finish.then()));
     } else if (verdict instanceof Verdict.NotRecovered not) {
       fields.put("unmet", not.unmet());
     }
@@ -34,12 +37,13 @@ final class VerdictText {
 
   static Verdict read(Fields fields) {
     return switch (fields.text("word")) {
-      case "READY" -> new Verdict.Ready(fields.text("stage"), loads(fields));
-      case "ADVANCE" -> new Verdict.Advance(fields.text("stage"), loads(fields));
+      case "READY" -> new Verdict.Ready(fields.text("stage"), loads(fields, "loads"));
+      case "ADVANCE" -> new Verdict.Advance(fields.text("stage"), loads(fields, "loads"));
       case "HOLD" -> new Verdict.Hold(fields.time("until"));
       case "CONTINUE" -> new Verdict.Continue(fields.time("until"), Agenda.EMPTY);
-      case "FINISH" -> new Verdict.Finish();
-      case "STOP" -> new Verdict.Stop(fields.truth("rest"), fields.text("instruction"));
+      case "FINISH" -> new Verdict.Finish(loads(fields, "then"));
+      case "STOP" ->
+          new Verdict.Stop(fields.truth("rest"), fields.text("instruction"), loads(fields, "then"));
       case "END" -> new Verdict.End();
       case "NOT RECOVERED" -> new Verdict.NotRecovered(fields.texts("unmet"));
       case "DEFER" -> new Verdict.Defer(List.of());
@@ -51,7 +55,7 @@ final class VerdictText {
     return loads.stream().map(EventText::loading).toList();
   }
 
-  private static List<Loading> loads(Fields fields) {
-    return fields.list("loads").stream().map(EventText::loading).toList();
+  private static List<Loading> loads(Fields fields, String name) {
+    return fields.list(name).stream().map(EventText::loading).toList();
   }
 }

@@ -34,6 +34,7 @@ import org.gradus.rule.Formula;
 import org.gradus.rule.Rule;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -109,6 +110,7 @@ final class Assembly {
         draft.unmeasured.orElse(NINETY_SECONDS),
         recovery,
         assessment,
+        draft.brake,
         wiring,
         NotesReader.notes(draft, problems),
         this::remake);
@@ -208,6 +210,7 @@ final class Assembly {
               stage.id(),
               stages.size(),
               stage.lasts(),
+              stage.untilDone(),
               loads(stage),
               stage.warmUp(),
               stage.ownRules().map(this::rules)));
@@ -218,22 +221,59 @@ final class Assembly {
   private List<Stage.Load> loads(StageDraft stage) {
     List<Stage.Load> loads = new ArrayList<>();
     for (StageDraft.LoadDraft load : stage.loads()) {
-      Formula.of(load.value(), List.of(load.kind()), known.vocabulary(), layout, problems)
-          .ifPresent(value -> loads.add(new Stage.Load(load.name(), value, shownIn(load))));
+      Optional<Formula> value = formula(load.value(), load.kind());
+      Optional<Stage.Ramp> ramp = load.ramp().flatMap(change -> ramp(change, load.kind()));
+      if (value.isPresent() && ramp.isPresent() == load.ramp().isPresent()) {
+        loads.add(new Stage.Load(load.name(), value.get(), shownIn(load), ramp));
+      }
     }
     return loads;
   }
 
-  private static Unit shownIn(StageDraft.LoadDraft load) {
-    if (load.value() instanceof Expression.Literal literal
-        && literal.quantity().kind() == load.kind()) {
-      return literal.quantity().unit();
-    }
-    return load.kind() == Kind.NUMBER ? Unit.PERCENT : load.kind().base();
+  private Optional<Stage.Ramp> ramp(StageDraft.RampDraft change, Kind kind) {
+    Optional<Formula> step = formula(change.step(), kind);
+    Optional<Formula> to = formula(change.to(), kind);
+    return step.isPresent() && to.isPresent()
+        ? Optional.of(new Stage.Ramp(step.get(), change.every(), to.get()))
+        : Optional.empty();
   }
 
-  private static Schedule schedule(List<MeasureDraft> lines) {
-    return new Schedule(lines.stream().map(MeasureDraft::line).toList());
+  private Optional<Formula> formula(Expression text, Kind kind) {
+    return Formula.of(text, List.of(kind), known.vocabulary(), layout, problems);
+  }
+
+  private static Unit shownIn(StageDraft.LoadDraft load) {
+    return load.expressions().stream()
+        .flatMap(value -> unit(value, load.kind()).stream())
+        .findFirst()
+        .orElse(load.kind() == Kind.NUMBER ? Unit.PERCENT : load.kind().base());
+  }
+
+  // A load is shown in the unit in which the file writes it.
+  private static Optional<Unit> unit(Expression part, Kind kind) {
+    if (part instanceof Expression.Literal literal && kind != Kind.NUMBER) {
+      return Optional.of(literal.quantity().unit()).filter(unit -> unit.kind() == kind);
+    }
+    return part.parts().stream().flatMap(inner -> unit(inner, kind).stream()).findFirst();
+  }
+
+  private Schedule schedule(List<MeasureDraft> lines) {
+    return new Schedule(lines.stream().map(line -> line.with(this::time)).toList());
+  }
+
+  private Optional<Duration> time(YamlNode.Scalar name) {
+    Setting setting = settings.get(name.value());
+    if (setting != null
+        && setting.value() instanceof Setting.Figure figure
+        && figure.quantity().kind() == Kind.TIME
+        && figure.quantity().amount() >= 0) {
+      return Optional.of(Duration.ofMillis(Math.round(figure.quantity().base() * 1000)));
+    }
+    if (!draft.faulty.contains(name.value()) && !draft.torn) {
+      problems.add(
+          name.span(), Code.G305, name.value(), "a time", "write 15 s, or the name of a setting");
+    }
+    return Optional.empty();
   }
 
   private Instruments instruments() {
@@ -250,9 +290,45 @@ final class Assembly {
   }
 
   private Question question(String name, Draft.Ask ask) {
-    Optional<Condition> unless =
-        ask.unless().flatMap(text -> Condition.of(text, known.vocabulary(), layout, problems));
-    return new Question(name, ask.type(), ask.prompt(), ask.range(), unless, ask.source());
+    return new Question(
+        name,
+        ask.type(),
+        ask.prompt(),
+        ask.range(),
+        ask.options().stream()
+            .map(
+                option ->
+                    new Question.Offered(
+                        option.value(), option.when().flatMap(this::condition), option.source()))
+            .toList(),
+        ask.fallback().flatMap(text -> fallback(text, ask.type())),
+        ask.unless().flatMap(this::condition),
+        ask.source());
+  }
+
+  private Optional<Condition> condition(Expression text) {
+    return Condition.of(text, known.vocabulary(), layout, problems);
+  }
+
+  private Optional<Question.Fallback> fallback(Expression text, Type type) {
+    if (type instanceof Type.Measure measure) {
+      return formula(text, measure.kind()).map(Question.Fallback.Worked::new);
+    }
+    List<String> words =
+        type instanceof Type.Choice choice ? choice.options() : List.of("no", "yes");
+    String word = text instanceof Expression.Reference reference ? reference.name() : "";
+    if (words.contains(word)) {
+      return Optional.of(new Question.Fallback.Fixed(words.indexOf(word)));
+    } else if (type.equals(Type.CONDITION)) {
+      return condition(text).map(Question.Fallback.Held::new);
+    }
+    problems.add(
+        text.span(),
+        Code.G305,
+        text.span().text(),
+        "one of " + String.join(", ", words),
+        "choose one of them");
+    return Optional.empty();
   }
 
   private Map<String, Quantity> spreads() {

@@ -13,6 +13,7 @@ import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.AuthorNotes;
+import org.gradus.protocol.Brake;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Scale;
@@ -27,6 +28,7 @@ import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.rule.syntax.Sentence;
+import org.gradus.unit.Quantity;
 
 /**
  * A rule set or a protocol as it was written: read, but with nothing resolved. Filled by its
@@ -46,8 +48,23 @@ final class Draft {
       Type type,
       String prompt,
       Optional<QuantityRange> range,
+      List<OfferDraft> options,
+      Optional<Expression> fallback,
       Optional<Expression> unless,
-      Citation source) {}
+      Citation source) {
+
+    /** Every condition and value in it. */
+    List<Expression> expressions() {
+      List<Expression> all = new ArrayList<>();
+      options.forEach(option -> option.when().ifPresent(all::add));
+      fallback.ifPresent(all::add);
+      unless.ifPresent(all::add);
+      return all;
+    }
+  }
+
+  /** A value that a question offers. */
+  record OfferDraft(Quantity value, Optional<Expression> when, Citation source) {}
 
   /** An included set and the rules of it that are left out. */
   record Include(Span where, String id, List<Placed<String>> without) {}
@@ -96,6 +113,7 @@ final class Draft {
   Optional<Eligibility> eligibility = Optional.empty();
   Optional<RecoveryDraft> recovery = Optional.empty();
   Optional<Unmeasured> unmeasured = Optional.empty();
+  Optional<Brake> brake = Optional.empty();
   String ergometer = "";
   String purpose = "";
 
@@ -135,11 +153,9 @@ final class Draft {
     List<Expression> all = new ArrayList<>();
     rules().forEach(rule -> rule.sentence().ifPresent(read -> collect(read, all)));
     defines.values().forEach(define -> all.add(define.value().body()));
-    questions.values().forEach(ask -> ask.value().unless().ifPresent(all::add));
-    stages.forEach(stage -> stage.loads().forEach(load -> all.add(load.value())));
-    recovery.ifPresent(
-        after ->
-            after.stages().forEach(stage -> stage.loads().forEach(load -> all.add(load.value()))));
+    questions.values().forEach(ask -> all.addAll(ask.value().expressions()));
+    stages.forEach(stage -> all.addAll(stage.expressions()));
+    recovery.ifPresent(after -> after.stages().forEach(stage -> all.addAll(stage.expressions())));
     cost.forEach(line -> line.when().ifPresent(all::add));
     maxHeartRate.forEach(line -> line.when().ifPresent(all::add));
     for (EstimateDraft estimate : estimates) {

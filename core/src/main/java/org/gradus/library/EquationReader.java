@@ -65,7 +65,7 @@ final class EquationReader {
                     texts.spread(text, List.of(Kind.NUMBER, Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE)));
     Citation source = texts.neededSource(keys);
     keys.done();
-    of.forEach(load -> texts.word(load, List.copyOf(StageReader.LOADS.keySet()), word -> word));
+    of.forEach(load -> texts.word(load, List.copyOf(LoadReader.LOADS.keySet()), word -> word));
     uptake.flatMap(text -> formula(text, UPTAKES)).ifPresent(planned -> loads(of, planned));
     range.ifPresent(this::condition);
     if (id.isPresent()) {
@@ -87,7 +87,7 @@ final class EquationReader {
     Set<String> used =
         uptake.demands().stream()
             .map(Demand::subject)
-            .filter(StageReader.LOADS::containsKey)
+            .filter(LoadReader.LOADS::containsKey)
             .collect(Collectors.toCollection(TreeSet::new));
     Set<String> named = of.stream().map(Scalar::value).collect(Collectors.toSet());
     if (!of.isEmpty() && !named.equals(used)) {
@@ -146,8 +146,7 @@ final class EquationReader {
     for (Attribute attribute : Attribute.values()) {
       symbols.put(attribute.word(), fact(attribute.word(), attribute.type()));
     }
-    StageReader.LOADS.forEach(
-        (name, kind) -> symbols.put(name, fact(name, new Type.Measure(kind))));
+    LoadReader.LOADS.forEach((name, kind) -> symbols.put(name, fact(name, new Type.Measure(kind))));
     return Vocabulary.of(symbols);
   }
 

@@ -63,6 +63,7 @@ final class Includes {
     whole.ergometer = own.ergometer;
     whole.purpose = own.purpose;
     whole.eligibility = onlyOne(own, included, draft -> draft.eligibility, "for");
+    whole.brake = onlyOne(own, included, draft -> draft.brake, "brake");
     whole.recovery = onlyOne(own, included, draft -> draft.recovery, "recovery");
     replaced(whole, included, own);
     return whole;
@@ -140,6 +141,7 @@ final class Includes {
     join(left, set);
     joinNames(left, Map.of(), set);
     left.eligibility = set.eligibility;
+    left.brake = set.brake;
     left.recovery =
         set.recovery.map(
             r -> new RecoveryDraft(r.stages(), r.measure(), kept(r.rules(), dropped), r.atMost()));

@@ -12,7 +12,6 @@ import org.gradus.protocol.Scale;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Signal;
 import org.gradus.rule.check.Type;
-import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -20,9 +19,6 @@ import org.gradus.unit.Unit;
 
 /** Reads what can be told to a test, signals, scales, signs and inputs, and printed tables. */
 final class InstrumentReader {
-
-  private static final String YES_NO = "yes-no";
-  private static final String CHOICE = "choice";
 
   private final Texts texts;
 
@@ -44,8 +40,9 @@ final class InstrumentReader {
     for (Entry entry : keys.entries("signs")) {
       keep(entry, "a sign", this::sign, draft.signs, draft);
     }
+    QuestionReader questions = new QuestionReader(texts);
     for (Entry entry : keys.entries("inputs")) {
-      keep(entry, "an input", this::question, draft.questions, draft);
+      keep(entry, "an input", questions::question, draft.questions, draft);
     }
   }
 
@@ -141,47 +138,5 @@ final class InstrumentReader {
       return OptionalInt.empty();
     }
     return OptionalInt.of((int) top);
-  }
-
-  private Optional<Draft.Ask> question(String name, Keys keys) {
-    Optional<Scalar> kind = keys.needText("kind");
-    boolean choice = kind.filter(word -> word.value().equals(CHOICE)).isPresent();
-    boolean yesNo = kind.filter(word -> word.value().equals(YES_NO)).isPresent();
-    List<Scalar> options = choice ? keys.needTexts("options") : keys.texts("options");
-    String prompt = Texts.string(keys.needText("ask"));
-    Optional<Scalar> range = keys.text("range");
-    Optional<Scalar> condition = keys.text("unless");
-    Optional<Expression> unless = condition.flatMap(texts::expression);
-    Citation source = texts.source(keys);
-    keys.done();
-    if (!choice) {
-      keys.idle("options", "an input that is no choice", "write kind: choice");
-    }
-    if (!yesNo) {
-      keys.idle("unless", "an input that is no yes-no", "only a yes or no has a natural answer");
-    }
-    if (choice || yesNo) {
-      keys.idle("range", "an input that is no measure", "give it the kind of a measure");
-    }
-    Optional<Type> type = kind.flatMap(word -> answerType(word, options));
-    Optional<QuantityRange> limits =
-        type.filter(Type.Measure.class::isInstance)
-            .flatMap(
-                measure ->
-                    range.flatMap(text -> texts.range(text, ((Type.Measure) measure).kind())));
-    return condition.isPresent() && unless.isEmpty()
-        ? Optional.empty()
-        : type.map(answer -> new Draft.Ask(answer, prompt, limits, unless, source));
-  }
-
-  private Optional<Type> answerType(Scalar kind, List<Scalar> options) {
-    if (kind.value().equals(YES_NO)) {
-      return Optional.of(Type.CONDITION);
-    } else if (kind.value().equals(CHOICE)) {
-      return options.isEmpty() ? Optional.empty() : texts.options(options).map(Type.Choice::new);
-    }
-    List<String> words = Texts.kinds();
-    words.addAll(List.of(YES_NO, CHOICE));
-    return texts.word(kind, words, word -> word).flatMap(Kind::named).map(Type.Measure::new);
   }
 }

@@ -89,7 +89,7 @@ final class Names {
   }
 
   private void loads() {
-    StageReader.LOADS.forEach(
+    LoadReader.LOADS.forEach(
         (name, kind) -> {
           Type type = new Type.Measure(kind);
           fact(name, type, Role.FACT, new Fact.Load(name));
@@ -284,7 +284,7 @@ final class Names {
   private Vocabulary withStage(Vocabulary defined) {
     Map<String, Symbol> ofStage = new LinkedHashMap<>();
     Set<String> names = new LinkedHashSet<>(draft.signals.keySet());
-    names.addAll(StageReader.LOADS.keySet());
+    names.addAll(LoadReader.LOADS.keySet());
     names.addAll(draft.defines.keySet());
     names.add(UPTAKE);
     for (String name : names) {

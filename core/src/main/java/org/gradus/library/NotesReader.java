@@ -97,7 +97,7 @@ final class NotesReader {
   }
 
   private static void check(String name, Placed<Usual> usual, Draft draft, Problems problems) {
-    Map<String, Kind> known = new LinkedHashMap<>(StageReader.LOADS);
+    Map<String, Kind> known = new LinkedHashMap<>(LoadReader.LOADS);
     known.put(TEST_TIME, Kind.TIME);
     draft.signals.forEach(
         (signal, placed) -> {

@@ -2,8 +2,10 @@ package org.gradus.library;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
@@ -22,6 +24,10 @@ final class ScheduleReader {
   private static final Duration WITHIN = Duration.ofSeconds(15);
 
   private static final List<String> TIMINGS = List.of("each", "at", "before_end");
+
+  private static final List<String> POSTURES = List.of("seated", "standing", "lying");
+
+  private static final String DONE = "done";
 
   private final Texts texts;
 
@@ -45,24 +51,26 @@ final class ScheduleReader {
     boolean choice = keys.has("choices");
     List<Scalar> choices = keys.texts("choices");
     Optional<Timing> timing = timing(keys);
-    Duration within = keys.text("within").flatMap(texts::time).orElse(WITHIN);
-    Duration late = keys.text("late").flatMap(texts::time).orElse(within);
+    Map<String, Scalar> bySetting = new HashMap<>();
+    Duration within = time(keys, "within", bySetting).orElse(WITHIN);
+    Duration late = time(keys, "late", bySetting).orElse(within);
     Optional<Scalar> scale = keys.text("scale");
     Optional<Scalar> named = keys.text("as").filter(texts::isName);
     MeasureLine line =
         new MeasureLine(
             read.stream().map(Scalar::value).toList(),
             timing.orElse(new Timing.At(Duration.ZERO)),
-            keys.text("over").flatMap(texts::time).orElse(Duration.ZERO),
-            keys.text("takes").flatMap(texts::time).orElse(Duration.ZERO),
+            time(keys, "over", bySetting).orElse(Duration.ZERO),
+            time(keys, "takes", bySetting).orElse(Duration.ZERO),
             within,
             late,
-            keys.text("valid_for").flatMap(texts::time),
+            time(keys, "valid_for", bySetting),
             keys.text("if_missing")
                 .flatMap(word -> texts.constant(word, IfMissing.class))
                 .orElse(IfMissing.GO_ON),
             scale.map(Scalar::value),
-            named.map(Scalar::value));
+            named.map(Scalar::value),
+            keys.text("posture").flatMap(word -> texts.word(word, POSTURES, w -> w)));
     keys.done();
     if (read.size() > 1) {
       String several = "a measure line of several readings";
@@ -78,7 +86,17 @@ final class ScheduleReader {
     }
     return timing.isEmpty() || read.isEmpty()
         ? Optional.empty()
-        : Optional.of(new MeasureDraft(line, read, scale, named));
+        : Optional.of(new MeasureDraft(line, read, scale, named, bySetting));
+  }
+
+  // A time may be written out, or be that of a setting.
+  private Optional<Duration> time(Keys keys, String key, Map<String, Scalar> bySetting) {
+    Optional<Scalar> text = keys.text(key);
+    if (text.filter(word -> Texts.matches(word, "[A-Za-z][A-Za-z0-9_]*")).isPresent()) {
+      bySetting.put(key, text.get());
+      return Optional.empty();
+    }
+    return text.flatMap(texts::time);
   }
 
   private List<Scalar> read(Keys keys) {
@@ -128,6 +146,9 @@ final class ScheduleReader {
       Optional<Duration> every = each.flatMap(texts::stretch);
       return every.map(time -> new Timing.Each(time, from.flatMap(texts::time).orElse(time)));
     }
+    if (at.filter(text -> text.value().equals(DONE)).isPresent()) {
+      return Optional.of(new Timing.WhenDone());
+    }
     return at.isPresent()
         ? at.flatMap(texts::time).map(Timing.At::new)
         : beforeEnd.flatMap(texts::time).map(Timing.BeforeEnd::new);
@@ -166,9 +187,18 @@ final class ScheduleReader {
     List<Scalar> read = read(keys);
     Optional<Posture> posture =
         keys.needText("as").flatMap(word -> texts.constant(word, Posture.class));
+    Optional<String> placed =
+        keys.text("posture").flatMap(word -> texts.word(word, POSTURES, w -> w));
     Duration after = keys.text("after").flatMap(texts::time).orElse(Duration.ZERO);
     keys.done();
     List<String> signals = read.stream().map(Scalar::value).toList();
-    return posture.map(placed -> new BaselineDraft(new BaselineLine(signals, placed, after), read));
+    return posture.map(
+        as ->
+            new BaselineDraft(
+                new BaselineLine(signals, as, placed.orElse(usual(as)), after), read));
+  }
+
+  private static String usual(Posture posture) {
+    return posture == Posture.RESTING ? "seated" : "standing";
   }
 }

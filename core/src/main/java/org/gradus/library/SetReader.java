@@ -10,11 +10,13 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Brake;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Eligibility.Outside;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
 
 /** Reads the parts that rule sets and protocols have in common. */
 final class SetReader {
@@ -49,6 +51,7 @@ final class SetReader {
         "measure",
         draft,
         () -> draft.measure.addAll(schedules.lines(keys.items("measure"), draft)));
+    part("brake", draft, () -> draft.brake = keys.keys("brake", "brake").flatMap(this::brake));
     part("cues", draft, () -> draft.cues.addAll(schedules.cues(keys.items("cues"))));
     part(
         "any_time",
@@ -87,6 +90,14 @@ final class SetReader {
     return ages.map(
         range ->
             new Eligibility((int) range.low().base(), (int) range.high().base(), needs, outside));
+  }
+
+  private Optional<Brake> brake(Keys keys) {
+    Optional<Quantity> travel =
+        keys.needText("travel").flatMap(text -> texts.step(text, Kind.LENGTH));
+    Citation source = texts.source(keys);
+    keys.done();
+    return travel.map(length -> new Brake(length, source));
   }
 
   private void define(Entry entry, Draft draft) {

@@ -1,6 +1,7 @@
 package org.gradus.library;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Span;
@@ -12,10 +13,27 @@ record StageDraft(
     String id,
     Span where,
     Duration lasts,
+    boolean untilDone,
     List<LoadDraft> loads,
     boolean warmUp,
     Optional<List<RuleDraft>> ownRules) {
 
   /** One component of its load. */
-  record LoadDraft(String name, Kind kind, Expression value) {}
+  record LoadDraft(String name, Kind kind, Expression value, Optional<RampDraft> ramp) {
+
+    /** Every value in it. */
+    List<Expression> expressions() {
+      List<Expression> all = new ArrayList<>(List.of(value));
+      ramp.ifPresent(change -> all.addAll(List.of(change.step(), change.to())));
+      return all;
+    }
+  }
+
+  /** How a load changes. */
+  record RampDraft(Expression step, Duration every, Expression to) {}
+
+  /** Every value in its loads. */
+  List<Expression> expressions() {
+    return loads.stream().flatMap(load -> load.expressions().stream()).toList();
+  }
 }

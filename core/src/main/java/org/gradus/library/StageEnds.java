@@ -1,6 +1,5 @@
 package org.gradus.library;
 
-import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.protocol.EndMoment;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Scene;
@@ -62,8 +62,8 @@ final class StageEnds {
       return;
     }
     for (Stage stage : protocol.stages()) {
-      for (Duration due : scene.ends(stage).keySet()) {
-        stageEnd(stage, due, sound);
+      for (EndMoment moment : scene.ends(stage).keySet()) {
+        stageEnd(stage, moment, sound);
       }
     }
     findings.forEach(this::report);
@@ -75,9 +75,9 @@ final class StageEnds {
   }
 
   // A rule is looked at where those before it, if they end the stage, do not hold.
-  private void stageEnd(Stage stage, Duration due, boolean sound) {
-    Box box = scene.end(stage, due);
-    String where = due.equals(stage.lasts()) ? stage.id() : stage.id() + AFTER_A_HOLD;
+  private void stageEnd(Stage stage, EndMoment moment, boolean sound) {
+    Box box = scene.end(stage, moment);
+    String where = stage.id() + moment.words();
     for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
       if (RuleLists.closes(rule.rule().sentence())) {
         return;

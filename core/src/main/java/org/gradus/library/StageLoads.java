@@ -41,12 +41,15 @@ final class StageLoads {
     for (Stage.Load load : stage.loads()) {
       Box box = start;
       List<String> lacking =
-          load.value().demands().stream()
+          load.formulas().stream()
+              .flatMap(formula -> formula.demands().stream())
               .filter(demand -> !isKnown(demand, box))
               .map(Demand::subject)
               .sorted()
               .toList();
-      if (load.value().range(box).presence() != Presence.KNOWN && !lacking.isEmpty()) {
+      boolean open =
+          load.formulas().stream().anyMatch(part -> part.range(box).presence() != Presence.KNOWN);
+      if (open && !lacking.isEmpty()) {
         problems.add(
             draft.stages.get(stage.place()).where(),
             Code.G410,

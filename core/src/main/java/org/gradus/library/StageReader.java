@@ -2,39 +2,31 @@ package org.gradus.library;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import org.gradus.diagnostic.Span;
 import org.gradus.library.StageDraft.LoadDraft;
 import org.gradus.library.YamlNode.Scalar;
-import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
-import org.gradus.unit.Unit;
 
-/** Reads stages and their loads. */
+/** Reads stages. */
 final class StageReader {
 
-  /** The components a load may have. */
-  static final Map<String, Kind> LOADS = loads();
+  private static final String UNTIL_DONE = "until_done";
+  private static final String UNTIL_END = "until_end";
+  private static final int MOST_OF_A_SERIES = Ways.MOST_STAGES;
 
-  private static Map<String, Kind> loads() {
-    Map<String, Kind> loads = new LinkedHashMap<>();
-    loads.put("speed", Kind.SPEED);
-    loads.put("grade", Kind.NUMBER);
-    loads.put("power", Kind.POWER);
-    loads.put("pedal_rate", Kind.PEDAL_RATE);
-    loads.put("step_height", Kind.LENGTH);
-    loads.put("step_rate", Kind.STEP_RATE);
-    return java.util.Collections.unmodifiableMap(loads);
-  }
+  // What could not be read has been noted; the stage is kept, so that rules may mention it.
+  private static final Duration SOME_TIME = Duration.ofMinutes(1);
 
   private final Texts texts;
   private final RuleReader rules;
+  private final LoadReader loads;
 
   StageReader(Texts texts, RuleReader rules) {
     this.texts = texts;
     this.rules = rules;
+    this.loads = new LoadReader(texts);
   }
 
   /** The stages of a test. */
@@ -42,18 +34,85 @@ final class StageReader {
     List<StageDraft> stages = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a stage", texts.problems())
-          .ifPresent(keys -> stages.add(stage(keys, stages.size() + 1)));
+          .ifPresent(
+              keys -> {
+                if (keys.has("series")) {
+                  keys.keys("series", "a series").ifPresent(inner -> series(inner, stages));
+                  keys.done();
+                } else {
+                  stages.add(stage(keys, stages.size() + 1));
+                }
+              });
     }
     return stages;
   }
 
   private StageDraft stage(Keys keys, int number) {
-    Optional<Duration> lasts = keys.needText("lasts").flatMap(texts::stretch);
+    Optional<Scalar> lasts = keys.needText("lasts");
+    boolean untilDone = lasts.filter(text -> text.value().equals(UNTIL_DONE)).isPresent();
+    Optional<Duration> atMost =
+        untilDone ? keys.needText("at_most").flatMap(texts::stretch) : Optional.empty();
+    Optional<Duration> length = untilDone ? atMost : lasts.flatMap(texts::stretch);
     boolean warmUp = texts.yes(keys.text("warm_up"), false);
     String group = keys.peek("id").orElse("stage-" + number);
     Optional<List<RuleDraft>> own =
         keys.take("stage_end").map(node -> rules.rules(Keys.itemsOf(node), group));
-    return stage(keys, lasts, warmUp, own);
+    if (!untilDone) {
+      keys.text("at_most");
+    }
+    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    List<LoadDraft> load = loads.loads(keys);
+    done(keys, load);
+    if (!untilDone) {
+      keys.idle("at_most", "a stage that lasts a planned time", "write lasts: until_done");
+    }
+    return new StageDraft(
+        Texts.string(id),
+        id.map(Scalar::span).orElse(keys.start()),
+        length.orElse(SOME_TIME),
+        untilDone,
+        load,
+        warmUp,
+        own);
+  }
+
+  // Distinct stages that differ by a step of load: level_1, level_2 and so on.
+  private void series(Keys keys, List<StageDraft> stages) {
+    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    Optional<Scalar> count = keys.needText("count");
+    Duration lasts = keys.needText("lasts").flatMap(texts::stretch).orElse(SOME_TIME);
+    boolean warmUp = texts.yes(keys.text("warm_up"), false);
+    int number = count.flatMap(this::number).orElse(1);
+    Span where = id.map(Scalar::span).orElse(keys.start());
+    List<LoadReader.Flight> flights = loads.flights(keys);
+    for (int i = 0; i < number; i++) {
+      int stage = i;
+      List<LoadDraft> load = flights.stream().map(flight -> flight.in(stage)).toList();
+      stages.add(
+          new StageDraft(
+              Texts.string(id) + "_" + (i + 1),
+              where,
+              lasts,
+              false,
+              load,
+              warmUp,
+              Optional.empty()));
+    }
+    done(keys, flights.stream().map(flight -> flight.in(0)).toList());
+  }
+
+  private Optional<Integer> number(Scalar text) {
+    Optional<Integer> number =
+        texts
+            .quantity(text, Kind.NUMBER)
+            .map(quantity -> quantity.amount())
+            .filter(amount -> amount == Math.rint(amount))
+            .filter(amount -> amount >= 1 && amount <= MOST_OF_A_SERIES)
+            .map(Double::intValue);
+    if (number.isEmpty()) {
+      texts.notA(text, "a number of stages", "write a whole number from 1 to " + MOST_OF_A_SERIES);
+    }
+    return number;
   }
 
   /** The stages of a recovery; the last may last {@code until_end}, which is to the limit. */
@@ -62,18 +121,28 @@ final class StageReader {
     for (int i = 0; i < items.size(); i++) {
       boolean last = i == items.size() - 1;
       Keys.of(items.get(i), "a stage of recovery", texts.problems())
-          .ifPresent(
-              keys -> {
-                Optional<Duration> lasts =
-                    keys.needText("lasts").flatMap(text -> lasts(text, last, limit));
-                stages.add(stage(keys, lasts, false, Optional.empty()));
-              });
+          .ifPresent(keys -> stages.add(recoveryStage(keys, last, limit)));
     }
     return stages;
   }
 
+  private StageDraft recoveryStage(Keys keys, boolean last, Duration limit) {
+    Optional<Duration> lasts = keys.needText("lasts").flatMap(text -> lasts(text, last, limit));
+    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    List<LoadDraft> load = loads.loads(keys);
+    done(keys, load);
+    return new StageDraft(
+        Texts.string(id),
+        id.map(Scalar::span).orElse(keys.start()),
+        lasts.orElse(SOME_TIME),
+        false,
+        load,
+        false,
+        Optional.empty());
+  }
+
   private Optional<Duration> lasts(Scalar text, boolean last, Duration limit) {
-    if (!text.value().equals("until_end")) {
+    if (!text.value().equals(UNTIL_END)) {
       return texts.stretch(text);
     }
     if (!last) {
@@ -82,49 +151,10 @@ final class StageReader {
     return Optional.of(limit);
   }
 
-  // What is wrong has been noted; the stage is kept, so that rules may mention it.
-  private StageDraft stage(
-      Keys keys, Optional<Duration> lasts, boolean warmUp, Optional<List<RuleDraft>> own) {
-    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
-    List<LoadDraft> loads = new ArrayList<>();
-    LOADS.forEach(
-        (name, kind) ->
-            keys.text(name).flatMap(text -> load(name, kind, text)).ifPresent(loads::add));
-    keys.text("load").ifPresent(word -> texts.word(word, List.of("none"), w -> w));
+  private static void done(Keys keys, List<LoadDraft> loads) {
     keys.done();
     if (!loads.isEmpty()) {
       keys.idle("load", "a stage with a " + loads.get(0).name(), "leave one of them out");
     }
-    return new StageDraft(
-        Texts.string(id),
-        id.map(Scalar::span).orElse(keys.start()),
-        lasts.orElse(Duration.ofMinutes(1)),
-        loads,
-        warmUp,
-        own);
-  }
-
-  private Optional<LoadDraft> load(String name, Kind kind, Scalar text) {
-    Optional<Expression> value = texts.expression(text);
-    if (kind == Kind.NUMBER && value.filter(StageReader::isBareShare).isPresent()) {
-      texts.notA(
-          text,
-          "a " + name + " in %",
-          "write " + text.value().strip() + " %, or 100 times that if it was a fraction");
-      return Optional.empty();
-    }
-    return value.map(expression -> new LoadDraft(name, kind, expression));
-  }
-
-  // Whether it comes to a number that is written without a %, which could be meant either way.
-  private static boolean isBareShare(Expression value) {
-    if (value instanceof Expression.Literal literal) {
-      return literal.quantity().kind() == Kind.NUMBER && literal.quantity().unit() != Unit.PERCENT;
-    } else if (value instanceof Expression.Negation negation) {
-      return isBareShare(negation.operand());
-    } else if (value instanceof Expression.Choice choice) {
-      return isBareShare(choice.whenTrue()) || isBareShare(choice.whenFalse());
-    }
-    return false;
   }
 }

@@ -148,8 +148,8 @@ final class Texts {
     if (text.isEmpty()) {
       return otherwise;
     }
-    return word(text.get(), List.of("yes", "no"), Function.identity())
-        .map("yes"::equals)
+    return word(text.get(), List.of("yes", "no", "true", "false"), Function.identity())
+        .map(word -> word.equals("yes") || word.equals("true"))
         .orElse(otherwise);
   }
 

@@ -18,7 +18,7 @@ import org.gradus.rule.syntax.Sentence;
 final class Ways implements Paths {
 
   // Which stage it is is kept as a bit of a number.
-  private static final int MOST_STAGES = 60;
+  static final int MOST_STAGES = 60;
 
   private final Draft draft;
   private final Problems problems;

@@ -7,10 +7,11 @@ import java.util.List;
  * Readings to take before the first stage.
  *
  * @param signals what is read
- * @param posture how the person is placed
+ * @param posture what the reading is for: a resting or an upright one
+ * @param placed how the person is placed: {@code seated}
  * @param after how long the person has been so placed
  */
-public record BaselineLine(List<String> signals, Posture posture, Duration after) {
+public record BaselineLine(List<String> signals, Posture posture, String placed, Duration after) {
 
   public BaselineLine {
     signals = List.copyOf(signals);

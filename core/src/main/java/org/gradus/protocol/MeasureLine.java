@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param ifMissing what a missing reading does to a decision
  * @param scale the rating scale, for ratings
  * @param named a name under which this one reading is known to rules, if it has one
+ * @param posture how the person is placed for it, if that is said: {@code seated}
  */
 public record MeasureLine(
     List<String> signals,
@@ -28,7 +29,8 @@ public record MeasureLine(
     Optional<Duration> validFor,
     IfMissing ifMissing,
     Optional<String> scale,
-    Optional<String> named) {
+    Optional<String> named,
+    Optional<String> posture) {
 
   /** What a missing reading does to the decision at the end of a stage. */
   public enum IfMissing {
@@ -52,21 +54,21 @@ public record MeasureLine(
   /**
    * The due times since the start of a stage.
    *
-   * @param lasts how long the stage was planned to last
-   * @param until up to when times are wanted, included; later than {@code lasts} when the stage is
+   * @param stage how long it lasts
+   * @param until up to when times are wanted, included; later than the stage was to last when it is
    *     held
    */
-  public List<Duration> due(Duration lasts, Duration until) {
-    return timing.due(lasts, until);
+  public List<Duration> due(Stretch stage, Duration until) {
+    return timing.due(stage, until);
   }
 
   /** The last due time not after a moment; empty when nothing is due by then. */
-  public Optional<Duration> lastDue(Duration lasts, Duration moment) {
-    return timing.lastDue(lasts, moment);
+  public Optional<Duration> lastDue(Stretch stage, Duration moment) {
+    return timing.lastDue(stage, moment);
   }
 
   /** Whether a reading is due at this very time. */
-  public boolean isDueAt(Duration lasts, Duration time) {
-    return lastDue(lasts, time).filter(time::equals).isPresent();
+  public boolean isDueAt(Stretch stage, Duration time) {
+    return lastDue(stage, time).filter(time::equals).isPresent();
   }
 }

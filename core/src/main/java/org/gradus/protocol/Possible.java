@@ -1,5 +1,6 @@
 package org.gradus.protocol;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.Optional;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
@@ -30,11 +31,23 @@ final class Possible {
     } else if (fact instanceof Fact.Attribute attribute && type instanceof Type.Measure) {
       return attribute(attribute.name());
     } else if (fact instanceof Fact.Answer answer) {
-      return within(protocol.instruments().question(answer.question()).range(), type);
+      return answers(protocol.instruments().question(answer.question()), type);
     } else if (fact instanceof Fact.Reported reported && type instanceof Type.Measure) {
       return Cell.between(0, protocol.instruments().sign(reported.name()).top().orElse(0));
     }
     return Box.anything(type);
+  }
+
+  // Where values are offered the answer lies among them.
+  private static Cell answers(Question question, Type type) {
+    if (question.options().isEmpty()) {
+      return within(question.range(), type);
+    }
+    DoubleSummaryStatistics offered =
+        question.options().stream()
+            .mapToDouble(option -> option.value().base())
+            .summaryStatistics();
+    return Cell.between(offered.getMin(), offered.getMax());
   }
 
   /** One of the options of a choice. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.SettingRefused;
@@ -31,6 +32,7 @@ import org.gradus.unit.Quantity;
  * @param unmeasured what happens when readings stay missing
  * @param recovery what follows the exercise, if the file says so
  * @param assessment how the result is worked out
+ * @param brake how the cycle is braked, where a force has to be set for a power
  * @param wiring how rules get their values
  * @param notes what the files say to a reviewer
  * @param remake makes the same protocol with other settings
@@ -48,6 +50,7 @@ public record Protocol(
     Unmeasured unmeasured,
     Optional<Recovery> recovery,
     Assessment assessment,
+    Optional<Brake> brake,
     Wiring wiring,
     AuthorNotes notes,
     Function<Map<String, Setting.Value>, Protocol> remake) {
@@ -115,6 +118,14 @@ public record Protocol(
     settings.forEach((key, old) -> values.put(key, old.value()));
     values.put(name, value);
     return remake.apply(values);
+  }
+
+  /**
+   * The questions without whose answers a test cannot begin: its loads, or its rules while it
+   * lasts, rest on them.
+   */
+  public Set<String> neededAnswers() {
+    return NeededAnswers.of(this);
   }
 
   /** The longest a test can last when every verdict is followed as soon as it is given. */

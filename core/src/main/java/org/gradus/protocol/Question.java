@@ -1,10 +1,19 @@
 package org.gradus.protocol;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
+import org.gradus.rule.Formula;
+import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Type;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Quantity;
 
 /**
  * Something the tester answers or chooses before the test.
@@ -13,6 +22,8 @@ import org.gradus.rule.syntax.RuleText.QuantityRange;
  * @param type what an answer is
  * @param prompt the words to ask it with
  * @param range the range of answers, if there is one
+ * @param options the values offered, of which one has to be chosen; empty when any may be given
+ * @param fallback what counts as long as it is not answered, if anything does
  * @param unless where this holds the question is not asked and the answer is no
  * @param source where the question comes from
  */
@@ -21,5 +32,113 @@ public record Question(
     Type type,
     String prompt,
     Optional<QuantityRange> range,
+    List<Offered> options,
+    Optional<Fallback> fallback,
     Optional<Condition> unless,
-    Citation source) {}
+    Citation source) {
+
+  /**
+   * A value that is offered.
+   *
+   * @param value the value
+   * @param when to whom, if not to everybody
+   * @param source who prints it
+   */
+  public record Offered(Quantity value, Optional<Condition> when, Citation source) {}
+
+  /** What counts as long as a question is not answered. */
+  public sealed interface Fallback {
+
+    /** Everything it rests on. */
+    Set<Demand> demands();
+
+    /**
+     * A value worked out for the person.
+     *
+     * @param formula how
+     */
+    record Worked(Formula formula) implements Fallback {
+      @Override
+      public Set<Demand> demands() {
+        return formula.demands();
+      }
+    }
+
+    /**
+     * Yes or no, worked out for the person.
+     *
+     * @param condition how
+     */
+    record Held(Condition condition) implements Fallback {
+      @Override
+      public Set<Demand> demands() {
+        return condition.demands();
+      }
+    }
+
+    /**
+     * One of the words or yes or no.
+     *
+     * @param option the index of the word, or 1 for yes and 0 for no
+     */
+    record Fixed(int option) implements Fallback {
+      @Override
+      public Set<Demand> demands() {
+        return Set.of();
+      }
+    }
+
+    /** Its value on what is known; NaN where it is not. */
+    default double value(Frame frame) {
+      if (this instanceof Worked worked) {
+        return worked.formula().value(frame);
+      } else if (this instanceof Held held) {
+        Truth truth = held.condition().test(frame);
+        return truth == Truth.UNKNOWN ? Double.NaN : truth == Truth.TRUE ? 1 : 0;
+      }
+      return ((Fixed) this).option();
+    }
+  }
+
+  public Question {
+    options = List.copyOf(options);
+  }
+
+  /** Whether a value may be chosen, on what is known of the person. */
+  public Truth offers(double value, Frame frame) {
+    boolean inside =
+        range
+            .map(limits -> value >= limits.low().base() && value <= limits.high().base())
+            .orElse(true);
+    if (!inside || options.isEmpty()) {
+      return inside ? Truth.TRUE : Truth.FALSE;
+    }
+    Set<Truth> answers =
+        options.stream()
+            .filter(option -> Quantity.same(option.value().base(), value))
+            .map(option -> option.when().map(when -> when.test(frame)).orElse(Truth.TRUE))
+            .collect(Collectors.toSet());
+    return answers.contains(Truth.TRUE)
+        ? Truth.TRUE
+        : answers.contains(Truth.UNKNOWN) ? Truth.UNKNOWN : Truth.FALSE;
+  }
+
+  /** What may be chosen, in words. */
+  public String allowed() {
+    String limits = range.map(QuantityRange::toString).orElse("");
+    return options.isEmpty()
+        ? limits
+        : String.join(" or ", options.stream().map(option -> option.value().toString()).toList());
+  }
+
+  /** Everything its fallback and its options rest on. */
+  public Set<Demand> demands() {
+    return Set.copyOf(
+        Stream.concat(
+                fallback.stream().flatMap(otherwise -> otherwise.demands().stream()),
+                options.stream()
+                    .flatMap(option -> option.when().stream())
+                    .flatMap(when -> when.demands().stream()))
+            .toList());
+  }
+}

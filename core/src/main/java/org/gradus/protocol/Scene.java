@@ -2,11 +2,12 @@ package org.gradus.protocol;
 
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
@@ -26,12 +27,14 @@ public final class Scene {
   private final Protocol protocol;
   private final Paths paths;
   private final Possible possible;
+  private final Set<String> needed;
 
   /** The scene of a protocol whose stages are reached on these paths. */
   public Scene(Protocol protocol, Paths paths) {
     this.protocol = protocol;
     this.paths = paths;
     this.possible = new Possible(protocol);
+    this.needed = protocol.neededAnswers();
   }
 
   private interface Known {
@@ -95,35 +98,38 @@ public final class Scene {
   }
 
   /** When a stage is due to end, held or not, with every scheduled reading taken. */
-  public Box end(Stage stage, Duration due) {
+  public Box end(Stage stage, EndMoment moment) {
     Box box =
         box(
             (fact, demand) -> {
               if (fact instanceof Fact.Read) {
-                return reading(demand, stage, due);
+                return reading(demand, stage, moment);
               } else if (fact instanceof Fact.Load || fact instanceof Fact.AtFinish) {
                 return Presence.UNKNOWN;
               }
               return lasting(fact, stage);
             });
-    return withCounts(withClocks(withLoads(afterReady(box), stage), stage, due));
+    return withCounts(withClocks(withLoads(afterReady(box), stage), stage, moment));
   }
 
   /**
    * The moments at which a stage can be due to end, as planned and after each hold, each with the
    * fewest holds that lead to it.
    */
-  public Map<Duration, Integer> ends(Stage stage) {
-    Map<Duration, Integer> ends = new LinkedHashMap<>();
-    Set<Duration> now = new TreeSet<>(Set.of(stage.lasts()));
+  public Map<EndMoment, Integer> ends(Stage stage) {
+    Map<EndMoment, Integer> ends = new LinkedHashMap<>();
+    Set<EndMoment> now = new LinkedHashSet<>(Set.of(EndMoment.planned(stage)));
+    if (stage.untilDone()) {
+      now.add(EndMoment.done());
+    }
     for (int held = 0; !now.isEmpty() && ends.size() < MOST_ENDS; held++) {
-      for (Duration due : now) {
-        ends.put(due, held);
+      for (EndMoment moment : now) {
+        ends.put(moment, held);
       }
-      Set<Duration> next = new TreeSet<>();
+      Set<EndMoment> next = new LinkedHashSet<>();
       for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
         if (isHold(rule.action(), held)) {
-          now.forEach(due -> next.add(due.plus(rule.rule().pause().orElseThrow())));
+          now.forEach(moment -> next.add(moment.after(rule.rule().pause().orElseThrow())));
         }
       }
       next.removeAll(ends.keySet());
@@ -137,21 +143,46 @@ public final class Scene {
     return meant instanceof Action.Hold hold && hold.times() > held;
   }
 
-  private Presence reading(Demand demand, Stage stage, Duration due) {
+  private Presence reading(Demand demand, Stage stage, EndMoment moment) {
     Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
-    Optional<Duration> last = line.flatMap(read -> read.lastDue(stage.lasts(), due));
+    if (moment.isAnyTime()) {
+      return line.filter(read -> isReadWhenDone(read, demand, moment.due())).isPresent()
+          ? Presence.KNOWN
+          : Presence.UNKNOWN;
+    }
+    Duration due = moment.due();
+    Optional<Duration> last = line.flatMap(read -> read.lastDue(stage.stretch(), due));
     if (last.isEmpty()) {
       return Presence.UNKNOWN;
     }
     Duration back = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     boolean filled =
         switch (demand.aspect()) {
-          case EARLIER -> line.get().isDueAt(stage.lasts(), last.get().minus(back));
+          case EARLIER -> line.get().isDueAt(stage.stretch(), last.get().minus(back));
           case AVERAGE -> last.get().compareTo(due.minus(back)) > 0;
           case VALUE -> isFresh(line.get(), last.get(), due);
           default -> true;
         };
     return filled ? Presence.KNOWN : Presence.UNKNOWN;
+  }
+
+  // A stage may be done before its first reading is due: sure is only what is read when it is done,
+  // or what comes round while it is held then.
+  private static boolean isReadWhenDone(MeasureLine line, Demand demand, Duration since) {
+    Duration back = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+    if (line.timing() instanceof Timing.WhenDone) {
+      return switch (demand.aspect()) {
+        case EARLIER -> false;
+        case AVERAGE -> since.compareTo(back) < 0;
+        case VALUE -> isFresh(line, Duration.ZERO, since);
+        default -> true;
+      };
+    }
+    return line.timing() instanceof Timing.Each each
+        && demand.aspect() == Aspect.VALUE
+        && since.compareTo(each.every()) >= 0
+        && since.compareTo(each.from()) >= 0
+        && isFresh(line, Duration.ZERO, each.every());
   }
 
   private static boolean isFresh(MeasureLine line, Duration taken, Duration due) {
@@ -168,7 +199,8 @@ public final class Scene {
     } else if (fact instanceof Fact.Clock clock) {
       return clock(clock, stage);
     }
-    return fact instanceof Fact.Reported ? Presence.KNOWN : Presence.MAYBE;
+    boolean answered = fact instanceof Fact.Answer answer && needed.contains(answer.question());
+    return answered || fact instanceof Fact.Reported ? Presence.KNOWN : Presence.MAYBE;
   }
 
   private Presence previous(Fact.Previous previous, Stage stage) {
@@ -220,11 +252,26 @@ public final class Scene {
     return narrowed;
   }
 
+  // A ramp may stand anywhere between its ends.
+  private static Cell.Range planned(Stage.Load load, Box starting) {
+    Cell.Range from = load.value().range(starting);
+    if (load.ramp().isEmpty()) {
+      return from;
+    }
+    Cell.Range step = load.ramp().get().step().range(starting);
+    Cell.Range to = load.ramp().get().to().range(starting);
+    boolean known = Stream.of(from, step, to).allMatch(part -> part.presence() == Presence.KNOWN);
+    return new Cell.Range(
+        Math.min(from.low(), to.low()),
+        Math.max(from.high(), to.high()),
+        known ? Presence.KNOWN : Presence.MAYBE);
+  }
+
   private Box withLoads(Box box, Stage stage) {
     Box loaded = box;
     Box starting = start(stage);
     for (Stage.Load load : stage.loads()) {
-      Cell planned = load.value().range(starting);
+      Cell planned = planned(load, starting);
       starting = with(load, planned, starting);
       loaded = with(load, planned, loaded);
     }
@@ -257,7 +304,8 @@ public final class Scene {
     return counted;
   }
 
-  private Box withClocks(Box box, Stage stage, Duration due) {
+  private Box withClocks(Box box, Stage stage, EndMoment moment) {
+    double least = moment.isAnyTime() ? 0 : moment.due().toMillis() / 1000.0;
     Box timed = box;
     for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
       Demand demand = protocol.wiring().layout().demands().get(slot);
@@ -269,8 +317,7 @@ public final class Scene {
               case STAGE_NUMBER ->
                   timed.with(slot, Cell.between(stage.warmUp() ? 0 : 1, stage.place() + 1));
               // A tester may have held it for longer than the protocol says.
-              case STAGE_TIME ->
-                  timed.with(slot, Cell.between(due.toMillis() / 1000.0, Double.POSITIVE_INFINITY));
+              case STAGE_TIME -> timed.with(slot, Cell.between(least, Double.POSITIVE_INFINITY));
               default -> timed;
             };
       }

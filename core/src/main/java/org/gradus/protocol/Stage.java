@@ -7,11 +7,12 @@ import org.gradus.rule.Formula;
 import org.gradus.unit.Unit;
 
 /**
- * A stage: a load for a time.
+ * A stage: a load for a time, or until something is done.
  *
  * @param id its name; rules may ask {@code stage is walk_2}
  * @param place its place in the protocol, from 0
- * @param lasts how long it is planned to last
+ * @param lasts how long it is planned to last; the longest it may last when it lasts until done
+ * @param untilDone whether it lasts until the person has done what is to be done
  * @param loads what makes up the load; none: without load
  * @param warmUp whether it is left out of counts and estimates
  * @param ownRules rules that are looked at when it is due to end, instead of the common ones
@@ -20,6 +21,7 @@ public record Stage(
     String id,
     int place,
     Duration lasts,
+    boolean untilDone,
     List<Load> loads,
     boolean warmUp,
     Optional<List<ProtocolRule>> ownRules) {
@@ -28,13 +30,34 @@ public record Stage(
    * One component of a load.
    *
    * @param name {@code speed}, {@code grade}, {@code power} and so on
-   * @param value how much
+   * @param value how much, when the stage begins
    * @param unit the unit to show it in
+   * @param ramp how it changes while the stage lasts, if it does
    */
-  public record Load(String name, Formula value, Unit unit) {}
+  public record Load(String name, Formula value, Unit unit, Optional<Ramp> ramp) {
+
+    /** Every formula in it. */
+    public List<Formula> formulas() {
+      return ramp.map(change -> List.of(value, change.step(), change.to())).orElse(List.of(value));
+    }
+  }
+
+  /**
+   * A load that changes step by step.
+   *
+   * @param step by how much
+   * @param every how long each step lasts
+   * @param to up or down to where
+   */
+  public record Ramp(Formula step, Duration every, Formula to) {}
 
   public Stage {
     loads = List.copyOf(loads);
     ownRules = ownRules.map(List::copyOf);
+  }
+
+  /** How long it lasts as long as it has not been done. */
+  public Stretch stretch() {
+    return new Stretch(lasts, untilDone ? Stretch.End.OPEN : Stretch.End.PLANNED);
   }
 }

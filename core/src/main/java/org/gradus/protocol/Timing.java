@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.protocol.Stretch.End;
 
 /** When something is due in a stage. */
 public sealed interface Timing {
@@ -11,16 +12,21 @@ public sealed interface Timing {
   /**
    * The due times since the start of a stage.
    *
-   * @param lasts how long the stage was planned to last
-   * @param until up to when times are wanted, included; later than {@code lasts} when the stage is
+   * @param stage how long it lasts
+   * @param until up to when times are wanted, included; later than the stage was to last when it is
    *     held
    */
-  List<Duration> due(Duration lasts, Duration until);
+  List<Duration> due(Stretch stage, Duration until);
 
   /** The last due time not after a moment; empty when nothing is due by then. */
-  default Optional<Duration> lastDue(Duration lasts, Duration moment) {
-    List<Duration> due = due(lasts, moment);
+  default Optional<Duration> lastDue(Stretch stage, Duration moment) {
+    List<Duration> due = due(stage, moment);
     return due.isEmpty() ? Optional.empty() : Optional.of(due.get(due.size() - 1));
+  }
+
+  /** The first due time after a moment. */
+  default Optional<Duration> nextDue(Stretch stage, Duration moment) {
+    return due(stage, stage.lasts()).stream().filter(due -> due.compareTo(moment) > 0).findFirst();
   }
 
   /**
@@ -31,7 +37,7 @@ public sealed interface Timing {
    */
   record Each(Duration every, Duration from) implements Timing {
     @Override
-    public List<Duration> due(Duration lasts, Duration until) {
+    public List<Duration> due(Stretch stage, Duration until) {
       List<Duration> due = new ArrayList<>();
       for (Duration t = from; t.compareTo(until) <= 0; t = t.plus(every)) {
         due.add(t);
@@ -40,12 +46,17 @@ public sealed interface Timing {
     }
 
     @Override
-    public Optional<Duration> lastDue(Duration lasts, Duration moment) {
+    public Optional<Duration> lastDue(Stretch stage, Duration moment) {
       if (moment.compareTo(from) < 0) {
         return Optional.empty();
       }
       long times = moment.minus(from).toMillis() / every.toMillis();
       return Optional.of(from.plus(every.multipliedBy(times)));
+    }
+
+    @Override
+    public Optional<Duration> nextDue(Stretch stage, Duration moment) {
+      return Optional.of(lastDue(stage, moment).map(last -> last.plus(every)).orElse(from));
     }
   }
 
@@ -56,20 +67,28 @@ public sealed interface Timing {
    */
   record At(Duration time) implements Timing {
     @Override
-    public List<Duration> due(Duration lasts, Duration until) {
+    public List<Duration> due(Stretch stage, Duration until) {
       return once(time, until);
     }
   }
 
   /**
-   * Once, before the planned end.
+   * Once, before the planned end; never in a stage of which it is not known when it will end.
    *
    * @param lead how long before
    */
   record BeforeEnd(Duration lead) implements Timing {
     @Override
-    public List<Duration> due(Duration lasts, Duration until) {
-      return once(lasts.minus(lead), until);
+    public List<Duration> due(Stretch stage, Duration until) {
+      return stage.end() == End.PLANNED ? once(stage.lasts().minus(lead), until) : List.of();
+    }
+  }
+
+  /** Once, when what is to be done is done; never in a stage that lasts a planned time. */
+  record WhenDone() implements Timing {
+    @Override
+    public List<Duration> due(Stretch stage, Duration until) {
+      return stage.end() == End.DONE ? once(stage.lasts(), until) : List.of();
     }
   }
 

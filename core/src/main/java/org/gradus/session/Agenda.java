@@ -2,35 +2,51 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What there is to do until the next decision, in order of precedence where times are equal.
  *
  * @param items readings that are still to be taken, or were missed
- * @param questions questions about signs to ask the person again and again, in stages and in
- *     recovery
+ * @param questions questions about signs to ask the person again and again, from before the test to
+ *     the end of recovery
  * @param cues what to say or to look for, and when
+ * @param asks what is answered before the test and has not been yet
+ * @param load what is set now
+ * @param next what is to be set next without a further decision, if anything is
  */
-public record Agenda(List<Item> items, List<String> questions, List<Reminder> cues) {
+public record Agenda(
+    List<Item> items,
+    List<String> questions,
+    List<Reminder> cues,
+    List<Ask> asks,
+    List<Loading> load,
+    Optional<Change> next) {
 
   /** Nothing to do. */
-  public static final Agenda EMPTY = new Agenda(List.of(), List.of(), List.of());
+  public static final Agenda EMPTY =
+      new Agenda(List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty());
 
   public Agenda {
     items = List.copyOf(items);
     questions = List.copyOf(questions);
     cues = List.copyOf(cues);
+    asks = List.copyOf(asks);
+    load = List.copyOf(load);
   }
 
   /**
    * A reading to take.
    *
-   * @param signals what is read together
+   * @param signals what is read together; before the test as rules call it: {@code
+   *     resting.heart_rate}
    * @param begin when to begin with it
    * @param due the time it counts for
    * @param state whether it is still to come
+   * @param posture how the person is placed for it, where that is said: {@code seated}
    */
-  public record Item(List<String> signals, Duration begin, Duration due, State state) {
+  public record Item(
+      List<String> signals, Duration begin, Duration due, State state, Optional<String> posture) {
     public Item {
       signals = List.copyOf(signals);
     }
@@ -43,6 +59,27 @@ public record Agenda(List<Item> items, List<String> questions, List<Reminder> cu
    * @param say the words
    */
   public record Reminder(Duration at, String say) {}
+
+  /**
+   * Something to be answered before the test.
+   *
+   * @param name the name to answer it by
+   * @param prompt the words to ask it with
+   * @param needed whether the test cannot begin without an answer
+   */
+  public record Ask(String name, String prompt, boolean needed) {}
+
+  /**
+   * A change of load that needs no decision: a step of a ramp, the next stage of recovery.
+   *
+   * @param at when
+   * @param load what to set then
+   */
+  public record Change(Duration at, List<Loading> load) {
+    public Change {
+      load = List.copyOf(load);
+    }
+  }
 
   /** How a reading stands. */
   public enum State {

@@ -4,23 +4,62 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Sign;
+import org.gradus.protocol.Stretch;
+import org.gradus.session.Agenda.Ask;
+import org.gradus.session.Agenda.Change;
 import org.gradus.session.Agenda.Item;
 import org.gradus.session.Agenda.Reminder;
 import org.gradus.session.Agenda.State;
 
-/** Works out what there is still to do in a stage. */
+/** Works out what there is still to do: before the test, in a stage, in recovery. */
 final class Agendas {
 
   private Agendas() {}
 
+  /**
+   * What to read and to ask before the test.
+   *
+   * @param unanswered the questions that are still open
+   * @param needed those of them without which the test cannot begin
+   */
+  static Agenda before(Course course, Set<String> unanswered, Set<String> needed, Duration time) {
+    List<Item> items = new ArrayList<>();
+    for (BaselineLine line : course.protocol.baselines()) {
+      List<String> open =
+          line.signals().stream()
+              .filter(signal -> !course.hasBaseline(line.posture(), signal))
+              .map(signal -> line.posture().word() + "." + signal)
+              .toList();
+      if (!open.isEmpty()) {
+        State state = time.compareTo(line.after()) >= 0 ? State.DUE : State.AHEAD;
+        items.add(new Item(open, line.after(), line.after(), state, Optional.of(line.placed())));
+      }
+    }
+    List<Ask> asks =
+        unanswered.stream()
+            .map(name -> new Ask(name, prompt(course, name), needed.contains(name)))
+            .toList();
+    return new Agenda(items, questions(course), List.of(), asks, List.of(), Optional.empty());
+  }
+
+  private static String prompt(Course course, String name) {
+    return course.protocol.instruments().questions().containsKey(name)
+        ? course.protocol.instruments().question(name).prompt()
+        : name.replace('_', ' ');
+  }
+
+  /** What there is to do in a stage until its end. */
   static Agenda of(Course course, Passage passage, Duration time) {
     List<Item> items = new ArrayList<>();
     for (MeasureLine line : course.protocol.schedule().lines()) {
-      for (Duration due : line.due(passage.stage().lasts(), passage.endInStage())) {
+      for (Duration due : line.due(passage.stretch(), passage.endInStage())) {
         boolean done =
             line.signals().stream().allMatch(signal -> passage.slot(signal, due).isPresent());
         if (!done) {
@@ -29,10 +68,17 @@ final class Agendas {
       }
     }
     items.sort(Comparator.comparing(Item::due));
-    return new Agenda(items, questions(course), cues(course, passage, time));
+    return new Agenda(
+        items,
+        questions(course),
+        cues(course, passage, time),
+        List.of(),
+        passage.loadsFrom(time),
+        step(passage, time));
   }
 
-  // Recovery too: a stop counts there, and a sign that nobody asks for is not reported.
+  // Before the test and in recovery too: a stop counts there, and a sign that nobody asks for is
+  // not reported.
   private static List<String> questions(Course course) {
     return course.protocol.instruments().signs().values().stream()
         .filter(Sign::asked)
@@ -43,7 +89,7 @@ final class Agendas {
   private static List<Reminder> cues(Course course, Passage passage, Duration time) {
     List<Reminder> cues = new ArrayList<>();
     for (Cue cue : course.protocol.cues()) {
-      for (Duration due : cue.timing().due(passage.stage().lasts(), passage.endInStage())) {
+      for (Duration due : cue.timing().due(passage.stretch(), passage.endInStage())) {
         if (passage.start().plus(due).compareTo(time) >= 0) {
           cues.add(new Reminder(passage.start().plus(due), cue.say()));
         }
@@ -53,19 +99,42 @@ final class Agendas {
     return cues;
   }
 
+  private static Optional<Change> step(Passage passage, Duration time) {
+    return passage.loads().stream()
+        .flatMap(load -> load.nextChange(passage.since(time)).stream())
+        .min(Duration::compareTo)
+        .map(passage.start()::plus)
+        .filter(at -> at.compareTo(passage.end()) < 0)
+        .map(at -> new Change(at, passage.loadsFrom(at)));
+  }
+
   /** What there is to do in recovery, which is timed from its start. */
   static Agenda ofRecovery(Course course, Duration start, Duration until, Duration time) {
     List<Item> items = new ArrayList<>();
     Schedule schedule = course.protocol.recovery().orElseThrow().schedule();
     for (MeasureLine line : schedule.lines()) {
-      for (Duration due : line.due(until.minus(start), until.minus(start))) {
+      for (Duration due : line.due(Stretch.of(until.minus(start)), until.minus(start))) {
         if (start.plus(due).compareTo(time) > 0) {
           items.add(item(line, start.plus(due), time));
         }
       }
     }
     items.sort(Comparator.comparing(Item::due));
-    return new Agenda(items, questions(course), List.of());
+    RecoveryStage now = RecoveryStage.at(course, time);
+    Optional<Change> next =
+        now.place() + 1 < course.recoveryLoads.size()
+            ? Optional.of(new Change(now.end(), course.recoveryLoads.get(now.place() + 1)))
+            : Optional.empty();
+    return new Agenda(items, questions(course), List.of(), List.of(), load(course, time), next);
+  }
+
+  /** What is set at a moment, if nothing else is decided until then; nothing outside a test. */
+  static List<Loading> load(Course course, Duration time) {
+    return switch (course.phase) {
+      case STAGE -> course.present().loadsFrom(time);
+      case RECOVERY -> course.recoveryLoads.get(RecoveryStage.at(course, time).place());
+      case BEFORE, ENDED -> List.of();
+    };
   }
 
   // A count ends when it is due; a cuff is begun when it is due.
@@ -76,6 +145,6 @@ final class Agendas {
         time.compareTo(last) > 0
             ? State.MISSED
             : time.compareTo(begin) >= 0 ? State.DUE : State.AHEAD;
-    return new Item(line.signals(), begin, due, state);
+    return new Item(line.signals(), begin, due, state, line.posture());
   }
 }

@@ -10,6 +10,7 @@ import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
@@ -42,6 +43,7 @@ final class BeforeJudge {
   Decision decide() {
     ages();
     course.protocol.rules().before().forEach(this::look);
+    answers();
     // What would stop the test as soon as it began need not begin.
     course.protocol.rules().anyTime().stream()
         .filter(ProtocolRule::isStop)
@@ -87,6 +89,20 @@ final class BeforeJudge {
     surelyDeferred |= leeway.outcomes(rule).alwaysHolds();
   }
 
+  // Once the test has begun nothing is asked any more.
+  private void answers() {
+    List<Demand> demands = frame.layout().demands();
+    Set<String> needed = course.protocol.neededAnswers();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      boolean asked =
+          demands.get(slot).aspect() == Demand.Aspect.VALUE
+              && needed.contains(demands.get(slot).subject());
+      if (asked && !frame.isKnown(slot)) {
+        gaps.add(frame.gap(slot));
+      }
+    }
+  }
+
   private void ages() {
     Eligibility eligibility = course.protocol.eligibility();
     Optional<Quantity> age = course.person.value(Attribute.AGE);
@@ -110,13 +126,23 @@ final class BeforeJudge {
     if (!reasons.isEmpty()) {
       return new Verdict.Defer(reasons);
     } else if (!gaps.isEmpty()) {
-      return new Verdict.Measure(gaps.stream().distinct().toList(), Optional.empty());
+      return new Verdict.Measure(gaps.stream().distinct().toList(), Optional.empty(), agenda());
     }
     Stage first =
         start
             .map(rule -> ((Action.StartAt) rule.action()).stage().text())
             .flatMap(course.protocol::stage)
             .orElse(course.protocol.stages().get(0));
-    return new Verdict.Ready(first.id(), Loads.of(course, first, time));
+    return new Verdict.Ready(first.id(), Loads.of(course, first, time), agenda());
+  }
+
+  private Agenda agenda() {
+    Set<String> needed = new LinkedHashSet<>();
+    gaps.stream()
+        .filter(gap -> gap.cause() == Gap.Cause.NOT_ANSWERED)
+        .forEach(gap -> needed.add(gap.subject()));
+    Set<String> open = new LinkedHashSet<>(AnswerSight.open(course));
+    open.addAll(needed);
+    return Agendas.before(course, open, needed, time);
   }
 }

@@ -2,7 +2,6 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -43,6 +42,7 @@ final class Course {
 
   final Optional<Duration> exerciseEnd;
   final Duration recoverySkipped;
+  final List<List<Loading>> recoveryLoads;
   final boolean stopped;
   final Optional<Ending> ending;
 
@@ -66,6 +66,7 @@ final class Course {
     this.alarm = change.alarm;
     this.exerciseEnd = change.exerciseEnd;
     this.recoverySkipped = change.recoverySkipped;
+    this.recoveryLoads = change.recoveryLoads;
     this.stopped = change.stopped;
     this.ending = change.ending;
   }
@@ -93,59 +94,16 @@ final class Course {
     return passages.isEmpty() ? Optional.empty() : Optional.of(passages.get(passages.size() - 1));
   }
 
+  /** Whether a signal was read before the test. */
+  boolean hasBaseline(Posture posture, String signal) {
+    return Optional.ofNullable(baselines.get(posture))
+        .filter(taken -> taken.containsKey(signal))
+        .isPresent();
+  }
+
   /** The stage the person is in; to be asked in stages only. */
   Passage present() {
     return passages.get(passages.size() - 1);
-  }
-
-  /** The events so far, as a chain that grows without copying. */
-  static final class History {
-
-    static final History EMPTY = new History(0, null, null);
-
-    private final int size;
-    // Both null only where nothing has happened yet.
-    private final @Nullable History before;
-    private final @Nullable Event last;
-
-    private History(int size, @Nullable History before, @Nullable Event last) {
-      this.size = size;
-      this.before = before;
-      this.last = last;
-    }
-
-    int size() {
-      return size;
-    }
-
-    History and(Event event) {
-      return new History(size + 1, this, event);
-    }
-
-    /** What was read at a moment, in the order in which it was told. */
-    List<Reading> takenAt(Duration moment) {
-      List<Reading> readings = new ArrayList<>();
-      // What was told before a moment was not taken at it.
-      for (History link = this; link != null && link.isSince(moment); link = link.before) {
-        if (link.last instanceof Event.Read read && read.taken().equals(moment)) {
-          readings.addAll(0, read.readings());
-        }
-      }
-      return readings;
-    }
-
-    private boolean isSince(Duration moment) {
-      return last != null && last.at().compareTo(moment) >= 0;
-    }
-
-    List<Event> inOrder() {
-      List<Event> events = new ArrayList<>();
-      for (History link = this; link != null && link.last != null; link = link.before) {
-        events.add(link.last);
-      }
-      Collections.reverse(events);
-      return List.copyOf(events);
-    }
   }
 
   /** A course in the making. */
@@ -170,6 +128,7 @@ final class Course {
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
     Duration recoverySkipped = Duration.ZERO;
+    List<List<Loading>> recoveryLoads = List.of();
     boolean stopped;
     Optional<Ending> ending = Optional.empty();
 
@@ -197,6 +156,7 @@ final class Course {
       alarm = course.alarm;
       exerciseEnd = course.exerciseEnd;
       recoverySkipped = course.recoverySkipped;
+      recoveryLoads = course.recoveryLoads;
       stopped = course.stopped;
       ending = course.ending;
     }

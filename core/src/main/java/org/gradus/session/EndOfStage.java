@@ -99,7 +99,7 @@ final class EndOfStage {
     }
     if (missing.isPresent()) {
       String signals = String.join(", ", missing.get().signals());
-      verdict = Optional.of(new Verdict.Finish());
+      verdict = Optional.of(finish());
       because = Optional.of(Reasons.plain("missing", "not read: " + signals));
     } else if (goesOn() && !ending.waitedFor().isEmpty()) {
       verdict = Optional.empty();
@@ -122,7 +122,7 @@ final class EndOfStage {
         .filter(line -> line.ifMissing() == IfMissing.FINISH)
         .filter(
             line ->
-                line.lastDue(passage.stage().lasts(), due)
+                line.lastDue(passage.stretch(), due)
                     .filter(
                         at ->
                             line.signals().stream()
@@ -155,9 +155,13 @@ final class EndOfStage {
     } else if (action instanceof Action.Advance advance) {
       return nextStage(advance)
           .<Verdict>map(stage -> new Verdict.Advance(stage.id(), Loads.of(course, stage, time)))
-          .orElse(new Verdict.Finish());
+          .orElseGet(this::finish);
     }
-    return new Verdict.Finish();
+    return finish();
+  }
+
+  private Verdict finish() {
+    return new Verdict.Finish(RecoveryStage.first(course, false, time));
   }
 
   // In step with the schedule of readings, and never over before it is given.

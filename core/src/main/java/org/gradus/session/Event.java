@@ -74,6 +74,14 @@ public sealed interface Event {
   record LoadSet(Loading load, Duration at) implements Event {}
 
   /**
+   * What was to be done in a stage that lasts until it is done has been done.
+   *
+   * @param reached when it was done
+   * @param at when it was told
+   */
+  record Done(Duration reached, Duration at) implements Event {}
+
+  /**
    * A verdict was followed.
    *
    * @param verdict which

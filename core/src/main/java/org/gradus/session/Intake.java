@@ -1,6 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -69,6 +70,8 @@ final class Intake {
       change.signs.remove(withdrawn.sign());
     } else if (event instanceof Event.LoadSet set) {
       loadSet(set, course, change);
+    } else if (event instanceof Event.Done done) {
+      done(done, course, change);
     } else if (event instanceof Event.Followed followed) {
       effect(followed.verdict(), course, change, followed.at());
     } else if (event instanceof Event.Overridden overridden) {
@@ -120,8 +123,9 @@ final class Intake {
           Code.G510, "a load", "outside a stage", "tell it while a stage lasts");
     }
     Passage passage = course.present();
+    List<Loading> now = passage.loadsFrom(set.at());
     Optional<Loading> old =
-        passage.loads().stream()
+        now.stream()
             .filter(load -> load.name().equals(set.load().name()))
             .filter(load -> load.value().kind() == set.load().value().kind())
             .findFirst();
@@ -130,11 +134,37 @@ final class Intake {
           Code.G508,
           set.load().name(),
           set.load().value().toString(),
-          "the load of this stage is " + Loading.line(passage.loads()));
+          "the load of this stage is " + Loading.line(now));
     }
     if (!old.get().value().isSameAs(set.load().value())) {
-      change.replace(course.passages.size() - 1, passage.with(set.load(), set.at()));
+      List<Loading> changed = Loads.set(course, passage.loads(), set.load());
+      change.replace(course.passages.size() - 1, passage.with(changed, set.at()));
     }
+  }
+
+  private static void done(Event.Done done, Course course, Course.Change change) {
+    Times.refuseImpossible("the end", done.reached());
+    boolean inStage = course.phase == Phase.STAGE && course.present().stage().untilDone();
+    if (!inStage) {
+      throw new ReadingRefused(
+          Code.G510, "done", "here", "only a stage that lasts until it is done can be done");
+    }
+    Passage passage = course.present();
+    if (passage.done().isPresent()) {
+      throw new ReadingRefused(
+          Code.G510, "done", "a second time", "reject the event that told it, and tell it again");
+    } else if (done.reached().compareTo(done.at()) > 0) {
+      throw new ReadingRefused(
+          Code.G504, "the end", Times.clock(done.reached()), Times.clock(done.at()));
+    } else if (done.reached().compareTo(passage.start()) <= 0
+        || done.reached().compareTo(passage.end()) > 0) {
+      throw new ReadingRefused(
+          Code.G502,
+          "the end",
+          Times.clock(done.reached()),
+          Times.clock(passage.start()) + " to " + Times.clock(passage.end()));
+    }
+    change.replace(course.passages.size() - 1, passage.doneAt(done.reached()));
   }
 
   // The tester has seen this rule and decided otherwise. It does not speak up again until it has
@@ -163,14 +193,14 @@ final class Intake {
     } else if (verdict instanceof Verdict.Hold hold) {
       Passage passage = course.present();
       change.replace(course.passages.size() - 1, passage.held(hold.until(), at));
-    } else if (verdict instanceof Verdict.Finish) {
-      recover(course, change, at, false);
+    } else if (verdict instanceof Verdict.Finish finish) {
+      recover(course, change, at, false, finish.then());
     } else if (verdict instanceof Verdict.Stop stop) {
       if (course.phase == Phase.RECOVERY) {
         end(Ending.EMERGENCY, change);
       } else {
         change.stopped = true;
-        recover(course, change, at, stop.rest());
+        recover(course, change, at, stop.rest(), stop.then());
       }
     } else if (verdict instanceof Verdict.End) {
       end(Ending.RECOVERED, change);
@@ -203,7 +233,8 @@ final class Intake {
     return new StageJudge(course, at).decidedDue().orElse(passage.endInStage());
   }
 
-  private static void recover(Course course, Course.Change change, Duration at, boolean rest) {
+  private static void recover(
+      Course course, Course.Change change, Duration at, boolean rest, List<Loading> shown) {
     leave(course, change, at);
     change.exerciseEnd = Optional.of(at);
     change.alarm = Optional.empty();
@@ -218,6 +249,11 @@ final class Intake {
     }
     change.phase = Phase.RECOVERY;
     change.recoverySkipped = rest ? before(recovery.get()) : Duration.ZERO;
+    List<List<Loading>> loads = new ArrayList<>(RecoveryStage.loads(course, at));
+    if (!shown.isEmpty()) {
+      loads.set(rest ? recovery.get().stages().indexOf(recovery.get().rest()) : 0, shown);
+    }
+    change.recoveryLoads = List.copyOf(loads);
   }
 
   private static Duration before(Recovery recovery) {

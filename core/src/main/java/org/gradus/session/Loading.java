@@ -1,6 +1,8 @@
 package org.gradus.session;
 
+import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.gradus.unit.Quantity;
 
@@ -8,14 +10,75 @@ import org.gradus.unit.Quantity;
  * One component of the load that is set.
  *
  * @param name {@code speed}, {@code grade}, {@code power} and so on
- * @param value how much
+ * @param value how much; of a load that changes, with what it begins
+ * @param ramp how it changes while the stage lasts, if it does
  */
-public record Loading(String name, Quantity value) {
+public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
 
-  /** Loads in one line: {@code 1.7 mph, 10 %}. */
+  /**
+   * How a load changes.
+   *
+   * @param step by how much; never away from {@code to}
+   * @param every how long each step lasts
+   * @param to up or down to where
+   */
+  public record Ramp(Quantity step, Duration every, Quantity to) {}
+
+  /** A component that stays as it is. */
+  public Loading(String name, Quantity value) {
+    this(name, value, Optional.empty());
+  }
+
+  /** What it is from a moment on, given since the start of the stage. */
+  Loading from(Duration moment) {
+    return after(moment.toMillis(), 0);
+  }
+
+  /** What it was up to a moment: at the second of a step still what it was before. */
+  Loading until(Duration moment) {
+    return after(moment.toMillis(), 1);
+  }
+
+  private Loading after(long millis, long before) {
+    if (ramp.isEmpty()) {
+      return this;
+    }
+    long steps = Math.max(0, Math.floorDiv(millis - before, ramp.get().every().toMillis()));
+    double moved = value.base() + steps * ramp.get().step().base();
+    double to = ramp.get().to().base();
+    // The last step may be a shorter one.
+    double there = to >= value.base() ? Math.min(moved, to) : Math.max(moved, to);
+    return new Loading(name, Quantity.ofBase(there, value.unit()));
+  }
+
+  /** When it changes next after a moment, both since the start of the stage; empty if never. */
+  Optional<Duration> nextChange(Duration moment) {
+    if (ramp.isEmpty()
+        || ramp.get().step().base() == 0
+        || from(moment).value().isSameAs(ramp.get().to())) {
+      return Optional.empty();
+    }
+    Duration every = ramp.get().every();
+    return Optional.of(every.multipliedBy(moment.toMillis() / every.toMillis() + 1));
+  }
+
+  private String words() {
+    return ramp.map(
+            change ->
+                value
+                    + " by "
+                    + change.step()
+                    + " every "
+                    + Times.clock(change.every())
+                    + " to "
+                    + change.to())
+        .orElse(value.toString());
+  }
+
+  /** Loads in one line: {@code 1.7 mph, 10 %}, {@code 3 mph, 0 % by 1.2 % every 0:20 to 12 %}. */
   public static String line(List<Loading> loads) {
     return loads.isEmpty()
         ? "no load"
-        : loads.stream().map(load -> load.value().toString()).collect(Collectors.joining(", "));
+        : loads.stream().map(Loading::words).collect(Collectors.joining(", "));
   }
 }

@@ -3,11 +3,20 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.gradus.protocol.Brake;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 
-/** Works out the load of a stage that is about to begin. */
+/** Works out the load of a stage that is about to begin, and what setting a load makes of it. */
 final class Loads {
+
+  private static final String POWER = "power";
+  private static final String PEDAL_RATE = "pedal_rate";
+  private static final String BRAKE_FORCE = "brake_force";
 
   private Loads() {}
 
@@ -15,12 +24,88 @@ final class Loads {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
     for (Stage.Load load : stage.loads()) {
-      Passage beginning = Passage.begin(stage, List.copyOf(loads), at);
-      double value = load.value().value(Sight.atDue(course, beginning, Duration.ZERO));
+      Passage beginning = Passage.begin(stage, loads, at);
+      Frame frame = Sight.atDue(course, beginning, Duration.ZERO);
+      double value = load.value().value(frame);
       if (!Double.isNaN(value)) {
-        loads.add(new Loading(load.name(), Quantity.ofBase(value, load.unit())));
+        Quantity begins = Quantity.ofBase(value, load.unit());
+        Optional<Loading.Ramp> ramp =
+            load.ramp().flatMap(change -> ramp(change, begins, load.unit(), frame));
+        loads.add(new Loading(load.name(), begins, ramp));
       }
     }
-    return List.copyOf(loads);
+    return braked(course, loads);
+  }
+
+  private static Optional<Loading.Ramp> ramp(
+      Stage.Ramp ramp, Quantity from, Unit unit, Frame frame) {
+    double step = ramp.step().value(frame);
+    double to = ramp.to().value(frame);
+    boolean leadsThere = step * (to - from.base()) > 0;
+    return leadsThere
+        ? Optional.of(
+            new Loading.Ramp(Quantity.ofBase(step, unit), ramp.every(), Quantity.ofBase(to, unit)))
+        : Optional.empty();
+  }
+
+  // On a cycle that is braked by hand the force is what is set.
+  private static List<Loading> braked(Course course, List<Loading> loads) {
+    Optional<Loading> power = named(POWER, loads);
+    Optional<Double> rate = steady(loads);
+    if (course.protocol.brake().isEmpty() || power.isEmpty() || rate.isEmpty()) {
+      return List.copyOf(loads);
+    }
+    Brake brake = course.protocol.brake().get();
+    DoubleUnaryOperator force = watts -> brake.force(watts, rate.get());
+    List<Loading> all = new ArrayList<>(loads);
+    all.removeIf(load -> load.name().equals(BRAKE_FORCE));
+    all.add(
+        new Loading(
+            BRAKE_FORCE,
+            kiloponds(power.get().value(), force),
+            power
+                .get()
+                .ramp()
+                .map(
+                    ramp ->
+                        new Loading.Ramp(
+                            kiloponds(ramp.step(), force),
+                            ramp.every(),
+                            kiloponds(ramp.to(), force)))));
+    return List.copyOf(all);
+  }
+
+  private static Quantity kiloponds(Quantity power, DoubleUnaryOperator force) {
+    return Quantity.ofBase(force.applyAsDouble(power.base()), Unit.KILOPOND);
+  }
+
+  private static Optional<Loading> named(String name, List<Loading> loads) {
+    return loads.stream().filter(load -> load.name().equals(name)).findFirst();
+  }
+
+  private static Optional<Double> steady(List<Loading> loads) {
+    return named(PEDAL_RATE, loads)
+        .filter(rate -> rate.ramp().isEmpty() && rate.value().base() > 0)
+        .map(rate -> rate.value().base());
+  }
+
+  /** The loads with one of them as it is really set. */
+  static List<Loading> set(Course course, List<Loading> loads, Loading told) {
+    List<Loading> changed = new ArrayList<>(loads);
+    changed.replaceAll(old -> old.name().equals(told.name()) ? told : old);
+    Optional<Loading> force = named(BRAKE_FORCE, changed);
+    Optional<Double> rate = steady(changed);
+    if (force.isEmpty() || rate.isEmpty() || told.name().equals(POWER)) {
+      return braked(course, changed);
+    }
+    // The brake stays as it is set: who pedals faster against it does more.
+    Brake brake = course.protocol.brake().orElseThrow();
+    double watts = brake.power(force.get().value().base(), rate.get());
+    changed.replaceAll(
+        old ->
+            old.name().equals(POWER)
+                ? new Loading(POWER, Quantity.ofBase(watts, old.value().unit()))
+                : old);
+    return List.copyOf(changed);
   }
 }

@@ -42,9 +42,14 @@ public final class Outcome {
     return course.stopped;
   }
 
-  /** The load that was set; none outside stages. */
+  /** The load that was set at the last event: of the stage, or of recovery. */
   public List<Loading> load() {
-    return course.phase == Phase.STAGE ? course.present().loads() : List.of();
+    return load(course.now);
+  }
+
+  /** The load at a moment not before the last event, if nothing else is told until then. */
+  public List<Loading> load(Duration at) {
+    return Agendas.load(course, at);
   }
 
   /** The stages that were left, in order; not the one that still lasts. */
@@ -61,8 +66,8 @@ public final class Outcome {
             new StageResult(
                 passage.stage().id(),
                 passage.start(),
-                passage.since(end),
-                passage.loads(),
+                passage.lasted(end),
+                passage.loadsUntil(passage.start().plus(passage.decided().get())),
                 passage.stage().warmUp(),
                 passage.completed(),
                 i));

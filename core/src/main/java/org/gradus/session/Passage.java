@@ -1,11 +1,11 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Stage;
+import org.gradus.protocol.Stretch;
 import org.gradus.protocol.Unmeasured;
 
 /**
@@ -13,12 +13,13 @@ import org.gradus.protocol.Unmeasured;
  *
  * @param stage the stage
  * @param start when it began, since the start of the session
- * @param end when the next decision is due; moves with every hold
+ * @param end when the next decision is due; moves with every hold, and when it is done
  * @param holds how often it was held
  * @param waited how long missing readings were waited for at earlier ends
  * @param loads what is set
  * @param loadChanged when something else was set than the protocol says
  * @param slots the readings that count for a due time
+ * @param done when what was to be done was done
  * @param decided the due time at which its last decision was made, since its start, once it is left
  * @param completed whether it was left at its end and not broken off
  */
@@ -31,8 +32,13 @@ record Passage(
     List<Loading> loads,
     Optional<Duration> loadChanged,
     Slots slots,
+    Optional<Duration> done,
     Optional<Duration> decided,
     boolean completed) {
+
+  Passage {
+    loads = List.copyOf(loads);
+  }
 
   static Passage begin(Stage stage, List<Loading> loads, Duration at) {
     return new Passage(
@@ -45,12 +51,24 @@ record Passage(
         Optional.empty(),
         Slots.EMPTY,
         Optional.empty(),
+        Optional.empty(),
         false);
   }
 
   /** How long it has lasted. */
   Duration since(Duration time) {
     return time.minus(start);
+  }
+
+  /** How long the person has been at it: a stage that is done lasts no longer. */
+  Duration lasted(Duration time) {
+    return since(done.filter(reached -> reached.compareTo(time) < 0).orElse(time));
+  }
+
+  /** How long it lasts, as far as readings are timed by it. */
+  Stretch stretch() {
+    return done.map(reached -> new Stretch(since(reached), Stretch.End.DONE))
+        .orElse(stage.stretch());
   }
 
   /** The due time of its planned end, since its start. */
@@ -68,6 +86,16 @@ record Passage(
     return slots.at(signal, due);
   }
 
+  /** The load from a second on. */
+  List<Loading> loadsFrom(Duration time) {
+    return loads.stream().map(load -> load.from(since(time))).toList();
+  }
+
+  /** The load up to a second. */
+  List<Loading> loadsUntil(Duration time) {
+    return loads.stream().map(load -> load.until(since(time))).toList();
+  }
+
   /** Whether a reading was taken under the load that is set now. */
   boolean isUnderThisLoad(Taken taken) {
     return loadChanged.map(at -> taken.time().compareTo(at) > 0).orElse(true);
@@ -79,53 +107,51 @@ record Passage(
     boolean inStretch =
         taken.time().compareTo(dueTime) <= 0
             && taken.time().compareTo(dueTime.minus(line.over())) > 0;
-    return new Passage(
-        stage,
-        start,
-        end,
-        holds,
-        waited,
-        loads,
-        loadChanged,
-        slots.with(signal, due, taken, inStretch),
-        decided,
-        completed);
+    return changed(
+        end, holds, waited, loads, loadChanged, slots.with(signal, due, taken, inStretch), done);
   }
 
   /** With another load. Readings under the old one say nothing about it: the slots start again. */
-  Passage with(Loading load, Duration at) {
-    List<Loading> changed = new ArrayList<>(loads);
-    changed.replaceAll(old -> old.name().equals(load.name()) ? load : old);
-    return new Passage(
-        stage,
-        start,
-        end,
-        holds,
-        waited,
-        List.copyOf(changed),
-        Optional.of(at),
-        Slots.EMPTY,
-        decided,
-        completed);
+  Passage with(List<Loading> others, Duration at) {
+    return changed(end, holds, waited, others, Optional.of(at), Slots.EMPTY, done);
+  }
+
+  /** Done at a time, at which it is due to end. */
+  Passage doneAt(Duration reached) {
+    return changed(reached, holds, waited, loads, loadChanged, slots, Optional.of(reached));
   }
 
   /** Held until a new end. What has passed since the old one was spent waiting for readings. */
   Passage held(Duration newEnd, Duration at) {
     Duration late = at.compareTo(end) > 0 ? at.minus(end) : Duration.ZERO;
+    return changed(newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done);
+  }
+
+  private Passage changed(
+      Duration newEnd,
+      int newHolds,
+      Duration newWaited,
+      List<Loading> newLoads,
+      Optional<Duration> newLoadChanged,
+      Slots newSlots,
+      Optional<Duration> newDone) {
     return new Passage(
         stage,
         start,
         newEnd,
-        holds + 1,
-        waited.plus(late),
-        loads,
-        loadChanged,
-        slots,
+        newHolds,
+        newWaited,
+        newLoads,
+        newLoadChanged,
+        newSlots,
+        newDone,
         decided,
         completed);
   }
 
+  /** Left for the next stage or for recovery. */
   Passage left(Duration decidedAt, boolean atItsEnd) {
+    boolean gone = atItsEnd && (!stage.untilDone() || done.isPresent());
     return new Passage(
         stage,
         start,
@@ -135,7 +161,8 @@ record Passage(
         loads,
         loadChanged,
         slots,
+        done,
         Optional.of(decidedAt),
-        atItsEnd);
+        gone);
   }
 }

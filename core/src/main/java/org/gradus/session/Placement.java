@@ -15,6 +15,7 @@ import org.gradus.protocol.Attribute;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Schedule;
+import org.gradus.protocol.Stretch;
 
 /** Puts the readings of one event where they belong: answers, baselines, slots of stages. */
 final class Placement {
@@ -124,14 +125,26 @@ final class Placement {
   private void inRecovery(String signal, Taken taken) {
     Recovery recovery = course.protocol.recovery().orElseThrow();
     Duration since = taken.time().minus(course.exerciseEnd.orElseThrow());
-    name(recovery.schedule(), signal, taken, since, recovery.atMost());
+    name(recovery.schedule(), signal, taken, since, Stretch.of(recovery.atMost()));
+    // What counts for the moment the exercise was done can be read a little after it.
+    course
+        .passage()
+        .filter(last -> last.done().isPresent())
+        .ifPresent(
+            last ->
+                name(
+                    course.protocol.schedule(),
+                    signal,
+                    taken,
+                    last.since(taken.time()),
+                    last.stretch()));
   }
 
   private void inStage(String signal, Taken taken) {
     int index = passageOf(taken);
     Passage passage = change.passages.get(index);
     Duration since = passage.since(taken.time());
-    name(course.protocol.schedule(), signal, taken, since, passage.stage().lasts());
+    name(course.protocol.schedule(), signal, taken, since, passage.stretch());
     Optional<MeasureLine> line = course.protocol.schedule().lineOf(signal);
     if (line.isEmpty()) {
       return;
@@ -166,7 +179,7 @@ final class Placement {
       return Optional.empty();
     }
     Optional<Duration> missed =
-        line.lastDue(passage.stage().lasts(), passage.endInStage())
+        line.lastDue(passage.stretch(), passage.endInStage())
             .filter(due -> passage.slot(signal, due).isEmpty())
             .filter(due -> event.taken().compareTo(passage.end()) >= 0);
     return missed.or(() -> nearest(passage, line, since));
@@ -186,7 +199,7 @@ final class Placement {
   private static Optional<Duration> nearest(Passage passage, MeasureLine line, Duration since) {
     Duration last = since.plus(line.within());
     List<Duration> near = new ArrayList<>();
-    for (Duration due : line.due(passage.stage().lasts(), last)) {
+    for (Duration due : line.due(passage.stretch(), last)) {
       boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
       if (!late) {
         near.add(due);
@@ -195,7 +208,7 @@ final class Placement {
     return near.stream().min(Comparator.comparing(due -> due.minus(since).abs()));
   }
 
-  private void name(Schedule schedule, String signal, Taken taken, Duration since, Duration lasts) {
+  private void name(Schedule schedule, String signal, Taken taken, Duration since, Stretch lasts) {
     for (MeasureLine line : schedule.lines()) {
       if (line.reads(signal) && line.named().isPresent()) {
         boolean near =

@@ -83,6 +83,7 @@ final class Plausible {
       scale(reading);
     } else if (question != null) {
       fits(reading, question.type(), question.range());
+      offered(reading, question);
     } else if (attribute.isPresent()) {
       fits(reading, Type.CONDITION, Optional.empty());
     } else {
@@ -132,6 +133,18 @@ final class Plausible {
           reading.subject(),
           reading.toString(),
           "it takes " + (type.equals(Type.CONDITION) ? "yes or no" : type.phrase()));
+    }
+  }
+
+  private static void offered(Reading reading, Question question) {
+    boolean chosen =
+        question.options().isEmpty()
+            || (reading instanceof Measured measured
+                && question.options().stream()
+                    .anyMatch(option -> option.value().isSameAs(measured.value())));
+    if (!chosen) {
+      throw new ReadingRefused(
+          Code.G508, reading.subject(), reading.toString(), "choose " + question.allowed());
     }
   }
 

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
-import org.gradus.protocol.Stage;
 import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
@@ -41,7 +40,10 @@ final class RecoveryJudge {
       Alarm alarm = course.alarm.get();
       return decision(alarm.verdict(), Optional.of(alarm.because()), Watch.firmness(course, alarm));
     }
-    Optional<Retake> retake = Retake.of(course, time);
+    Duration limit = start.plus(recovery.atMost());
+    Duration until = RecoveryStage.at(course, time).end();
+    Agenda agenda = Agendas.ofRecovery(course, start, until, time);
+    Optional<Retake> retake = Retake.of(course, time, agenda);
     if (retake.isPresent()) {
       Because because = Reasons.of(retake.get().rule(), latest);
       return decision(retake.get().verdict(), Optional.of(because), Firmness.of(doubts()));
@@ -51,12 +53,9 @@ final class RecoveryJudge {
       Because because = Reasons.of(end.get(), latest);
       return decision(new Verdict.End(), Optional.of(because), firmness(true));
     }
-    Duration limit = start.plus(recovery.atMost());
     if (time.compareTo(limit) >= 0) {
       return decision(new Verdict.NotRecovered(unmet()), Optional.empty(), firmness(false));
     }
-    Duration until = stageEnd(limit);
-    Agenda agenda = Agendas.ofRecovery(course, start, until, time);
     return decision(new Verdict.Continue(until, agenda), Optional.empty(), firmness(false));
   }
 
@@ -98,34 +97,11 @@ final class RecoveryJudge {
     return Firmness.of(flips);
   }
 
-  // The stage of recovery at this time; after a stop with rest the moving ones are passed over.
-  private Stage stage() {
-    Duration elapsed = time.minus(start).plus(course.recoverySkipped);
-    for (Stage stage : recovery.stages()) {
-      if (elapsed.compareTo(stage.lasts()) < 0) {
-        return stage;
-      }
-      elapsed = elapsed.minus(stage.lasts());
-    }
-    return recovery.stages().get(recovery.stages().size() - 1);
-  }
-
-  private Duration stageEnd(Duration limit) {
-    Duration end = start.minus(course.recoverySkipped);
-    for (Stage stage : recovery.stages()) {
-      end = end.plus(stage.lasts());
-      if (end.compareTo(time) > 0) {
-        break;
-      }
-    }
-    return end.compareTo(limit) < 0 && end.compareTo(time) > 0 ? end : limit;
-  }
-
   private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
     return new Decision(
         time,
         course.phase,
-        Optional.of(stage().id()),
+        Optional.of(RecoveryStage.at(course, time).stage().id()),
         verdict,
         because,
         firmness,

@@ -17,7 +17,7 @@ import org.gradus.rule.plan.Gap;
  */
 record Retake(ProtocolRule rule, Verdict.Measure verdict) {
 
-  static Optional<Retake> of(Course course, Duration time) {
+  static Optional<Retake> of(Course course, Duration time, Agenda agenda) {
     List<ProtocolRule> waiting =
         Watch.ending(course).stream().filter(rule -> waits(rule, course, time)).toList();
     if (waiting.isEmpty()) {
@@ -30,7 +30,8 @@ record Retake(ProtocolRule rule, Verdict.Measure verdict) {
             .map(rule -> course.confirming.get(rule.id()))
             .map(Confirming::until)
             .min(Duration::compareTo);
-    return Optional.of(new Retake(waiting.get(0), new Verdict.Measure(List.copyOf(gaps), until)));
+    return Optional.of(
+        new Retake(waiting.get(0), new Verdict.Measure(List.copyOf(gaps), until, agenda)));
   }
 
   private static boolean waits(ProtocolRule rule, Course course, Duration time) {

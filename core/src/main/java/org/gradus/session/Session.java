@@ -115,13 +115,13 @@ public final class Session {
   /**
    * Tells readings that were taken earlier.
    *
-   * @param taken when they were taken
    * @param at now; not before {@code taken}
+   * @param taken when they were taken
    * @return the decision of this moment
    * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
    *     recorded
    */
-  public Decision recordTaken(Duration taken, Duration at, Reading... readings) {
+  public Decision recordTaken(Duration at, Duration taken, Reading... readings) {
     List<Reading> parts = new ArrayList<>();
     Arrays.stream(readings).forEach(reading -> parts.addAll(reading.parts()));
     return tell(new Event.Read(parts, taken, at));
@@ -165,6 +165,26 @@ public final class Session {
    */
   public Decision loadSet(Duration at, Loading load) {
     return tell(new Event.LoadSet(load, at));
+  }
+
+  /**
+   * Tells that what was to be done in this stage is done just now: the line is crossed.
+   *
+   * @throws ReadingRefused when no stage lasts until it is done
+   */
+  public Decision done(Duration at) {
+    return done(at, at);
+  }
+
+  /**
+   * Tells that what was to be done in this stage was done earlier.
+   *
+   * @param reached when it was done
+   * @param at now; not before {@code reached}
+   * @throws ReadingRefused when no stage lasts until it is done, or it cannot have been done then
+   */
+  public Decision done(Duration at, Duration reached) {
+    return tell(new Event.Done(reached, at));
   }
 
   /**
@@ -291,15 +311,15 @@ public final class Session {
   /**
    * Does something else than is recommended. The record shows both.
    *
+   * @param at when it takes effect
    * @param verdict what the tester decides: before the test to begin or to defer; in a stage to
    *     continue as it is, hold beyond the planned end, advance, finish or stop; in recovery to
    *     continue, end or stop
    * @param reason why, in the tester's words
-   * @param at when it takes effect
    * @throws VerdictRefused when it is no way on from here; there is none after a followed stop but
    *     recovery
    */
-  public void override(Verdict verdict, String reason, Duration at) {
+  public void override(Duration at, Verdict verdict, String reason) {
     ownThread();
     refuseWithoutReason(verdict.word(), reason);
     new Overriding(course).refuseUnlessPossible(verdict, at);
@@ -318,7 +338,7 @@ public final class Session {
    * @param reason why, in the tester's words
    * @throws VerdictRefused when no reason is given or the test is over
    */
-  public void abandon(String reason, Duration at) {
+  public void abandon(Duration at, String reason) {
     ownThread();
     refuseWithoutReason("to abandon", reason);
     if (course.phase == Phase.ENDED) {

@@ -4,16 +4,12 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
-import org.gradus.protocol.Question;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Gap.Cause;
-import org.gradus.rule.plan.Truth;
 
 /**
  * Shows a course to the rules: fills a frame with what is known at one moment. Rules at the end of
@@ -26,6 +22,7 @@ final class Sight {
   private final Optional<Passage> passage;
   private final Duration time;
   private final Optional<Map<String, Taken>> readings;
+  private final AnswerSight answers;
   private final SlotSight slots;
 
   /**
@@ -42,6 +39,7 @@ final class Sight {
     this.readings = readings;
     // Recovery has no slots, and those of the last stage say nothing about it.
     boolean recovering = readings.isPresent() && course.phase == Phase.RECOVERY;
+    this.answers = new AnswerSight(course);
     this.slots = new SlotSight(course.protocol, recovering ? Optional.empty() : passage, time);
   }
 
@@ -131,13 +129,13 @@ final class Sight {
           Optional.ofNullable(course.named.get(named.name())),
           Gap.now(named.name(), Cause.NEVER_TAKEN));
     } else if (fact instanceof Fact.Load load) {
-      load(frame, slot, passage, load.name());
+      load(frame, slot, passage, load.name(), time);
     } else if (fact instanceof Fact.Clock clock) {
       clock(frame, slot, clock, demand.subject());
     } else if (fact instanceof Fact.Attribute attribute) {
-      attribute(frame, slot, attribute.name());
+      answers.attribute(frame, slot, attribute.name());
     } else if (fact instanceof Fact.Answer answer) {
-      answer(frame, slot, answer.question());
+      answers.fill(frame, slot, answer.question());
     } else if (fact instanceof Fact.Reported reported) {
       double grade = Optional.ofNullable(course.signs.get(reported.name())).orElse(0.0);
       frame.set(slot, demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade, 0);
@@ -160,13 +158,6 @@ final class Sight {
     taken.ifPresentOrElse(found -> found.fill(frame, slot), () -> frame.miss(slot, otherwise));
   }
 
-  // An answer has no age: it is as good as when it was given.
-  private static void told(Frame frame, int slot, Optional<Taken> answer, String name) {
-    answer.ifPresentOrElse(
-        found -> frame.set(slot, found.value(), found.half()),
-        () -> frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED)));
-  }
-
   private static void truth(Frame frame, int slot, boolean answer) {
     frame.set(slot, answer ? 1 : 0, 0);
   }
@@ -181,14 +172,17 @@ final class Sight {
   private void previous(Frame frame, int slot, Fact.Previous previous, String subject) {
     Optional<Passage> before = stageBefore();
     if (previous.load()) {
-      load(frame, slot, before, previous.name());
+      load(frame, slot, before, previous.name(), passage.map(Passage::start).orElse(time));
       return;
     }
     Optional<Taken> taken =
         before.flatMap(
             stage ->
-                new SlotSight(course.protocol, before, stage.end())
-                    .at(previous.name(), stage.decided().orElse(stage.endInStage())));
+                new SlotSight(
+                        course.protocol,
+                        before,
+                        stage.start().plus(stage.decided().orElse(stage.endInStage())))
+                    .standing(previous.name(), stage.decided().orElse(stage.endInStage())));
     put(
         frame,
         slot,
@@ -196,9 +190,12 @@ final class Sight {
         Gap.never(subject, before.isEmpty() ? Cause.NOT_IN_STAGE : Cause.NEVER_TAKEN));
   }
 
-  private static void load(Frame frame, int slot, Optional<Passage> stage, String name) {
+  // Readings at the second of a step belong to the load before it.
+  private static void load(
+      Frame frame, int slot, Optional<Passage> stage, String name, Duration until) {
     Optional<Loading> load =
-        stage.flatMap(in -> in.loads().stream().filter(set -> set.name().equals(name)).findFirst());
+        stage.flatMap(
+            in -> in.loadsUntil(until).stream().filter(set -> set.name().equals(name)).findFirst());
     load.ifPresentOrElse(
         set -> frame.set(slot, set.value().base(), 0),
         () -> frame.miss(slot, Gap.never(name, Cause.NOT_IN_STAGE)));
@@ -207,7 +204,7 @@ final class Sight {
   private void clock(Frame frame, int slot, Fact.Clock clock, String subject) {
     Optional<Double> value =
         switch (clock.which()) {
-          case STAGE_TIME -> passage.map(stage -> seconds(stage.since(time)));
+          case STAGE_TIME -> passage.map(stage -> seconds(stage.lasted(time)));
           case STAGE_NUMBER -> passage.map(this::stageNumber);
           case STAGE -> passage.map(stage -> (double) stage.stage().place());
           case TEST_TIME ->
@@ -238,45 +235,5 @@ final class Sight {
         .filter(stage -> !stage.stage().warmUp())
         .findFirst()
         .map(first -> seconds(first.since(until)));
-  }
-
-  private void attribute(Frame frame, int slot, String name) {
-    Attribute attribute = Attribute.named(name).orElseThrow();
-    Optional<Taken> given =
-        Optional.ofNullable(course.answers.get(name))
-            .or(
-                () ->
-                    course
-                        .person
-                        .value(attribute)
-                        .map(value -> new Taken(value.base(), 0, Duration.ZERO)));
-    told(frame, slot, given, name);
-  }
-
-  private void answer(Frame frame, int slot, String name) {
-    Question question = course.protocol.instruments().question(name);
-    Optional<Taken> given = Optional.ofNullable(course.answers.get(name));
-    boolean needless =
-        given.isEmpty()
-            && question.unless().map(unless -> unless.test(people()) == Truth.TRUE).orElse(false);
-    if (needless && question.type().equals(Type.CONDITION)) {
-      truth(frame, slot, false);
-    } else {
-      told(frame, slot, given, name);
-    }
-  }
-
-  // Whether a question is needless depends only on the person, not on other answers.
-  private Frame people() {
-    Frame frame = new Frame(course.protocol.wiring().layout());
-    List<Demand> demands = frame.layout().demands();
-    for (int slot = 0; slot < demands.size(); slot++) {
-      Demand demand = demands.get(slot);
-      if (demand.aspect() == Aspect.VALUE
-          && course.protocol.wiring().fact(demand) instanceof Fact.Attribute attribute) {
-        attribute(frame, slot, attribute.name());
-      }
-    }
-    return frame;
   }
 }

@@ -32,8 +32,7 @@ final class SlotSight {
     Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
     Optional<Duration> due =
         line.flatMap(
-            read ->
-                passage.flatMap(stage -> read.lastDue(stage.stage().lasts(), stage.since(time))));
+            read -> passage.flatMap(stage -> read.lastDue(stage.stretch(), stage.since(time))));
     if (due.isEmpty()) {
       frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       return;
@@ -50,15 +49,17 @@ final class SlotSight {
     }
   }
 
-  /** The reading of a signal that counts at a due time of the stage. */
-  Optional<Taken> at(String signal, Duration moment) {
+  /** The reading of a signal that counts at a moment of the stage and is not too old there. */
+  Optional<Taken> standing(String signal, Duration moment) {
     return passage.flatMap(
         stage ->
             protocol
                 .schedule()
                 .lineOf(signal)
-                .flatMap(line -> line.lastDue(stage.stage().lasts(), moment))
-                .flatMap(due -> stage.slot(signal, due)));
+                .flatMap(
+                    line ->
+                        line.lastDue(stage.stretch(), moment)
+                            .flatMap(due -> fresh(stage, line, signal, due))));
   }
 
   private Optional<Taken> fresh(Passage stage, MeasureLine line, String signal, Duration due) {
@@ -110,7 +111,7 @@ final class SlotSight {
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
     List<Taken> found = new ArrayList<>();
-    for (Duration due : line.due(stage.stage().lasts(), now)) {
+    for (Duration due : line.due(stage.stretch(), now)) {
       if (!window || due.compareTo(now.minus(span)) > 0) {
         Optional<Taken> taken = stage.slot(demand.subject(), due);
         if (taken.isEmpty()) {
@@ -133,8 +134,7 @@ final class SlotSight {
   // stretch of time has moved on; what looks at the whole stage is not.
   private Gap windowGap(
       Demand demand, Passage stage, MeasureLine line, Duration due, Duration span) {
-    boolean last =
-        line.lastDue(stage.stage().lasts(), stage.since(time)).filter(due::equals).isPresent();
+    boolean last = line.lastDue(stage.stretch(), stage.since(time)).filter(due::equals).isPresent();
     if (last) {
       return missing(stage, demand.subject(), due);
     }

@@ -36,16 +36,20 @@ final class StageJudge {
   Decision decide() {
     if (course.alarm.isPresent()) {
       Alarm alarm = course.alarm.get();
-      return decision(alarm.verdict(), Optional.of(alarm.because()), Watch.firmness(course, alarm));
+      Verdict.Stop stop = alarm.verdict();
+      return decision(
+          stop.with(RecoveryStage.first(course, stop.rest(), time)),
+          Optional.of(alarm.because()),
+          Watch.firmness(course, alarm));
     }
     Optional<ProtocolRule> finish = Watch.finishing(course, latest, time);
     if (finish.isPresent()) {
       return decision(
-          new Verdict.Finish(),
+          new Verdict.Finish(RecoveryStage.first(course, false, time)),
           Optional.of(Reasons.of(finish.get(), latest)),
           Firmness.of(doubtsOf(finish.get())));
     }
-    Optional<Retake> retake = Retake.of(course, time);
+    Optional<Retake> retake = Retake.of(course, time, Agendas.of(course, passage, time));
     if (retake.isPresent()) {
       return decision(
           retake.get().verdict(),
@@ -76,7 +80,8 @@ final class StageJudge {
         ends.stream().map(EndOfStage::gaps).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
     Duration limit = course.waitsUntil();
     if (time.compareTo(limit) < 0) {
-      Verdict measure = new Verdict.Measure(gaps, Optional.of(limit));
+      Verdict measure =
+          new Verdict.Measure(gaps, Optional.of(limit), Agendas.of(course, passage, time));
       return decision(newest, measure, Optional.empty(), Firmness.of(flips));
     }
     return undecided(newest, gaps, Firmness.of(flips));
@@ -101,7 +106,7 @@ final class StageJudge {
     due.add(passage.endInStage());
     for (MeasureLine line : course.protocol.schedule().lines()) {
       if (line.timing() instanceof Timing.Each) {
-        line.due(passage.stage().lasts(), passage.since(last)).stream()
+        line.due(passage.stretch(), passage.since(last)).stream()
             .filter(at -> at.compareTo(passage.endInStage()) > 0)
             .forEach(due::add);
       }
@@ -116,7 +121,9 @@ final class StageJudge {
     String missing = String.join(", ", gaps.stream().map(Gap::toString).toList());
     Because because =
         Reasons.plain("undecided", "no decision within the time allowed; missing: " + missing);
-    Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();
+    List<Loading> then = RecoveryStage.first(course, false, time);
+    Verdict verdict =
+        unmeasured.thenStop() ? new Verdict.Stop(false, "", then) : new Verdict.Finish(then);
     return decision(end, verdict, Optional.of(because), firmness);
   }
 

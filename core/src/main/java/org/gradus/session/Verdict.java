@@ -16,10 +16,16 @@ public sealed interface Verdict {
    *
    * @param stage the stage to begin with
    * @param loads its load
+   * @param agenda what could still be read and asked before the test
    */
-  record Ready(String stage, List<Loading> loads) implements Verdict {
+  record Ready(String stage, List<Loading> loads, Agenda agenda) implements Verdict {
     public Ready {
       loads = List.copyOf(loads);
+    }
+
+    /** At a stage, with a load; an empty one stands for what the protocol gives. */
+    public Ready(String stage, List<Loading> loads) {
+      this(stage, loads, Agenda.EMPTY);
     }
 
     @Override
@@ -77,8 +83,9 @@ public sealed interface Verdict {
    *
    * @param gaps what is missing and when it can be settled
    * @param until how long at most it is waited for; before the test there is no limit
+   * @param agenda what else there is to do
    */
-  record Measure(List<Gap> gaps, Optional<Duration> until) implements Verdict {
+  record Measure(List<Gap> gaps, Optional<Duration> until, Agenda agenda) implements Verdict {
     public Measure {
       gaps = List.copyOf(gaps);
     }
@@ -141,8 +148,22 @@ public sealed interface Verdict {
     }
   }
 
-  /** The test has served its purpose; go to recovery. */
-  record Finish() implements Verdict {
+  /**
+   * The test has served its purpose; go to recovery.
+   *
+   * @param then the load of recovery to set now; empty: none, or in an override what the protocol
+   *     gives
+   */
+  record Finish(List<Loading> then) implements Verdict {
+    public Finish {
+      then = List.copyOf(then);
+    }
+
+    /** With the load the protocol gives recovery. */
+    public Finish() {
+      this(List.of());
+    }
+
     @Override
     public String word() {
       return "FINISH";
@@ -150,7 +171,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word();
+      return then.isEmpty() ? word() : word() + ", then " + Loading.line(then);
     }
   }
 
@@ -159,8 +180,22 @@ public sealed interface Verdict {
    *
    * @param rest whether the load is taken away at once, rather than lowered
    * @param instruction what to do
+   * @param then the load to set now; empty: none, or in an override what the protocol gives
    */
-  record Stop(boolean rest, String instruction) implements Verdict {
+  record Stop(boolean rest, String instruction, List<Loading> then) implements Verdict {
+    public Stop {
+      then = List.copyOf(then);
+    }
+
+    /** With the load the protocol gives recovery. */
+    public Stop(boolean rest, String instruction) {
+      this(rest, instruction, List.of());
+    }
+
+    Stop with(List<Loading> lowered) {
+      return new Stop(rest, instruction, lowered);
+    }
+
     @Override
     public String word() {
       return "STOP";
@@ -168,7 +203,8 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return instruction.isEmpty() ? word() : word() + ": " + instruction;
+      String done = instruction.isEmpty() ? word() : word() + ": " + instruction;
+      return then.isEmpty() ? done : done + " (" + Loading.line(then) + ")";
     }
   }
 

@@ -120,7 +120,7 @@ final class LanguagePageRun {
       return Optional.of(report(at, text.split(" ", -1)).verdict().toString());
     } else if (text.startsWith("override advance to ")) {
       String stage = text.substring("override advance to ".length());
-      session.override(new Verdict.Advance(stage, List.of()), "to go on", at);
+      session.override(at, new Verdict.Advance(stage, List.of()), "to go on");
       return Optional.empty();
     } else if (text.equals("another thread asks")) {
       return anotherThread(at);
@@ -151,7 +151,7 @@ final class LanguagePageRun {
       String[] words = one.split(" ", 2);
       readings.add(Readings.measured(words[0], quantity(words[1])));
     }
-    return session.recordTaken(taken, at, readings.toArray(new Reading[0]));
+    return session.recordTaken(at, taken, readings.toArray(new Reading[0]));
   }
 
   private static Quantity quantity(String text) {

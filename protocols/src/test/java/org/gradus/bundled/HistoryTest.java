@@ -52,7 +52,7 @@ class HistoryTest {
     session.record(
         at("2:50"), pressure(142, 80), rating(10, "rpe_6_20"), chosen("gait", "walking"));
     session.follow(session.record(at("3:00"), pulse(29, seconds(15))));
-    session.recordTaken(at("3:40"), at("3:44"), pressure(144, 80));
+    session.recordTaken(at("3:44"), at("3:40"), pressure(144, 80));
     session.report(at("3:50"), "handrail");
     session.withdraw(at("3:55"), "handrail", "hands are free again");
     session.report(at("3:56"), "breathless", 1);
@@ -60,9 +60,9 @@ class HistoryTest {
     session.loadSet(at("4:10"), new Loading("speed", mph(2.4)));
     Decision odd = session.record(at("5:00"), heartRate(60));
     session.reject(at("5:05"), odd.event(), "heart_rate", "the strap had slipped");
-    session.override(new Verdict.Hold(at("8:00")), "to see", at("5:30"));
-    session.override(new Verdict.Finish(), "enough for today", at("6:00"));
-    session.abandon("the bell rang", at("7:00"));
+    session.override(at("5:30"), new Verdict.Hold(at("8:00")), "to see");
+    session.override(at("6:00"), new Verdict.Finish(), "enough for today");
+    session.abandon(at("7:00"), "the bell rang");
     return session;
   }
 

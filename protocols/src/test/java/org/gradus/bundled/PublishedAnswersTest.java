@@ -214,7 +214,7 @@ class PublishedAnswersTest {
             .lowersHeartRate(false)
             .build();
     Session session = Walks.walking(man);
-    session.override(new Verdict.Advance("walk_2"), "to check one stage", at("0:10"));
+    session.override(at("0:10"), new Verdict.Advance("walk_2"), "to check one stage");
     session.record(at("2:10"), heartRate(147));
     Decision finish = session.record(at("3:10"), heartRate(148));
     assertThat(finish.verdict()).isInstanceOf(Verdict.Finish.class);

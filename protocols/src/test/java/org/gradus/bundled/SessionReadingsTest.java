@@ -40,7 +40,7 @@ class SessionReadingsTest {
   @Test
   void aLateCuffBelongsToTheStageInWhichItWasTaken() {
     Session session = secondStage();
-    session.recordTaken(at("2:52"), at("3:25"), pressure(160, 80));
+    session.recordTaken(at("3:25"), at("2:52"), pressure(160, 80));
     session.record(at("5:00"), heartRate(120));
     session.record(at("5:55"), pressure(140, 80));
     Decision end = session.record(at("6:00"), heartRate(122));
@@ -51,8 +51,8 @@ class SessionReadingsTest {
   @Test
   void aCuffToldLaterThanTheScheduleAllowsIsRefused() {
     Session session = secondStage();
-    assertRefused(Code.G509, () -> session.recordTaken(at("2:52"), at("3:46"), pressure(160, 80)));
-    assertThat(session.recordTaken(at("2:52"), at("3:45"), pressure(160, 80)).verdict())
+    assertRefused(Code.G509, () -> session.recordTaken(at("3:46"), at("2:52"), pressure(160, 80)));
+    assertThat(session.recordTaken(at("3:45"), at("2:52"), pressure(160, 80)).verdict())
         .isInstanceOf(Verdict.Continue.class);
   }
 
@@ -60,14 +60,14 @@ class SessionReadingsTest {
   void aLateReadingOfAnEarlierTimeIsNoSecondReading() {
     Session session = walking(ines());
     session.record(at("2:40"), pressure(256, 80));
-    Decision decision = session.recordTaken(at("2:20"), at("2:50"), pressure(150, 80));
+    Decision decision = session.recordTaken(at("2:50"), at("2:20"), pressure(150, 80));
     assertThat(verdict(decision)).isEqualTo("MEASURE systolic-high");
   }
 
   @Test
   void aReadingOfTheExerciseToldInRecoverySaysNothingAboutRecovery() {
     Session session = recovering();
-    session.recordTaken(at("2:55"), at("3:20"), pressure(130, 80));
+    session.recordTaken(at("3:20"), at("2:55"), pressure(130, 80));
     session.record(at("5:00"), heartRate(85));
     // Without a cuff in recovery the end is not earned, however good the last one before it was.
     assertThat(session.decide(at("8:00")).verdict()).isInstanceOf(Verdict.Continue.class);
@@ -80,7 +80,7 @@ class SessionReadingsTest {
     Session session = walking(ines());
     session.record(at("1:00"), heartRate(100));
     session.record(at("2:00"), heartRate(108));
-    assertRefused(Code.G507, () -> session.recordTaken(at("1:00"), at("2:10"), heartRate(104)));
+    assertRefused(Code.G507, () -> session.recordTaken(at("2:10"), at("1:00"), heartRate(104)));
     assertRefused(Code.G507, () -> session.record(at("2:20"), heartRate(104), heartRate(106)));
   }
 
@@ -99,7 +99,7 @@ class SessionReadingsTest {
     walk.record(at("2:20"), measured("systolic", mmHg(120)));
     assertRefused(
         Code.G505,
-        () -> walk.recordTaken(at("2:20"), at("2:30"), measured("diastolic", mmHg(130))));
+        () -> walk.recordTaken(at("2:30"), at("2:20"), measured("diastolic", mmHg(130))));
   }
 
   @Test
@@ -126,7 +126,7 @@ class SessionReadingsTest {
     Decision end = session.record(at("3:00"), heartRate(110));
     assertThat(gaps(end)).containsExactly("heart_rate: no earlier reading to compare with");
     // What was read under the old load does not fill the gap.
-    assertThat(session.recordTaken(at("2:05"), at("3:05"), heartRate(109)).verdict())
+    assertThat(session.recordTaken(at("3:05"), at("2:05"), heartRate(109)).verdict())
         .isInstanceOf(Verdict.Measure.class);
     assertThat(verdict(session.record(at("4:00"), heartRate(112)))).isEqualTo("ADVANCE next");
     assertThat(session.outcome().load())
@@ -184,9 +184,9 @@ class SessionReadingsTest {
     Session session = walking(ines());
     Duration never = Duration.ofSeconds(Long.MAX_VALUE);
     assertRefused(Code.G502, () -> session.record(never, heartRate(100)));
-    assertRefused(Code.G502, () -> session.recordTaken(never.negated(), at("1:00"), heartRate(1)));
+    assertRefused(Code.G502, () -> session.recordTaken(at("1:00"), never.negated(), heartRate(1)));
     assertRefused(Code.G502, () -> session.decide(never));
-    assertRefused(Code.G502, () -> session.override(new Verdict.Hold(never), "rest", at("1:00")));
+    assertRefused(Code.G502, () -> session.override(at("1:00"), new Verdict.Hold(never), "rest"));
     assertRefused(Code.G503, () -> session.decide(Duration.ofSeconds(-1)));
   }
 

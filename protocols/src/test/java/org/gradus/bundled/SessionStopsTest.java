@@ -29,7 +29,7 @@ class SessionStopsTest {
   @Test
   void aLateCuffThatIsTooHighIsTakenAgainInTheNextStage() {
     Session session = secondStage();
-    Decision retake = session.recordTaken(at("2:52"), at("3:25"), pressure(256, 80));
+    Decision retake = session.recordTaken(at("3:25"), at("2:52"), pressure(256, 80));
     assertThat(verdict(retake)).isEqualTo("MEASURE systolic-high");
     assertThat(gaps(retake)).containsExactly("systolic: to be read a second time");
     assertThat(verdict(session.record(at("4:00"), pressure(252, 80))))
@@ -39,7 +39,7 @@ class SessionStopsTest {
   @Test
   void aReadingOfTheExerciseToldInRecoveryCanStillAlarm() {
     Session session = recovering();
-    Decision retake = session.recordTaken(at("2:55"), at("3:20"), pressure(256, 80));
+    Decision retake = session.recordTaken(at("3:20"), at("2:55"), pressure(256, 80));
     assertThat(verdict(retake)).isEqualTo("MEASURE systolic-high");
     assertThat(session.record(at("3:50"), pressure(180, 80)).verdict())
         .isInstanceOf(Verdict.Continue.class);
@@ -144,7 +144,7 @@ class SessionStopsTest {
     // Nothing less urgent takes its place, and what was overridden uncovers what was there before.
     assertThat(verdict(session.report(at("1:20"), "breathless", 3))).isEqualTo("STOP chest-pain");
     session.override(
-        new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the strap pinches", at("1:30"));
+        at("1:30"), new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the strap pinches");
     assertThat(verdict(session.decide(at("1:30")))).isEqualTo("STOP wish");
   }
 

@@ -29,14 +29,14 @@ class SessionTesterTest {
   @Test
   void aTestCanBeBrokenOffAtAnyTimeButOnlyOnce() {
     Session session = walking(ines());
-    session.abandon("fire alarm", at("1:30"));
+    session.abandon(at("1:30"), "fire alarm");
     assertThat(session.phase()).isEqualTo(Phase.ENDED);
     assertThat(session.decide(at("2:00")).verdict()).isEqualTo(new Verdict.Over(Ending.ABANDONED));
-    assertThatThrownBy(() -> session.abandon("again", at("2:00")))
+    assertThatThrownBy(() -> session.abandon(at("2:00"), "again"))
         .isInstanceOf(VerdictRefused.class);
     assertRefused(Code.G510, () -> session.record(at("2:00"), heartRate(100)));
     Session before = Walks.ready(ines());
-    before.abandon("no time", at("0:30"));
+    before.abandon(at("0:30"), "no time");
     assertThat(before.outcome().ending()).contains(Ending.ABANDONED);
   }
 
@@ -44,7 +44,7 @@ class SessionTesterTest {
   void theTesterMayCallAnEmergencyInRecoveryAlsoAfterAStop() {
     Session session = walking(ines());
     session.follow(session.report(at("1:00"), "asks_to_stop"));
-    session.override(new Verdict.Stop(true, ""), "collapsed", at("2:00"));
+    session.override(at("2:00"), new Verdict.Stop(true, ""), "collapsed");
     assertThat(session.outcome().ending()).contains(Ending.EMERGENCY);
   }
 
@@ -74,15 +74,15 @@ class SessionTesterTest {
     session.record(at("5:00"), resting(pressure(184, 90)));
     assertThat(verdict(session.decide(at("5:00")))).isEqualTo("DEFER high-systolic");
     session.override(
-        new Verdict.Ready("walk_1", List.of()), "white coat; known from before", at("5:00"));
+        at("5:00"), new Verdict.Ready("walk_1", List.of()), "white coat; known from before");
     assertThat(session.decide(at("5:00")).stage()).contains("walk_1");
     Session ready = Walks.ready(ines());
-    ready.override(new Verdict.Defer(List.of()), "no time today", at("0:10"));
+    ready.override(at("0:10"), new Verdict.Defer(List.of()), "no time today");
     assertThat(ready.outcome().ending()).contains(Ending.DEFERRED);
     assertThatThrownBy(
             () ->
                 Walks.ready(ines())
-                    .override(new Verdict.Ready("walk_9", List.of()), "why not", at("0:10")))
+                    .override(at("0:10"), new Verdict.Ready("walk_9", List.of()), "why not"))
         .isInstanceOf(VerdictRefused.class);
   }
 
@@ -102,9 +102,9 @@ class SessionTesterTest {
   @Test
   void aHoldOfTheTestersOwnReachesBeyondThePlannedEndAndCountsAsOne() {
     Session session = walking(ines(), 108, 110);
-    assertThatThrownBy(() -> session.override(new Verdict.Hold(at("2:59")), "wait", at("3:00")))
+    assertThatThrownBy(() -> session.override(at("3:00"), new Verdict.Hold(at("2:59")), "wait"))
         .isInstanceOf(VerdictRefused.class);
-    session.override(new Verdict.Hold(at("4:00")), "belt was slow", at("3:00"));
+    session.override(at("3:00"), new Verdict.Hold(at("4:00")), "belt was slow");
     Decision second = session.record(at("4:00"), heartRate(118));
     assertThat(second.verdict()).isEqualTo(new Verdict.Hold(at("5:00")));
     session.follow(second);
@@ -117,7 +117,7 @@ class SessionTesterTest {
     Session session = walking(ines());
     Verdict goOn = new Verdict.Continue(at("3:00"), Agenda.EMPTY);
     session.report(at("1:00"), "chest_pain");
-    session.override(goOn, "muscle ache, as always", at("1:10"));
+    session.override(at("1:10"), goOn, "muscle ache, as always");
     assertThat(session.decide(at("1:20")).verdict()).isInstanceOf(Verdict.Continue.class);
     assertThat(verdict(session.report(at("2:00"), "chest_pain"))).isEqualTo("STOP chest-pain");
   }
@@ -128,7 +128,7 @@ class SessionTesterTest {
     session.report(at("1:00"), "chest_pain");
     session.report(at("1:00"), "pale_or_cold");
     session.override(
-        new Verdict.Continue(at("3:00"), Agenda.EMPTY), "muscle ache, as always", at("1:10"));
+        at("1:10"), new Verdict.Continue(at("3:00"), Agenda.EMPTY), "muscle ache, as always");
     assertThat(verdict(session.decide(at("1:10")))).isEqualTo("STOP poor-perfusion");
   }
 
@@ -137,7 +137,7 @@ class SessionTesterTest {
     Session session = walking(ines());
     session.record(at("2:20"), pressure(254, 90));
     session.override(
-        new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the arm was bent", at("2:30"));
+        at("2:30"), new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the arm was bent");
     assertThat(session.decide(at("2:59")).verdict()).isInstanceOf(Verdict.Continue.class);
     session.record(at("2:45"), heartRate(108));
     assertThat(session.decide(at("4:00")).verdict()).isInstanceOf(Verdict.Measure.class);

@@ -111,7 +111,7 @@ class StandardWalkTest {
   @Test
   void advancingFromTheLastStageFinishes() {
     Session session = walking(ines());
-    session.override(new Verdict.Advance("walk_7"), "to see the end", at("0:30"));
+    session.override(at("0:30"), new Verdict.Advance("walk_7"), "to see the end");
     session.record(at("2:30"), heartRate(100));
     assertThat(verdict(session.record(at("3:30"), heartRate(102)))).isEqualTo("FINISH next");
   }
@@ -177,7 +177,7 @@ class StandardWalkTest {
     session.follow(late);
     assertThat(session.phase()).isEqualTo(Phase.RECOVERY);
     assertThatThrownBy(
-            () -> session.override(new Verdict.Advance("walk_2"), "feels better", at("4:10")))
+            () -> session.override(at("4:10"), new Verdict.Advance("walk_2"), "feels better"))
         .isInstanceOfSatisfying(
             VerdictRefused.class, refused -> assertThat(refused.code()).isEqualTo(Code.G602));
   }
@@ -206,7 +206,7 @@ class StandardWalkTest {
     assertRefused(Code.G505, () -> session.record(at("1:10"), pressure(80, 120)));
     assertRefused(Code.G501, () -> session.record(at("1:10"), measured("heart_rate", mmHg(100))));
     assertRefused(Code.G503, () -> session.record(at("0:50"), heartRate(100)));
-    assertRefused(Code.G504, () -> session.recordTaken(at("1:20"), at("1:10"), heartRate(100)));
+    assertRefused(Code.G504, () -> session.recordTaken(at("1:10"), at("1:20"), heartRate(100)));
     assertRefused(
         Code.G506, () -> session.record(at("1:10"), measured("lactate", Quantities.number(3))));
     assertRefused(Code.G508, () -> session.record(at("1:10"), rating(13, "cr_10")));
@@ -301,9 +301,9 @@ class StandardWalkTest {
   void theTesterMayOverrideAHold() {
     Session session = walking(ines(), 100, 110);
     session.override(
-        new Verdict.Advance("walk_2"), "the person has walked all her life", at("3:05"));
+        at("3:05"), new Verdict.Advance("walk_2"), "the person has walked all her life");
     assertThat(session.decide(at("3:05")).stage()).contains("walk_2");
-    assertThatThrownBy(() -> session.override(new Verdict.Advance("walk_1"), "back", at("3:10")))
+    assertThatThrownBy(() -> session.override(at("3:10"), new Verdict.Advance("walk_1"), "back"))
         .isInstanceOf(VerdictRefused.class);
   }
 

@@ -26,7 +26,7 @@ sealed interface Step {
     public Decision apply(Session session) {
       if (event instanceof Event.Read read) {
         return session.recordTaken(
-            read.taken(), read.at(), read.readings().toArray(new Reading[0]));
+            read.at(), read.taken(), read.readings().toArray(new Reading[0]));
       } else if (event instanceof Event.Reported reported) {
         return reported.grade().isPresent()
             ? session.report(reported.at(), reported.sign(), reported.grade().getAsInt())
@@ -37,11 +37,11 @@ sealed interface Step {
         return session.loadSet(set.at(), set.load());
       } else if (event instanceof Event.Overridden overridden) {
         Decision shown = session.decide(overridden.at());
-        session.override(overridden.verdict(), overridden.reason(), overridden.at());
+        session.override(overridden.at(), overridden.verdict(), overridden.reason());
         return shown;
       } else if (event instanceof Event.Abandoned abandoned) {
         Decision shown = session.decide(abandoned.at());
-        session.abandon(abandoned.reason(), abandoned.at());
+        session.abandon(abandoned.at(), abandoned.reason());
         return shown;
       }
       throw new IllegalArgumentException("to be followed, not told: " + event);

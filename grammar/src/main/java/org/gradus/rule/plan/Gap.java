@@ -25,6 +25,8 @@ public record Gap(String subject, Cause cause, Settle settle) {
     NOT_IN_STAGE("not read in this stage"),
     /** The question was not answered, or the fact not given. */
     NOT_ANSWERED("not answered"),
+    /** What was answered is not offered to this person. */
+    NOT_OFFERED("not among what is offered to this person"),
     /** The formula has no value for these numbers, such as a division by zero. */
     UNDEFINED("no value for these numbers"),
     /** It lies outside the table. */

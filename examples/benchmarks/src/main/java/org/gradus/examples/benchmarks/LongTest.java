@@ -75,7 +75,7 @@ final class LongTest {
     for (int i = 1; i <= minute; i++) {
       Duration now = Duration.ofMinutes(i);
       if (i % 3 == 0) {
-        session.recordTaken(now.minusSeconds(30), now.minusSeconds(20), pressure(120 + i, 78));
+        session.recordTaken(now.minusSeconds(20), now.minusSeconds(30), pressure(120 + i, 78));
         session.record(now.minusSeconds(10), rating(11, "rpe_6_20"));
       }
       Decision decision = session.record(now, heartRate(95 + i));

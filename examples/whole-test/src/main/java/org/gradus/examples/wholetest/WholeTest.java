@@ -136,7 +136,7 @@ public final class WholeTest {
     told.follow(hold);
     told.tell(
         "cuff 152/86, read at 2:52 and typed at 3:25",
-        s -> s.recordTaken(at("2:52"), at("3:25"), pressure(152, 86)));
+        s -> s.recordTaken(at("3:25"), at("2:52"), pressure(152, 86)));
     Decision advance =
         told.tell("27 beats in 15 s", s -> s.record(at("4:00"), pulse(27, seconds(15))));
     told.follow(advance);
@@ -155,12 +155,12 @@ public final class WholeTest {
         told.tell("31 beats in 15 s", s -> s.record(at("7:00"), pulse(31, seconds(15))));
     told.line("         overridden: one more minute, to be sure of the rate");
     session.override(
-        new Verdict.Hold(at("8:00")), "one more minute, to be sure of the rate", finish.at());
+        finish.at(), new Verdict.Hold(at("8:00")), "one more minute, to be sure of the rate");
     told.tell("32 beats in 15 s", s -> s.record(at("8:00"), pulse(32, seconds(15))));
     Decision stop = told.tell("light in the head", s -> s.report(at("8:20"), "light_headed"));
     told.follow(stop);
     try {
-      session.override(new Verdict.Advance("walk_3"), "feels better", at("8:25"));
+      session.override(at("8:25"), new Verdict.Advance("walk_3"), "feels better");
     } catch (VerdictRefused refused) {
       told.line("8:25  he wants to go on: refused, " + refused.getMessage());
     }

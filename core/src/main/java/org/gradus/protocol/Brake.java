@@ -1,0 +1,26 @@
+package org.gradus.protocol;
+
+import org.gradus.knowledge.Citation;
+import org.gradus.unit.Quantity;
+
+/**
+ * A cycle that is braked by a force set by hand: the power that is wanted has to be set as a force,
+ * which depends on how fast the person pedals.
+ *
+ * @param travel how far the braked rim runs with one turn of the pedals
+ * @param source where that comes from
+ */
+public record Brake(Quantity travel, Citation source) {
+
+  private static final double SECONDS = 60;
+
+  /** The brake force, in newtons, that makes a power in watts at so many turns a minute. */
+  public double force(double watts, double rate) {
+    return watts * SECONDS / (travel.base() * rate);
+  }
+
+  /** The power, in watts, that a brake force in newtons makes at so many turns a minute. */
+  public double power(double newtons, double rate) {
+    return newtons * travel.base() * rate / SECONDS;
+  }
+}

@@ -1,0 +1,104 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Question;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Gap.Cause;
+import org.gradus.rule.plan.Truth;
+
+/**
+ * Shows what is known of the person and what was answered before the test. What counts as an answer
+ * as long as none is given may rest on other answers, but never in a circle.
+ */
+final class AnswerSight {
+
+  private final Course course;
+
+  AnswerSight(Course course) {
+    this.course = course;
+  }
+
+  /** The questions that are not answered and not needless. */
+  static Set<String> open(Course course) {
+    AnswerSight sight = new AnswerSight(course);
+    Set<String> open = new TreeSet<>();
+    course.protocol.instruments().questions().values().stream()
+        .filter(question -> !course.answers.containsKey(question.name()))
+        .filter(question -> !sight.isNeedless(question))
+        .forEach(question -> open.add(question.name()));
+    return open;
+  }
+
+  void attribute(Frame frame, int slot, String name) {
+    Attribute attribute = Attribute.named(name).orElseThrow();
+    Optional<Taken> given =
+        Optional.ofNullable(course.answers.get(name))
+            .or(
+                () ->
+                    course
+                        .person
+                        .value(attribute)
+                        .map(value -> new Taken(value.base(), 0, Duration.ZERO)));
+    given.ifPresentOrElse(
+        known -> frame.set(slot, known.value(), known.half()),
+        () -> frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED)));
+  }
+
+  void fill(Frame frame, int slot, String name) {
+    Question question = course.protocol.instruments().question(name);
+    Optional<Taken> given = Optional.ofNullable(course.answers.get(name));
+    if (given.isEmpty() && isNeedless(question)) {
+      frame.set(slot, 0, 0);
+      return;
+    }
+    Frame asked = with(question.demands());
+    double value =
+        given
+            .map(Taken::value)
+            .or(() -> question.fallback().map(otherwise -> otherwise.value(asked)))
+            .orElse(Double.NaN);
+    if (Double.isNaN(value)) {
+      frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED));
+    } else if (question.offers(value, asked) == Truth.TRUE) {
+      frame.set(slot, value, given.map(Taken::half).orElse(0.0));
+    } else {
+      frame.miss(slot, Gap.now(name, Cause.NOT_OFFERED));
+    }
+  }
+
+  // Whether a question is needless depends only on the person, not on other answers.
+  private boolean isNeedless(Question question) {
+    return question.type().equals(Type.CONDITION)
+        && question
+            .unless()
+            .filter(unless -> unless.test(with(unless.demands())) == Truth.TRUE)
+            .isPresent();
+  }
+
+  private Frame with(Set<Demand> wanted) {
+    Frame frame = new Frame(course.protocol.wiring().layout());
+    List<Demand> demands = frame.layout().demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      Demand demand = demands.get(slot);
+      if (demand.aspect() == Aspect.VALUE && wanted.contains(demand)) {
+        Fact fact = course.protocol.wiring().fact(demand);
+        if (fact instanceof Fact.Attribute attribute) {
+          attribute(frame, slot, attribute.name());
+        } else if (fact instanceof Fact.Answer answer) {
+          fill(frame, slot, answer.question());
+        }
+      }
+    }
+    return frame;
+  }
+}

@@ -1,0 +1,54 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.List;
+import org.gradus.protocol.Recovery;
+import org.gradus.protocol.Stage;
+
+/**
+ * The stage of recovery at some moment.
+ *
+ * @param stage the stage
+ * @param end when it ends, or recovery does
+ * @param place its place among the stages of recovery, from 0
+ */
+record RecoveryStage(Stage stage, Duration end, int place) {
+
+  /** The stage at a moment; after a stop with rest the moving ones are passed over. */
+  static RecoveryStage at(Course course, Duration time) {
+    Recovery recovery = course.protocol.recovery().orElseThrow();
+    Duration start = course.exerciseEnd.orElse(course.now);
+    Duration limit = start.plus(recovery.atMost());
+    List<Stage> stages = recovery.stages();
+    Duration end = start.minus(course.recoverySkipped);
+    int place = 0;
+    for (int i = 0; i < stages.size(); i++) {
+      end = end.plus(stages.get(i).lasts());
+      place = i;
+      if (end.compareTo(time) > 0) {
+        break;
+      }
+    }
+    Duration until = end.compareTo(limit) < 0 && end.compareTo(time) > 0 ? end : limit;
+    return new RecoveryStage(stages.get(place), until, place);
+  }
+
+  /** What is set in each stage of recovery, were it to begin at a time. */
+  static List<List<Loading>> loads(Course course, Duration at) {
+    return course
+        .protocol
+        .recovery()
+        .map(after -> after.stages().stream().map(stage -> Loads.of(course, stage, at)).toList())
+        .orElse(List.of());
+  }
+
+  /** The load with which recovery would begin at a time. */
+  static List<Loading> first(Course course, boolean rest, Duration at) {
+    return course
+        .protocol
+        .recovery()
+        .map(after -> rest ? after.rest() : after.stages().get(0))
+        .map(stage -> Loads.of(course, stage, at))
+        .orElse(List.of());
+  }
+}
