@@ -165,7 +165,7 @@ final class Assembly {
     if (draft.eligibility.isEmpty() && draft.isWhole("for")) {
       problems.add(draft.header.where(), Code.G303, "the protocol", "for");
     }
-    return draft.eligibility.orElse(new Eligibility(0, 0, Set.of(), Eligibility.Outside.DEFER));
+    return draft.eligibility.orElse(new Eligibility(0, 0, Set.of(), Eligibility.Outside.DEFER, ""));
   }
 
   private List<ProtocolRule> rules(List<RuleDraft> drafts) {
@@ -212,6 +212,7 @@ final class Assembly {
               stage.lasts(),
               stage.untilDone(),
               loads(stage),
+              stage.posture(),
               stage.warmUp(),
               stage.ownRules().map(this::rules)));
     }

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.library.YamlNode.Entry;
@@ -23,7 +24,7 @@ import org.gradus.rule.syntax.RuleText;
  * The keys of a mapping, taken one by one by the reader that knows them. What nobody has taken in
  * the end is unknown, so that a reader and its list of keys cannot drift apart.
  */
-final class Keys {
+public final class Keys {
 
   private final Mapping mapping;
   private final String what;
@@ -41,7 +42,7 @@ final class Keys {
   }
 
   /** The keys of a node that should have some; {@code what} names it in messages: "a stage". */
-  static Optional<Keys> of(YamlNode node, String what, Problems problems) {
+  public static Optional<Keys> of(YamlNode node, String what, Problems problems) {
     if (node instanceof Mapping mapping) {
       return Optional.of(new Keys(mapping, what, problems));
     }
@@ -56,7 +57,20 @@ final class Keys {
     return Optional.empty();
   }
 
-  Optional<YamlNode> take(String key) {
+  /** The keys of a whole file, if it can be read; what is wrong with it is noted. */
+  public static Optional<Keys> of(SourceFile file, Problems problems) {
+    return YamlReader.read(file, problems).flatMap(content -> of(content, "the file", problems));
+  }
+
+  /** The entries nobody has taken, which are then taken. */
+  public List<Entry> rest() {
+    List<Entry> rest = List.copyOf(left.values());
+    left.clear();
+    return rest;
+  }
+
+  /** What stands under a key, which is then taken. */
+  public Optional<YamlNode> take(String key) {
     known.add(key);
     return Optional.ofNullable(left.remove(key)).map(Entry::value);
   }
@@ -71,21 +85,23 @@ final class Keys {
   }
 
   /** Where the first key stands. */
-  Span start() {
+  public Span start() {
     Span whole = mapping.span();
     return mapping.entries().isEmpty() ? whole : mapping.entries().get(0).key().span();
   }
 
-  Optional<Scalar> text(String key) {
+  /** The text under a key. */
+  public Optional<Scalar> text(String key) {
     return take(key).flatMap(node -> scalar(node, key));
   }
 
-  Optional<Scalar> needText(String key) {
+  /** The text under a key that must be there. */
+  public Optional<Scalar> needText(String key) {
     return need(key).flatMap(node -> scalar(node, key));
   }
 
   /** A value that should be a text; notes it when it is not. */
-  Optional<Scalar> scalar(YamlNode node, String key) {
+  public Optional<Scalar> scalar(YamlNode node, String key) {
     if (node instanceof Scalar scalar && !scalar.value().isBlank()) {
       return Optional.of(scalar);
     } else if (node instanceof Lost) {
@@ -112,7 +128,7 @@ final class Keys {
   }
 
   /** The items of a list; a single item may stand without one. */
-  List<YamlNode> items(String key) {
+  public List<YamlNode> items(String key) {
     return take(key).map(Keys::itemsOf).orElse(List.of());
   }
 
@@ -121,7 +137,7 @@ final class Keys {
   }
 
   /** The texts of a list; a single text may stand without one. */
-  List<Scalar> texts(String key) {
+  public List<Scalar> texts(String key) {
     List<Scalar> texts = new ArrayList<>();
     items(key).forEach(item -> scalar(item, key).ifPresent(texts::add));
     return texts;
@@ -147,12 +163,12 @@ final class Keys {
   }
 
   /** Whether a key stands here. */
-  boolean has(String key) {
+  public boolean has(String key) {
     return mapping.entries().stream().anyMatch(entry -> entry.key().value().equals(key));
   }
 
   /** The entries under a key, in the order of the file. */
-  List<Entry> entries(String key) {
+  public List<Entry> entries(String key) {
     Optional<YamlNode> node = take(key);
     unread |= node.filter(found -> !(found instanceof Mapping)).isPresent();
     if (node.isPresent() && !(node.get() instanceof Mapping) && !(node.get() instanceof Lost)) {
@@ -168,12 +184,13 @@ final class Keys {
         .orElse(List.of());
   }
 
-  Optional<Keys> keys(String key, String inner) {
+  /** The keys under a key; {@code inner} names them in messages. */
+  public Optional<Keys> keys(String key, String inner) {
     return take(key).flatMap(node -> of(node, inner, problems));
   }
 
   /** Reports the keys nobody has taken, and those that are missing and were not just misspelt. */
-  void done() {
+  public void done() {
     boolean rule = false;
     for (Entry entry : left.values()) {
       String key = entry.key().value();

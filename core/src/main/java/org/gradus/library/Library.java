@@ -113,6 +113,11 @@ public final class Library {
     }
   }
 
+  /** The files it was read from. */
+  public List<SourceFile> files() {
+    return files;
+  }
+
   /** The ids of the protocols, sorted. */
   public List<String> protocols() {
     return protocols.keySet().stream().sorted().toList();

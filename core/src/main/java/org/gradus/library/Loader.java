@@ -46,8 +46,7 @@ final class Loader {
 
   private void read(SourceFile file) {
     int before = problems.count();
-    Optional<Keys> keys =
-        YamlReader.read(file, problems).flatMap(content -> Keys.of(content, "the file", problems));
+    Optional<Keys> keys = Keys.of(file, problems);
     boolean sound = problems.count() == before;
     Optional<Header> header = keys.flatMap(found -> Header.read(found, problems));
     if (header.isPresent()) {

@@ -25,8 +25,6 @@ final class ScheduleReader {
 
   private static final List<String> TIMINGS = List.of("each", "at", "before_end");
 
-  private static final List<String> POSTURES = List.of("seated", "standing", "lying");
-
   private static final String DONE = "done";
 
   private final Texts texts;
@@ -70,7 +68,7 @@ final class ScheduleReader {
                 .orElse(IfMissing.GO_ON),
             scale.map(Scalar::value),
             named.map(Scalar::value),
-            keys.text("posture").flatMap(word -> texts.word(word, POSTURES, w -> w)));
+            texts.posture(keys));
     keys.done();
     if (read.size() > 1) {
       String several = "a measure line of several readings";
@@ -187,8 +185,7 @@ final class ScheduleReader {
     List<Scalar> read = read(keys);
     Optional<Posture> posture =
         keys.needText("as").flatMap(word -> texts.constant(word, Posture.class));
-    Optional<String> placed =
-        keys.text("posture").flatMap(word -> texts.word(word, POSTURES, w -> w));
+    Optional<String> placed = texts.posture(keys);
     Duration after = keys.text("after").flatMap(texts::time).orElse(Duration.ZERO);
     keys.done();
     List<String> signals = read.stream().map(Scalar::value).toList();

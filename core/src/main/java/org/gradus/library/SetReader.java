@@ -86,10 +86,12 @@ final class SetReader {
         keys.text("outside")
             .flatMap(word -> texts.constant(word, Outside.class))
             .orElse(Outside.DEFER);
+    String why = Texts.string(keys.text("why"));
     keys.done();
     return ages.map(
         range ->
-            new Eligibility((int) range.low().base(), (int) range.high().base(), needs, outside));
+            new Eligibility(
+                (int) range.low().base(), (int) range.high().base(), needs, outside, why));
   }
 
   private Optional<Brake> brake(Keys keys) {

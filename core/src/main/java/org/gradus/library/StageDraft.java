@@ -15,6 +15,7 @@ record StageDraft(
     Duration lasts,
     boolean untilDone,
     List<LoadDraft> loads,
+    Optional<String> posture,
     boolean warmUp,
     Optional<List<RuleDraft>> ownRules) {
 

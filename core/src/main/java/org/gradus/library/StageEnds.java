@@ -13,7 +13,6 @@ import org.gradus.protocol.EndMoment;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Scene;
-import org.gradus.protocol.Setting;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.Condition;
 import org.gradus.rule.bounds.Box;
@@ -22,7 +21,6 @@ import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Action;
-import org.gradus.rule.syntax.Expression;
 
 /**
  * Evaluates rules abstractly: none may stay unknown where it is looked at although everything has
@@ -104,7 +102,7 @@ final class StageEnds {
       }
     }
     Outcomes outcomes = condition.outcomes(box);
-    finding.canHold |= !measured || !sound || !outcomes.neverHolds();
+    finding.canHold |= !measured || !sound || !outcomes.neverHolds() || condition.hangsOnWord();
     if (sound && measured && outcomes.canBeUnknown()) {
       finding.open.add(where);
       finding.lacking = finding.open.size() == 1 ? lacking(condition, box) : finding.lacking;
@@ -118,22 +116,9 @@ final class StageEnds {
     if (!finding.open.isEmpty()) {
       problems.add(rule.rule().sentence().span(), Code.G405, listed(finding.open), finding.lacking);
     }
-    if (!finding.canHold && !isSwitched(rule)) {
+    if (!finding.canHold) {
       problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
     }
-  }
-
-  // A rule that a setting switches off may hold when the setting is another word.
-  private boolean isSwitched(ProtocolRule rule) {
-    return rule.rule().sentence().when().filter(this::asksForWord).isPresent();
-  }
-
-  private boolean asksForWord(Expression part) {
-    boolean word =
-        part instanceof Expression.Reference name
-            && protocol.settings().containsKey(name.name())
-            && protocol.settings().get(name.name()).value() instanceof Setting.Word;
-    return word || part.parts().stream().anyMatch(this::asksForWord);
   }
 
   // What is so at the planned end of a stage need not be said again of its holds.
@@ -161,9 +146,12 @@ final class StageEnds {
     }
   }
 
+  // One that the word of a setting switches off may hold with another word.
   private void canHold(ProtocolRule rule, Box box) {
-    boolean never = rule.rule().condition().filter(c -> c.outcomes(box).neverHolds()).isPresent();
-    if (never && !isSwitched(rule)) {
+    if (rule.rule()
+        .condition()
+        .filter(when -> !when.hangsOnWord() && when.outcomes(box).neverHolds())
+        .isPresent()) {
       problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
     }
   }

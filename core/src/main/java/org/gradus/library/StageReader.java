@@ -62,6 +62,7 @@ final class StageReader {
     }
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     List<LoadDraft> load = loads.loads(keys);
+    Optional<String> posture = texts.posture(keys);
     done(keys, load);
     if (!untilDone) {
       keys.idle("at_most", "a stage that lasts a planned time", "write lasts: until_done");
@@ -72,6 +73,7 @@ final class StageReader {
         length.orElse(SOME_TIME),
         untilDone,
         load,
+        posture,
         warmUp,
         own);
   }
@@ -84,6 +86,7 @@ final class StageReader {
     boolean warmUp = texts.yes(keys.text("warm_up"), false);
     int number = count.flatMap(this::number).orElse(1);
     Span where = id.map(Scalar::span).orElse(keys.start());
+    Optional<String> posture = texts.posture(keys);
     List<LoadReader.Flight> flights = loads.flights(keys);
     for (int i = 0; i < number; i++) {
       int stage = i;
@@ -95,6 +98,7 @@ final class StageReader {
               lasts,
               false,
               load,
+              posture,
               warmUp,
               Optional.empty()));
     }
@@ -130,6 +134,7 @@ final class StageReader {
     Optional<Duration> lasts = keys.needText("lasts").flatMap(text -> lasts(text, last, limit));
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     List<LoadDraft> load = loads.loads(keys);
+    Optional<String> posture = texts.posture(keys);
     done(keys, load);
     return new StageDraft(
         Texts.string(id),
@@ -137,6 +142,7 @@ final class StageReader {
         lasts.orElse(SOME_TIME),
         false,
         load,
+        posture,
         false,
         Optional.empty());
   }

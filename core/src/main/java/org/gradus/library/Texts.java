@@ -153,6 +153,12 @@ final class Texts {
         .orElse(otherwise);
   }
 
+  /** How a person is placed, where that is said. */
+  Optional<String> posture(Keys keys) {
+    return keys.text("posture")
+        .flatMap(text -> word(text, List.of("seated", "standing", "lying"), Function.identity()));
+  }
+
   /** One of some words, as files write them. */
   <T> Optional<T> word(Scalar text, List<T> options, Function<T, String> spelling) {
     String word = text.value().strip();

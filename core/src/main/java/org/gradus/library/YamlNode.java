@@ -3,9 +3,10 @@ package org.gradus.library;
 import java.util.List;
 import org.gradus.diagnostic.Span;
 
-/** A piece of a YAML file that knows its place. */
-sealed interface YamlNode {
+/** A piece of a YAML file that knows its place, for readers of any kind of file. */
+public sealed interface YamlNode {
 
+  /** Where it stands. */
   Span span();
 
   /** What it is, for messages. */
@@ -28,6 +29,8 @@ sealed interface YamlNode {
   /**
    * Keys with values.
    *
+   * @param span where it stands
+   * @param entries the keys with their values
    * @param flow whether it is written with curly brackets
    */
   record Mapping(Span span, List<Entry> entries, boolean flow) implements YamlNode {
@@ -37,10 +40,20 @@ sealed interface YamlNode {
     }
   }
 
-  /** A key with its value. */
+  /**
+   * A key with its value.
+   *
+   * @param key the key
+   * @param value what stands under it
+   */
   record Entry(Scalar key, YamlNode value) {}
 
-  /** A list. */
+  /**
+   * A list.
+   *
+   * @param span where it stands
+   * @param items its items
+   */
   record Sequence(Span span, List<YamlNode> items) implements YamlNode {
     @Override
     public String phrase() {
@@ -48,7 +61,11 @@ sealed interface YamlNode {
     }
   }
 
-  /** Something that was refused. Why has been noted, so that nobody need speak of it again. */
+  /**
+   * Something that was refused. Why has been noted, so that nobody need speak of it again.
+   *
+   * @param span where it stands
+   */
   record Lost(Span span) implements YamlNode {
     @Override
     public String phrase() {

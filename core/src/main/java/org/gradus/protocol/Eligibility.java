@@ -9,8 +9,10 @@ import java.util.Set;
  * @param oldest highest age in completed years, included
  * @param needs attributes of the person that must be given: {@code age}, {@code sex}, {@code mass}
  * @param outside what to do with a person outside the ages
+ * @param why the reason the file gives for its ages, or empty
  */
-public record Eligibility(int youngest, int oldest, Set<String> needs, Outside outside) {
+public record Eligibility(
+    int youngest, int oldest, Set<String> needs, Outside outside, String why) {
 
   /** What to do with a person outside the ages. */
   public enum Outside {

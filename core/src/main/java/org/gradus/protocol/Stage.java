@@ -14,6 +14,7 @@ import org.gradus.unit.Unit;
  * @param lasts how long it is planned to last; the longest it may last when it lasts until done
  * @param untilDone whether it lasts until the person has done what is to be done
  * @param loads what makes up the load; none: without load
+ * @param posture how the person is placed, if that is said: {@code standing}
  * @param warmUp whether it is left out of counts and estimates
  * @param ownRules rules that are looked at when it is due to end, instead of the common ones
  */
@@ -23,6 +24,7 @@ public record Stage(
     Duration lasts,
     boolean untilDone,
     List<Load> loads,
+    Optional<String> posture,
     boolean warmUp,
     Optional<List<ProtocolRule>> ownRules) {
 

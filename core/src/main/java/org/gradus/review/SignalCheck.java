@@ -14,6 +14,7 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
+import org.gradus.protocol.Stretch;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.syntax.Selection;
 
@@ -75,7 +76,7 @@ final class SignalCheck {
     Optional<MeasureLine> line = protocol.schedule().lineOf(signal);
     for (Stage stage : protocol.stages()) {
       boolean due =
-          line.filter(read -> !read.due(stage.lasts(), stage.lasts()).isEmpty()).isPresent();
+          line.filter(read -> isDue(read, stage)).isPresent();
       if (!stage.warmUp() && !due) {
         never.add(stage.id());
       }
@@ -87,9 +88,15 @@ final class SignalCheck {
     return never;
   }
 
+  private static boolean isDue(MeasureLine line, Stage stage) {
+    Stretch done = new Stretch(stage.lasts(), Stretch.End.DONE);
+    return !line.due(stage.stretch(), stage.lasts()).isEmpty()
+        || (stage.untilDone() && !line.due(done, stage.lasts()).isEmpty());
+  }
+
   private static boolean isDue(String signal, Recovery recovery) {
     Duration limit = recovery.atMost();
     return recovery.schedule().lines().stream()
-        .anyMatch(line -> line.reads(signal) && !line.due(limit, limit).isEmpty());
+        .anyMatch(line -> line.reads(signal) && !line.due(Stretch.of(limit), limit).isEmpty());
   }
 }

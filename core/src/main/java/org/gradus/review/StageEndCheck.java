@@ -1,6 +1,5 @@
 package org.gradus.review;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -8,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.gradus.protocol.EndMoment;
 import org.gradus.protocol.Paths;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
@@ -48,7 +48,7 @@ final class StageEndCheck {
   void look() {
     Map<ProtocolRule, Seen> seen = new LinkedHashMap<>();
     for (Stage stage : protocol.stages()) {
-      scene.ends(stage).forEach((due, held) -> look(stage, due, held, seen));
+      scene.ends(stage).forEach((moment, held) -> look(stage, moment, held, seen));
     }
     seen.forEach(this::report);
     protocol.rules().before().forEach(rule -> holdsSomewhere(rule, scene.before()));
@@ -57,8 +57,8 @@ final class StageEndCheck {
     protocol.rules().result().forEach(rule -> holdsSomewhere(rule, scene.anyTime()));
   }
 
-  private void look(Stage stage, Duration due, int held, Map<ProtocolRule, Seen> all) {
-    Box box = scene.end(stage, due);
+  private void look(Stage stage, EndMoment moment, int held, Map<ProtocolRule, Seen> all) {
+    Box box = scene.end(stage, moment);
     List<ProtocolRule> before = new ArrayList<>();
     for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
       Seen seen = all.computeIfAbsent(rule, any -> new Seen());

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param cues what to say or to look for, and when
  * @param asks what is answered before the test and has not been yet
  * @param load what is set now
+ * @param posture how the person is placed now, where the protocol says so: {@code standing}
  * @param next what is to be set next without a further decision, if anything is
  */
 public record Agenda(
@@ -21,11 +22,19 @@ public record Agenda(
     List<Reminder> cues,
     List<Ask> asks,
     List<Loading> load,
+    Optional<String> posture,
     Optional<Change> next) {
 
   /** Nothing to do. */
   public static final Agenda EMPTY =
-      new Agenda(List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty());
+      new Agenda(
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          Optional.empty(),
+          Optional.empty());
 
   public Agenda {
     items = List.copyOf(items);

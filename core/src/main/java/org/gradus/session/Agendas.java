@@ -46,7 +46,8 @@ final class Agendas {
         unanswered.stream()
             .map(name -> new Ask(name, prompt(course, name), needed.contains(name)))
             .toList();
-    return new Agenda(items, questions(course), List.of(), asks, List.of(), Optional.empty());
+    return new Agenda(
+        items, questions(course), List.of(), asks, List.of(), Optional.empty(), Optional.empty());
   }
 
   private static String prompt(Course course, String name) {
@@ -74,6 +75,7 @@ final class Agendas {
         cues(course, passage, time),
         List.of(),
         passage.loadsFrom(time),
+        passage.stage().posture(),
         step(passage, time));
   }
 
@@ -125,7 +127,14 @@ final class Agendas {
         now.place() + 1 < course.recoveryLoads.size()
             ? Optional.of(new Change(now.end(), course.recoveryLoads.get(now.place() + 1)))
             : Optional.empty();
-    return new Agenda(items, questions(course), List.of(), List.of(), load(course, time), next);
+    return new Agenda(
+        items,
+        questions(course),
+        List.of(),
+        List.of(),
+        load(course, time),
+        now.stage().posture(),
+        next);
   }
 
   /** What is set at a moment, if nothing else is decided until then; nothing outside a test. */

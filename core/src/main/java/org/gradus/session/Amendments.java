@@ -1,5 +1,6 @@
 package org.gradus.session;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.gradus.diagnostic.Code;
@@ -8,10 +9,12 @@ import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 
 /**
- * Readings that were put right or taken back. The course is made anew from all events with each
- * reading as it counts now; what was followed stands.
+ * Readings that were put right, and what was taken back. The course is made anew from all events
+ * with each reading as it counts now; what was followed stands.
  */
 final class Amendments {
+
+  private static final Event NOTHING = new Event.Read(List.of(), Duration.ZERO, Duration.ZERO);
 
   private Amendments() {}
 
@@ -46,11 +49,24 @@ final class Amendments {
 
   private static void change(
       List<Event> counted, int amendment, int number, String subject, List<Reading> by) {
-    boolean earlier = number >= 1 && number <= amendment;
-    if (!earlier || !(counted.get(number - 1) instanceof Event.Read read)) {
+    Event told = number >= 1 && number <= amendment ? counted.get(number - 1) : NOTHING;
+    if (told instanceof Event.Read read) {
+      counted.set(number - 1, changed(read, number, subject, by));
+    } else if (by.isEmpty() && isTakenBack(told, subject)) {
+      counted.set(number - 1, new Event.Read(List.of(), told.at(), told.at()));
+    } else {
       throw new ReadingRefused(
-          Code.G510, subject, "of event " + number, "name the event that told the reading");
+          Code.G510, subject, "of event " + number, "name the event that told it");
     }
+  }
+
+  // A sign that was reported by mistake, a mile that was not walked yet: as if never told.
+  private static boolean isTakenBack(Event told, String subject) {
+    return (told instanceof Event.Reported reported && reported.sign().equals(subject))
+        || (told instanceof Event.Done && subject.equals(Event.Done.SUBJECT));
+  }
+
+  private static Event.Read changed(Event.Read read, int number, String subject, List<Reading> by) {
     List<Reading> readings = new ArrayList<>();
     boolean found = false;
     for (Reading reading : read.readings()) {
@@ -65,7 +81,7 @@ final class Amendments {
       throw new ReadingRefused(
           Code.G510, subject, "of event " + number, "that event told no such reading");
     }
-    counted.set(number - 1, new Event.Read(readings, read.taken(), read.at()));
+    return new Event.Read(readings, read.taken(), read.at());
   }
 
   // A resting reading stays one.

@@ -61,7 +61,8 @@ final class AnswerSight {
       frame.set(slot, 0, 0);
       return;
     }
-    Frame asked = with(question.demands());
+    boolean plain = question.fallback().isEmpty() && question.options().isEmpty();
+    Frame asked = plain ? frame : with(question.demands());
     double value =
         given
             .map(Taken::value)

@@ -115,7 +115,8 @@ final class BeforeJudge {
                   + eligibility.youngest()
                   + " to "
                   + eligibility.oldest()
-                  + " years");
+                  + " years"
+                  + (eligibility.why().isEmpty() ? "" : ". " + eligibility.why()));
       boolean defers = eligibility.outside() == Eligibility.Outside.DEFER;
       (defers ? reasons : cautions).add(outside);
       surelyDeferred |= defers;

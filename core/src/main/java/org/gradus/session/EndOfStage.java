@@ -99,7 +99,7 @@ final class EndOfStage {
     }
     if (missing.isPresent()) {
       String signals = String.join(", ", missing.get().signals());
-      verdict = Optional.of(finish());
+      verdict = Optional.of(new Verdict.Finish());
       because = Optional.of(Reasons.plain("missing", "not read: " + signals));
     } else if (goesOn() && !ending.waitedFor().isEmpty()) {
       verdict = Optional.empty();
@@ -155,13 +155,9 @@ final class EndOfStage {
     } else if (action instanceof Action.Advance advance) {
       return nextStage(advance)
           .<Verdict>map(stage -> new Verdict.Advance(stage.id(), Loads.of(course, stage, time)))
-          .orElseGet(this::finish);
+          .orElse(new Verdict.Finish());
     }
-    return finish();
-  }
-
-  private Verdict finish() {
-    return new Verdict.Finish(RecoveryStage.first(course, false, time));
+    return new Verdict.Finish();
   }
 
   // In step with the schedule of readings, and never over before it is given.

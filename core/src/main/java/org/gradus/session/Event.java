@@ -33,7 +33,7 @@ public sealed interface Event {
   record Reported(String sign, OptionalInt grade, Duration at) implements Event {}
 
   /**
-   * A sign is over, or was reported by mistake.
+   * A sign is over.
    *
    * @param sign which
    * @param reason why it is withdrawn
@@ -56,10 +56,11 @@ public sealed interface Event {
   }
 
   /**
-   * A reading told before is not to count. It stays in the record.
+   * A reading or report told before is not to count, as if it had never been told. It stays in the
+   * record.
    *
    * @param event the number of the event that told it; the first event has number 1
-   * @param subject the signal or question
+   * @param subject the signal, question or sign, or {@link Done#SUBJECT}
    * @param reason why
    * @param at when it was told
    */
@@ -79,7 +80,11 @@ public sealed interface Event {
    * @param reached when it was done
    * @param at when it was told
    */
-  record Done(Duration reached, Duration at) implements Event {}
+  record Done(Duration reached, Duration at) implements Event {
+
+    /** What to call it by when it is taken back. */
+    public static final String SUBJECT = "done";
+  }
 
   /**
    * A verdict was followed.

@@ -23,6 +23,7 @@ final class Intake {
   private Intake() {}
 
   static Course apply(Course course, Event event) {
+    refuseWithoutReason(event);
     return event instanceof Event.Amended || event instanceof Event.Rejected
         ? Amendments.apply(course, event)
         : apply(course, event, event);
@@ -60,14 +61,15 @@ final class Intake {
 
   private static void put(
       Event event, Course course, Course.Change change, Map<String, Taken> newest) {
-    if (event instanceof Event.Read read) {
+    if (event instanceof Event.Read read && read.readings().isEmpty()) {
+      return; // all of it was taken back
+    } else if (event instanceof Event.Read read) {
       Times.refuseImpossible("a reading", read.taken());
       newest.putAll(new Placement(course, change, read).place());
     } else if (event instanceof Event.Reported reported) {
       report(reported, course, change);
     } else if (event instanceof Event.Withdrawn withdrawn) {
-      known(withdrawn.sign(), course);
-      change.signs.remove(withdrawn.sign());
+      withdraw(known(withdrawn.sign(), course), course, change);
     } else if (event instanceof Event.LoadSet set) {
       loadSet(set, course, change);
     } else if (event instanceof Event.Done done) {
@@ -80,6 +82,34 @@ final class Intake {
     } else if (event instanceof Event.Abandoned) {
       end(Ending.ABANDONED, change);
     }
+  }
+
+  private static void refuseWithoutReason(Event event) {
+    String reason = "as the case may be";
+    String what = "";
+    if (event instanceof Event.Withdrawn withdrawn) {
+      reason = withdrawn.reason();
+      what = withdrawn.sign() + " as withdrawn";
+    } else if (event instanceof Event.Amended amended) {
+      reason = amended.reason();
+      what = "an amendment";
+    } else if (event instanceof Event.Rejected rejected) {
+      reason = rejected.reason();
+      what = rejected.subject() + " as rejected";
+    }
+    if (reason.isBlank()) {
+      throw new ReadingRefused(Code.G510, what, "without a reason", "say why");
+    }
+  }
+
+  private static void withdraw(Sign sign, Course course, Course.Change change) {
+    boolean reported =
+        course.everReported.contains(sign.name()) || course.signs.containsKey(sign.name());
+    if (!reported) {
+      throw new ReadingRefused(
+          Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
+    }
+    change.signs.remove(sign.name());
   }
 
   private static Sign known(String name, Course course) {

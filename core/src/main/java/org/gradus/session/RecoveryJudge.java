@@ -43,10 +43,10 @@ final class RecoveryJudge {
     Duration limit = start.plus(recovery.atMost());
     Duration until = RecoveryStage.at(course, time).end();
     Agenda agenda = Agendas.ofRecovery(course, start, until, time);
-    Optional<Retake> retake = Retake.of(course, time, agenda);
+    Optional<Retake> retake = Retake.of(course, time);
     if (retake.isPresent()) {
       Because because = Reasons.of(retake.get().rule(), latest);
-      return decision(retake.get().verdict(), Optional.of(because), Firmness.of(doubts()));
+      return decision(retake.get().verdict(agenda), Optional.of(because), Firmness.of(doubts()));
     }
     Optional<ProtocolRule> end = ends.stream().filter(this::holds).findFirst();
     if (end.isPresent() && cautions.stream().noneMatch(this::holds)) {

@@ -13,11 +13,16 @@ import org.gradus.rule.plan.Gap;
  * Readings to be taken a second time, because a rule that ends the exercise holds on one.
  *
  * @param rule the first of the rules that wait
- * @param verdict what to read, and until when it is waited for
+ * @param gaps what to read
+ * @param until until when it is waited for
  */
-record Retake(ProtocolRule rule, Verdict.Measure verdict) {
+record Retake(ProtocolRule rule, List<Gap> gaps, Optional<Duration> until) {
 
-  static Optional<Retake> of(Course course, Duration time, Agenda agenda) {
+  Verdict verdict(Agenda agenda) {
+    return new Verdict.Measure(gaps, until, agenda);
+  }
+
+  static Optional<Retake> of(Course course, Duration time) {
     List<ProtocolRule> waiting =
         Watch.ending(course).stream().filter(rule -> waits(rule, course, time)).toList();
     if (waiting.isEmpty()) {
@@ -30,8 +35,7 @@ record Retake(ProtocolRule rule, Verdict.Measure verdict) {
             .map(rule -> course.confirming.get(rule.id()))
             .map(Confirming::until)
             .min(Duration::compareTo);
-    return Optional.of(
-        new Retake(waiting.get(0), new Verdict.Measure(List.copyOf(gaps), until, agenda)));
+    return Optional.of(new Retake(waiting.get(0), List.copyOf(gaps), until));
   }
 
   private static boolean waits(ProtocolRule rule, Course course, Duration time) {

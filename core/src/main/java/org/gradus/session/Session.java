@@ -149,9 +149,12 @@ public final class Session {
   }
 
   /**
-   * Withdraws a sign: it is over, or was reported by mistake.
+   * Withdraws a sign: it is over. One that was reported by mistake is taken back by {@link
+   * #reject}.
    *
-   * @throws ReadingRefused when the protocol does not know it
+   * @param reason how it is known
+   * @throws ReadingRefused when the protocol does not know it, when it was never reported, or when
+   *     no reason is given
    */
   public Decision withdraw(Duration at, String sign, String reason) {
     return tell(new Event.Withdrawn(sign, reason, at));
@@ -195,19 +198,21 @@ public final class Session {
    * @param event the number of the event that told it: {@link Decision#event} of its answer
    * @param reading what it should have been, of the same signal or question
    * @param reason why
-   * @throws ReadingRefused when no such reading was told, or the new value cannot be
+   * @throws ReadingRefused when no such reading was told, when the new value cannot be, or when no
+   *     reason is given
    */
   public Decision amend(Duration at, int event, Reading reading, String reason) {
     return tell(new Event.Amended(event, reading.parts(), reason, at));
   }
 
   /**
-   * Takes a reading back that was told before; it stays in the record but does not count.
+   * Takes a reading or a reported sign back that was told before; it stays in the record but does
+   * not count, as if it had never been told. A stop that it alone had raised is undone.
    *
    * @param event the number of the event that told it: {@link Decision#event} of its answer
-   * @param subject the signal or question
+   * @param subject the signal, question or sign, or {@link Event.Done#SUBJECT}
    * @param reason why
-   * @throws ReadingRefused when no such reading was told
+   * @throws ReadingRefused when it was not told then, or no reason is given
    */
   public Decision reject(Duration at, int event, String subject, String reason) {
     return tell(new Event.Rejected(event, subject, reason, at));
@@ -294,8 +299,15 @@ public final class Session {
             || verdict instanceof Verdict.Measure
             || verdict instanceof Verdict.Over;
     if (!changesNothing) {
-      tell(new Event.Followed(verdict, at));
+      tell(new Event.Followed(acted(verdict), at));
     }
+  }
+
+  // What only informs is no part of what was done.
+  private static Verdict acted(Verdict verdict) {
+    return verdict instanceof Verdict.Ready ready
+        ? new Verdict.Ready(ready.stage(), ready.loads())
+        : verdict;
   }
 
   private void refuseOutdated(Decision decision) {

@@ -37,22 +37,19 @@ final class StageJudge {
     if (course.alarm.isPresent()) {
       Alarm alarm = course.alarm.get();
       Verdict.Stop stop = alarm.verdict();
-      return decision(
-          stop.with(RecoveryStage.first(course, stop.rest(), time)),
-          Optional.of(alarm.because()),
-          Watch.firmness(course, alarm));
+      return decision(stop, Optional.of(alarm.because()), Watch.firmness(course, alarm));
     }
     Optional<ProtocolRule> finish = Watch.finishing(course, latest, time);
     if (finish.isPresent()) {
       return decision(
-          new Verdict.Finish(RecoveryStage.first(course, false, time)),
+          new Verdict.Finish(),
           Optional.of(Reasons.of(finish.get(), latest)),
           Firmness.of(doubtsOf(finish.get())));
     }
-    Optional<Retake> retake = Retake.of(course, time, Agendas.of(course, passage, time));
+    Optional<Retake> retake = Retake.of(course, time);
     if (retake.isPresent()) {
       return decision(
-          retake.get().verdict(),
+          retake.get().verdict(Agendas.of(course, passage, time)),
           Optional.of(Reasons.of(retake.get().rule(), latest)),
           Firmness.of(doubts()));
     }
@@ -121,9 +118,7 @@ final class StageJudge {
     String missing = String.join(", ", gaps.stream().map(Gap::toString).toList());
     Because because =
         Reasons.plain("undecided", "no decision within the time allowed; missing: " + missing);
-    List<Loading> then = RecoveryStage.first(course, false, time);
-    Verdict verdict =
-        unmeasured.thenStop() ? new Verdict.Stop(false, "", then) : new Verdict.Finish(then);
+    Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();
     return decision(end, verdict, Optional.of(because), firmness);
   }
 
@@ -133,12 +128,15 @@ final class StageJudge {
     List<Decision.Offer> offers =
         verdict instanceof Verdict.Stop
             ? List.of()
-            : end.offers().stream().filter(offer -> !offer.verdict().equals(verdict)).toList();
+            : end.offers().stream()
+                .filter(offer -> !offer.verdict().equals(verdict))
+                .map(offer -> new Decision.Offer(withLoad(offer.verdict()), offer.because()))
+                .toList();
     return new Decision(
         time,
         course.phase,
         Optional.of(passage.stage().id()),
-        verdict,
+        withLoad(verdict),
         because,
         firmness,
         offers,
@@ -152,13 +150,24 @@ final class StageJudge {
         time,
         course.phase,
         Optional.of(passage.stage().id()),
-        verdict,
+        withLoad(verdict),
         because,
         firmness,
         List.of(),
         cautions(List.of()),
         List.of(),
         course.events.size());
+  }
+
+  // What ends the exercise says with which load recovery begins.
+  private Verdict withLoad(Verdict verdict) {
+    if (verdict instanceof Verdict.Finish) {
+      return new Verdict.Finish(RecoveryStage.first(course, false, time));
+    }
+    return verdict instanceof Verdict.Stop stop
+        ? new Verdict.Stop(
+            stop.rest(), stop.instruction(), RecoveryStage.first(course, stop.rest(), time))
+        : verdict;
   }
 
   private List<Because> cautions(List<Because> further) {

@@ -171,7 +171,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return then.isEmpty() ? word() : word() + ", then " + Loading.line(then);
+      return word();
     }
   }
 
@@ -192,10 +192,6 @@ public sealed interface Verdict {
       this(rest, instruction, List.of());
     }
 
-    Stop with(List<Loading> lowered) {
-      return new Stop(rest, instruction, lowered);
-    }
-
     @Override
     public String word() {
       return "STOP";
@@ -203,8 +199,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      String done = instruction.isEmpty() ? word() : word() + ": " + instruction;
-      return then.isEmpty() ? done : done + " (" + Loading.line(then) + ")";
+      return instruction.isEmpty() ? word() : word() + ": " + instruction;
     }
   }
 

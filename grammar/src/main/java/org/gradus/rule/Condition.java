@@ -104,6 +104,11 @@ public final class Condition {
     return Assumption.fails(checked, box);
   }
 
+  /** Whether the word of a setting has a say in it: another word may switch it on or off. */
+  public boolean hangsOnWord() {
+    return checked.hangsOnWord();
+  }
+
   /** Everything it asks for, also by way of definitions. */
   public Set<Demand> demands() {
     return checked.slots().stream()

@@ -50,6 +50,7 @@ class ArchitectureTest {
     STANDS_ON.put("history", List.of("library", "session"));
     STANDS_ON.put("capacity", List.of("session"));
     STANDS_ON.put("review", List.of("session"));
+    STANDS_ON.put("cases", List.of("library", "capacity"));
     STANDS_ON.put("bundled", List.of("library"));
   }
 

@@ -110,6 +110,23 @@ public final class Checked {
     }
   }
 
+  /** Whether the word of a setting has a say in it, also by way of definitions. */
+  public boolean hangsOnWord() {
+    return meanings.values().stream()
+        .anyMatch(
+            meaning ->
+                meaning instanceof Meaning.FixedWord
+                    || (meaning instanceof Meaning.Use use && hangsOnWord(use.term())));
+  }
+
+  private static boolean hangsOnWord(Term term) {
+    return term.alternatives().stream()
+        .anyMatch(
+            line ->
+                line.when().stream().anyMatch(Checked::hangsOnWord)
+                    || line.value().filter(Checked::hangsOnWord).isPresent());
+  }
+
   private static void collect(Term term, Set<Meaning.Slot> slots) {
     for (Term.Alternative alternative : term.alternatives()) {
       alternative.when().forEach(when -> when.collect(slots));

@@ -1,0 +1,16 @@
+package org.gradus.cases;
+
+import java.util.List;
+
+/**
+ * What came of running cases.
+ *
+ * @param failures everything that came out otherwise; empty when all is as the cases say
+ * @param coverage what of the protocol they have shown
+ */
+public record CaseReport(List<Failure> failures, Coverage coverage) {
+
+  public CaseReport {
+    failures = List.copyOf(failures);
+  }
+}

@@ -1,0 +1,290 @@
+package org.gradus.cases;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.gradus.cases.Step.Action;
+import org.gradus.diagnostic.Diagnostic;
+import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.library.Library;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Setting;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Loading;
+import org.gradus.session.Reading;
+import org.gradus.session.Readings;
+import org.gradus.session.Session;
+import org.gradus.session.Times;
+import org.gradus.session.Verdict;
+
+/** Plays one case and compares what is answered with what must be. */
+final class CaseRunner {
+
+  private static final String RECOVERY = "recovery";
+  private static final String REASON = "as the case says";
+
+  private final Case told;
+  private final Protocol protocol;
+  private final Telling telling;
+  private final Map<String, Duration> starts = new HashMap<>();
+  private final Map<String, Integer> events = new HashMap<>();
+  private final List<Failure> failures = new ArrayList<>();
+  private final Set<String> decided = new TreeSet<>();
+  private final Set<String> fired = new TreeSet<>();
+  private final Set<String> reached = new TreeSet<>();
+
+  private CaseRunner(Case told, Protocol protocol) {
+    this.told = told;
+    this.protocol = protocol;
+    this.telling = new Telling(protocol);
+  }
+
+  static CaseReport run(Case told, Library library) {
+    List<Failure> failures = new ArrayList<>();
+    Optional<Library> changed = changed(told, library, failures);
+    if (changed.isEmpty()) {
+      return new CaseReport(failures, none(told, library));
+    }
+    try {
+      Protocol protocol = with(changed.get().protocol(told.protocol()), told.settings());
+      CaseRunner runner = new CaseRunner(told, protocol);
+      runner.play();
+      runner.failures.addAll(0, failures);
+      return new CaseReport(
+          runner.failures, Coverage.of(protocol, runner.decided, runner.fired, runner.reached));
+    } catch (GradusException refused) {
+      failures.add(
+          new Failure(told.id(), "the beginning", "the person", "taken", message(refused)));
+      return new CaseReport(failures, none(told, library));
+    }
+  }
+
+  private static Coverage none(Case told, Library library) {
+    return Coverage.of(library.protocol(told.protocol()), Set.of(), Set.of(), Set.of());
+  }
+
+  // The library with the case's changes; nothing when it is refused, as it may have to be.
+  private static Optional<Library> changed(Case told, Library library, List<Failure> failures) {
+    if (told.changes().isEmpty()) {
+      return Optional.of(library);
+    }
+    Optional<List<SourceFile>> files = FileChange.of(library, told.protocol(), told.changes());
+    if (files.isEmpty()) {
+      String ways = String.join(", ", told.changes().keySet());
+      failures.add(new Failure(told.id(), "change", "the file", "a text at " + ways, "none"));
+      return Optional.empty();
+    }
+    List<String> wanted = told.expected().errors().orElse(List.of()).stream().sorted().toList();
+    List<String> found = List.of();
+    Optional<Library> loaded = Optional.empty();
+    try {
+      loaded = Optional.of(Library.of(files.get()));
+    } catch (FileRefused refused) {
+      found =
+          refused.diagnostics().stream()
+              .map(Diagnostic::code)
+              .map(Enum::name)
+              .distinct()
+              .sorted()
+              .toList();
+    }
+    if (!found.equals(wanted)) {
+      failures.add(new Failure(told.id(), "change", "errors", wanted.toString(), found.toString()));
+    }
+    return loaded;
+  }
+
+  private static Protocol with(Protocol protocol, Map<String, String> settings) {
+    Protocol changed = protocol;
+    for (Map.Entry<String, String> setting : settings.entrySet()) {
+      Setting known = protocol.settings().get(setting.getKey());
+      changed =
+          known != null && known.value() instanceof Setting.Figure
+              ? changed.with(setting.getKey(), Telling.quantity(setting.getValue()))
+              : changed.with(setting.getKey(), setting.getValue());
+    }
+    return changed;
+  }
+
+  private void play() {
+    Session session = Session.open(protocol, Telling.person(told.person()));
+    List<Reading> before = telling.before(told.person());
+    Decision first =
+        before.isEmpty()
+            ? session.decide(Duration.ZERO)
+            : session.record(Duration.ZERO, before.toArray(new Reading[0]));
+    see(first);
+    if (told.begins() && first.verdict() instanceof Verdict.Ready) {
+      session.follow(first);
+      note(session);
+    }
+    Session earlier = session.fork();
+    for (int i = 0; i < told.steps().size(); i++) {
+      Step step = told.steps().get(i);
+      Session live = step.instead() ? earlier.fork() : session;
+      if (!step.instead()) {
+        earlier = session.fork();
+      }
+      if (!take(step, i, live)) {
+        return;
+      }
+    }
+    new Comparison(told, "the end", failures).end(session.outcome());
+  }
+
+  /** Takes a step; false when it was refused without the case saying so, which ends the case. */
+  private boolean take(Step step, int number, Session session) {
+    Duration at = resolve(step.at());
+    Comparison comparison =
+        new Comparison(told, "event " + (number + 1) + " at " + Times.clock(at), failures);
+    Optional<String> expected = step.answer().refused();
+    try {
+      Decision answer = act(step.action(), at, session);
+      if (!step.name().isEmpty()) {
+        events.put(step.name(), session.events().size());
+      }
+      note(session);
+      see(answer);
+      expected.ifPresent(code -> comparison.fails("refused", code, "taken"));
+      comparison.answer(step.answer(), answer, this::resolve);
+    } catch (GradusException refused) {
+      boolean meant = expected.filter(refused.code().name()::equals).isPresent();
+      if (!meant) {
+        comparison.fails("refused", expected.orElse("no"), message(refused));
+      }
+      return meant;
+    }
+    return true;
+  }
+
+  private static String message(GradusException refused) {
+    return String.valueOf(refused.getMessage());
+  }
+
+  private Decision act(Action action, Duration at, Session session) {
+    if (action instanceof Action.Tell tell) {
+      return session.recordTaken(
+          at,
+          tell.taken().map(this::resolve).orElse(at),
+          telling.readings(tell.readings()).toArray(new Reading[0]));
+    } else if (action instanceof Action.Count count) {
+      return session.recordTaken(
+          at,
+          count.taken().map(this::resolve).orElse(at),
+          Readings.pulse(count.beats(), count.over()));
+    } else if (action instanceof Action.Report report) {
+      return report.grade().isPresent()
+          ? session.report(at, report.sign(), report.grade().getAsInt())
+          : session.report(at, report.sign());
+    } else if (action instanceof Action.Withdraw withdraw) {
+      return session.withdraw(at, withdraw.sign(), REASON);
+    } else if (action instanceof Action.Load load) {
+      for (Loading part : Telling.load(load.load())) {
+        session.loadSet(at, part);
+      }
+      return session.decide(at);
+    } else if (action instanceof Action.Done done) {
+      return session.done(at, done.taken().map(this::resolve).orElse(at));
+    } else if (action instanceof Action.Amend amend) {
+      Decision answer = session.decide(at);
+      for (Reading better : telling.readings(amend.readings())) {
+        answer = session.amend(at, events.getOrDefault(amend.step(), 0), better, REASON);
+      }
+      return answer;
+    } else if (action instanceof Action.Reject reject) {
+      return session.reject(at, events.getOrDefault(reject.step(), 0), reject.subject(), REASON);
+    } else if (action instanceof Action.Follow follow) {
+      follow(follow.offered(), session.decide(at), session);
+    } else if (action instanceof Action.Overrule override) {
+      session.override(at, verdict(override, at), REASON);
+    } else if (action instanceof Action.Abandon) {
+      session.abandon(at, REASON);
+    }
+    return session.decide(at);
+  }
+
+  private void follow(String offered, Decision decision, Session session) {
+    see(decision);
+    Optional<Decision.Offer> offer =
+        decision.offers().stream()
+            .filter(one -> Comparison.word(one.verdict()).equals(offered))
+            .findFirst();
+    if (offered.isEmpty() || offer.isEmpty()) {
+      session.follow(decision);
+    } else {
+      session.follow(decision, offer.get());
+    }
+  }
+
+  private Verdict verdict(Action.Overrule override, Duration at) {
+    Duration until = override.until().map(this::resolve).orElse(at);
+    return switch (override.verdict()) {
+      case "ready" -> new Verdict.Ready(override.to(), List.of());
+      case "defer" -> new Verdict.Defer(List.of());
+      case "hold" -> new Verdict.Hold(until);
+      case "advance" -> new Verdict.Advance(override.to().isEmpty() ? next() : override.to());
+      case "finish" -> new Verdict.Finish();
+      case "stop" -> new Verdict.Stop(true, "");
+      case "end" -> new Verdict.End();
+      default -> new Verdict.Continue(until, org.gradus.session.Agenda.EMPTY);
+    };
+  }
+
+  // The stage after the one that was begun last.
+  private String next() {
+    int last = -1;
+    for (var stage : protocol.stages()) {
+      last = starts.containsKey(stage.id()) ? stage.place() : last;
+    }
+    return last + 1 < protocol.stages().size() ? protocol.stages().get(last + 1).id() : "";
+  }
+
+  private Duration resolve(Moment moment) {
+    Duration from =
+        moment.from().map(name -> starts.getOrDefault(name, Duration.ZERO)).orElse(Duration.ZERO);
+    return from.plus(moment.after());
+  }
+
+  // When each stage began: the times of a case may be counted from there.
+  private void note(Session session) {
+    List<Event> all = session.events();
+    if (all.isEmpty()) {
+      return;
+    }
+    Event last = all.get(all.size() - 1);
+    Verdict verdict = new Verdict.End();
+    if (last instanceof Event.Followed followed) {
+      verdict = followed.verdict();
+    } else if (last instanceof Event.Overridden overridden) {
+      verdict = overridden.verdict();
+    }
+    String stage =
+        verdict instanceof Verdict.Ready ready
+            ? ready.stage()
+            : verdict instanceof Verdict.Advance advance ? advance.stage() : "";
+    if (!stage.isEmpty()) {
+      reached.add(stage);
+      starts.put(stage, last.at());
+    } else if (verdict instanceof Verdict.Finish || verdict instanceof Verdict.Stop) {
+      starts.putIfAbsent(RECOVERY, last.at());
+    }
+  }
+
+  private void see(Decision decision) {
+    decision.because().ifPresent(because -> decided.add(because.rule()));
+    if (decision.verdict() instanceof Verdict.Defer defer) {
+      defer.reasons().forEach(because -> decided.add(because.rule()));
+    }
+    fired.addAll(decided);
+    decision.offers().forEach(offer -> fired.add(offer.because().rule()));
+    decision.cautions().forEach(because -> fired.add(because.rule()));
+  }
+}

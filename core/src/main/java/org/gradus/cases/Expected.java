@@ -1,0 +1,41 @@
+package org.gradus.cases;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.unit.Quantity;
+
+/**
+ * What must have come of a case in the end. What is empty is not looked at.
+ *
+ * @param phase where the test stands
+ * @param ending how it ended
+ * @param headline the id of the estimate that counts most
+ * @param estimates what must come of estimates, by id
+ * @param errors the codes of everything that is wrong with the changed file
+ */
+public record Expected(
+    Optional<String> phase,
+    Optional<String> ending,
+    Optional<String> headline,
+    Map<String, Figure> estimates,
+    Optional<List<String>> errors) {
+
+  /** Nothing is expected. */
+  static final Expected NOTHING =
+      new Expected(
+          Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
+
+  public Expected {
+    estimates = Map.copyOf(estimates);
+  }
+
+  /**
+   * What must come of an estimate.
+   *
+   * @param vo2max its value; empty: it must not be available
+   * @param within how far off it may be, in the unit of the value
+   * @param source where the expected value comes from
+   */
+  public record Figure(Optional<Quantity> vo2max, double within, String source) {}
+}

@@ -1,0 +1,13 @@
+package org.gradus.cases;
+
+import java.time.Duration;
+import java.util.Optional;
+
+/**
+ * A time of a case.
+ *
+ * @param from the stage, or {@code recovery}, from whose beginning it is counted; empty for the
+ *     start of the session
+ * @param after how long after
+ */
+public record Moment(Optional<String> from, Duration after) {}

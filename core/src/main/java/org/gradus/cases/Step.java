@@ -1,0 +1,154 @@
+package org.gradus.cases;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Something that happens in a case, with what must be answered.
+ *
+ * @param name a name by which a later step may put it right, or empty
+ * @param at when
+ * @param action what happens
+ * @param instead whether it happens instead of the step before, and is then forgotten
+ * @param answer what must be answered
+ */
+public record Step(String name, Moment at, Action action, boolean instead, Answer answer) {
+
+  /** What can happen. */
+  public sealed interface Action {
+
+    /**
+     * Readings and answers are told.
+     *
+     * @param readings their texts, by name
+     * @param taken when they were taken, if not just now
+     */
+    record Tell(Map<String, String> readings, Optional<Moment> taken) implements Action {
+      public Tell {
+        readings = Map.copyOf(readings);
+      }
+    }
+
+    /**
+     * A pulse is counted.
+     *
+     * @param beats how many beats
+     * @param over for how long
+     * @param taken when the count ended, if not just now
+     */
+    record Count(int beats, Duration over, Optional<Moment> taken) implements Action {}
+
+    /**
+     * A sign is reported.
+     *
+     * @param sign which
+     * @param grade its grade, if it is graded
+     */
+    record Report(String sign, OptionalInt grade) implements Action {}
+
+    /**
+     * A sign is over.
+     *
+     * @param sign which
+     */
+    record Withdraw(String sign) implements Action {}
+
+    /**
+     * A load is set otherwise than planned.
+     *
+     * @param load the texts of its components, by name
+     */
+    record Load(Map<String, String> load) implements Action {
+      public Load {
+        load = Map.copyOf(load);
+      }
+    }
+
+    /**
+     * What was to be done is done.
+     *
+     * @param taken when, if not just now
+     */
+    record Done(Optional<Moment> taken) implements Action {}
+
+    /**
+     * A reading told before is put right.
+     *
+     * @param step the name of the step that told it
+     * @param readings what it should have been, by name
+     */
+    record Amend(String step, Map<String, String> readings) implements Action {
+      public Amend {
+        readings = Map.copyOf(readings);
+      }
+    }
+
+    /**
+     * Something told before is taken back.
+     *
+     * @param step the name of the step that told it
+     * @param subject the signal, question or sign
+     */
+    record Reject(String step, String subject) implements Action {}
+
+    /**
+     * The verdict of the moment is followed, or what is offered instead.
+     *
+     * @param offered the word of what is offered; empty for the verdict itself
+     */
+    record Follow(String offered) implements Action {}
+
+    /**
+     * The tester decides otherwise.
+     *
+     * @param verdict the word of the verdict
+     * @param to the stage, where it leads to one
+     * @param until until when, where it lasts
+     */
+    record Overrule(String verdict, String to, Optional<Moment> until) implements Action {}
+
+    /** The test is broken off. */
+    record Abandon() implements Action {}
+
+    /** Nothing happens; it is only asked. */
+    record Ask() implements Action {}
+  }
+
+  /**
+   * What must be answered. What is empty is not looked at.
+   *
+   * @param then the word of the verdict
+   * @param to the stage it leads to
+   * @param until until when it lasts
+   * @param load parts of the load it shows, by name
+   * @param rule the rule behind it
+   * @param rules every reason of a deferral
+   * @param offers the words of everything offered
+   * @param asks what is to be measured: names, each perhaps with {@code at m:ss}
+   * @param cautions the rules that caution
+   * @param unchecked the rules that could not be checked
+   * @param firm whether it is firm
+   * @param refused the code with which the step is refused
+   */
+  public record Answer(
+      Optional<String> then,
+      Optional<String> to,
+      Optional<Moment> until,
+      Map<String, String> load,
+      Optional<String> rule,
+      Optional<List<String>> rules,
+      Optional<List<String>> offers,
+      Optional<List<String>> asks,
+      Optional<List<String>> cautions,
+      Optional<List<String>> unchecked,
+      Optional<Boolean> firm,
+      Optional<String> refused) {
+
+    public Answer {
+      load = Map.copyOf(load);
+    }
+  }
+}
