@@ -75,8 +75,7 @@ final class SignalCheck {
     List<String> never = new ArrayList<>();
     Optional<MeasureLine> line = protocol.schedule().lineOf(signal);
     for (Stage stage : protocol.stages()) {
-      boolean due =
-          line.filter(read -> isDue(read, stage)).isPresent();
+      boolean due = line.filter(read -> isDue(read, stage)).isPresent();
       if (!stage.warmUp() && !due) {
         never.add(stage.id());
       }

@@ -12,7 +12,6 @@ import java.util.function.Consumer;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that has happened in a test so far. Immutable: an event makes a new course, so that a
