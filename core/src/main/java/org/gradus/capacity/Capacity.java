@@ -1,8 +1,15 @@
 package org.gradus.capacity;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.gradus.knowledge.NormTable;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.Formula;
+import org.gradus.rule.plan.Frame;
 import org.gradus.session.Outcome;
+import org.gradus.unit.Quantity;
 
 /**
  * The aerobic capacity of a person by all estimates of a protocol. The first that could be made is
@@ -10,31 +17,67 @@ import org.gradus.session.Outcome;
  *
  * <pre>{@code
  * Capacity capacity = Capacity.of(session.outcome());
- * capacity.headline().ifPresent(estimate -> show(estimate.vo2max()));
+ * capacity.headline().ifPresent(best -> show(best.vo2max(), best.interval()));
+ * capacity.findings().forEach(finding -> show(finding));
+ * List<Standing> standings = capacity.standings(library.norms());
  * }</pre>
  *
  * <p>An estimate is no measurement: it can be off by a fifth and more in a single person.
  *
+ * @param facts the test they come from
  * @param estimates in the order of the protocol
+ * @param findings what deserves a second look
  * @param afterStop whether the exercise was ended by a stop; estimates then come from the stages
  *     before
  */
-public record Capacity(List<Estimate> estimates, boolean afterStop) {
+public record Capacity(
+    TestFacts facts, List<Estimate> estimates, List<Finding> findings, boolean afterStop) {
 
   public Capacity {
     estimates = List.copyOf(estimates);
+    findings = List.copyOf(findings);
   }
 
-  /** Works out every estimate of the protocol of a test. */
+  /** Works out every estimate of the protocol of a test, and looks at what comes out. */
   public static Capacity of(Outcome outcome) {
     Estimator estimator = new Estimator(outcome);
+    List<Estimate> estimates =
+        outcome.protocol().assessment().estimates().stream().map(estimator::estimate).toList();
+    Optional<Quantity> vo2max = first(estimates).map(Estimate.Available::vo2max);
     return new Capacity(
-        outcome.protocol().assessment().estimates().stream().map(estimator::estimate).toList(),
-        outcome.stopped());
+        facts(outcome), estimates, new Plausibility(outcome, vo2max).findings(), outcome.stopped());
+  }
+
+  private static TestFacts facts(Outcome outcome) {
+    Protocol protocol = outcome.protocol();
+    Frame frame = outcome.atFinish();
+    Map<String, Quantity> readings = new LinkedHashMap<>();
+    protocol
+        .wiring()
+        .axes()
+        .forEach((name, formula) -> value(formula, frame).ifPresent(v -> readings.put(name, v)));
+    return new TestFacts(
+        protocol.id(),
+        protocol.heading().title(),
+        protocol.heading().ergometer(),
+        protocol.heading().purpose(),
+        outcome.person(),
+        readings);
+  }
+
+  private static Optional<Quantity> value(Formula formula, Frame frame) {
+    double value = formula.value(frame);
+    return Double.isNaN(value)
+        ? Optional.empty()
+        : Optional.of(Quantity.ofBase(value, formula.kind().base()));
   }
 
   /** The first estimate that could be made. */
   public Optional<Estimate.Available> headline() {
+    return first(estimates);
+  }
+
+  private static Optional<Estimate.Available> first(List<Estimate> estimates) {
     return estimates.stream()
         .filter(Estimate.Available.class::isInstance)
         .map(Estimate.Available.class::cast)
@@ -44,5 +87,13 @@ public record Capacity(List<Estimate> estimates, boolean afterStop) {
   /** The estimate of an id, if the protocol declares it. */
   public Optional<Estimate> estimate(String id) {
     return estimates.stream().filter(estimate -> estimate.id().equals(id)).findFirst();
+  }
+
+  /**
+   * Where the headline, and readings that have norms of their own, stand among people of the same
+   * sex and age. Tables of other people, ergometers and tests are passed over.
+   */
+  public List<Standing> standings(List<NormTable> tables) {
+    return new Norms(this).standings(tables);
   }
 }

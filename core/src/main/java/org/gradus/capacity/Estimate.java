@@ -21,6 +21,8 @@ public sealed interface Estimate {
    * @param id its id in the protocol
    * @param source where the method comes from
    * @param vo2max the capacity in mL/kg/min, unrounded
+   * @param interval where the true capacity lies in 95 of 100 such tests, where anything is known
+   *     of the errors
    * @param calculation the formula with its numbers filled in
    * @param ingredients what it rests on
    * @param publishedError the error a publication found for the method, if the protocol names one
@@ -30,6 +32,7 @@ public sealed interface Estimate {
       String id,
       Citation source,
       Quantity vo2max,
+      Optional<Interval> interval,
       String calculation,
       List<Ingredient> ingredients,
       Optional<PublishedError> publishedError,

@@ -27,11 +27,13 @@ final class Estimator {
   private final Outcome outcome;
   private final Protocol protocol;
   private final Selector selector;
+  private final Costs costs;
 
   Estimator(Outcome outcome) {
     this.outcome = outcome;
     this.protocol = outcome.protocol();
     this.selector = new Selector(outcome);
+    this.costs = new Costs(protocol);
   }
 
   Estimate estimate(EstimateLine line) {
@@ -40,20 +42,19 @@ final class Estimator {
       return unavailable(line, List.of(selected.lacking()));
     }
     List<StageResult> stages = selected.stages();
-    Frame frame =
-        stages.isEmpty() ? outcome.atFinish() : outcome.atEndOf(stages.get(stages.size() - 1));
-    StageLine.fill(
-        frame, protocol, stages.stream().map(outcome::atEndOf).toList(), line.leastSpan());
+    Situation situation =
+        Situation.of(
+            protocol, line, stages.stream().map(outcome::atEndOf).toList(), outcome.atFinish());
+    Frame frame = situation.own();
     Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
     if (barred.isPresent()) {
       return unavailable(line, barred.get());
     }
-    double value = line.vo2max().value(frame);
-    if (Double.isNaN(value)) {
+    if (Double.isNaN(situation.value())) {
       return unavailable(line, line.vo2max().gaps(frame).stream().map(Gap::toString).toList());
     }
-    return perKilogram(line, value)
-        .<Estimate>map(vo2max -> available(line, vo2max, frame, stages))
+    return perKilogram(line)
+        .<Estimate>map(factor -> available(line, situation, factor, stages))
         .orElseGet(() -> unavailable(line, List.of("mass: not answered")));
   }
 
@@ -72,32 +73,47 @@ final class Estimator {
             : List.of("it applies only when " + condition.filled(frame)));
   }
 
-  private Optional<Quantity> perKilogram(EstimateLine line, double value) {
-    if (line.vo2max().kind() == Kind.UPTAKE) {
-      return Optional.of(Quantity.of(value, Unit.ML_PER_KG_PER_MINUTE));
-    }
-    return outcome
-        .person()
-        .value(Attribute.MASS)
-        .map(mass -> Quantity.of(value / mass.base(), Unit.ML_PER_KG_PER_MINUTE));
+  // What turns the answer of a formula into an uptake per kilogram.
+  private Optional<Double> perKilogram(EstimateLine line) {
+    return line.vo2max().kind() == Kind.UPTAKE
+        ? Optional.of(1.0)
+        : outcome.person().value(Attribute.MASS).map(mass -> 1 / mass.base());
   }
 
   private Estimate available(
-      EstimateLine line, Quantity vo2max, Frame frame, List<StageResult> stages) {
-    Filled filled = line.vo2max().filled(frame);
+      EstimateLine line, Situation situation, double perKilogram, List<StageResult> stages) {
+    Filled filled = line.vo2max().filled(situation.own());
+    double vo2max = situation.value() * perKilogram;
     List<Ingredient> ingredients = new ArrayList<>();
     stages.forEach(stage -> ingredients.add(ingredient(line, stage)));
     for (Filled.Definition definition : filled.definitions()) {
       ingredients.add(ingredient(definition));
     }
+    List<Doubt> doubts = Doubts.of(protocol, line, situation, maximum(filled));
+    Optional<Interval> interval =
+        new Propagation(situation, perKilogram).interval(vo2max, doubts, line.error());
     return new Estimate.Available(
         line.id(),
         line.source(),
-        vo2max,
+        Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE),
+        interval,
         filled.text(),
         ingredients,
         line.error(),
-        cautions(line, stages));
+        cautions(line, stages, interval));
+  }
+
+  // Which equation the maximal heart rate of an estimate was chosen from, if it rests on one.
+  private static Optional<String> maximum(Filled filled) {
+    return filled.definitions().stream()
+        .filter(definition -> definition.name().equals("max_heart_rate"))
+        .flatMap(definition -> chosen(definition).stream())
+        .findFirst();
+  }
+
+  private static Optional<String> chosen(Filled.Definition definition) {
+    int colon = definition.text().indexOf(": ");
+    return colon > 0 ? Optional.of(definition.text().substring(0, colon)) : Optional.empty();
   }
 
   private Ingredient ingredient(EstimateLine line, StageResult stage) {
@@ -113,7 +129,7 @@ final class Estimator {
                           + " "
                           + Quantity.ofBase(axis.value(frame), axis.kind().base())));
     }
-    Optional<CostLine> cost = cost(frame);
+    Optional<CostLine> cost = costs.of(frame);
     return new Ingredient(
         "stage " + stage.id(),
         String.join(", ", parts),
@@ -124,8 +140,7 @@ final class Estimator {
 
   // A value chosen from a list has the source and the spread of what was chosen.
   private Ingredient ingredient(Filled.Definition definition) {
-    int colon = definition.text().indexOf(": ");
-    String chosen = colon > 0 ? definition.text().substring(0, colon) : definition.name();
+    String chosen = chosen(definition).orElse(definition.name());
     Citation source = protocol.wiring().citation(chosen);
     return new Ingredient(
         definition.name(),
@@ -150,17 +165,27 @@ final class Estimator {
   }
 
   // What happened in this test comes before what is always to be known of the method.
-  private List<String> cautions(EstimateLine line, List<StageResult> stages) {
+  private List<String> cautions(
+      EstimateLine line, List<StageResult> stages, Optional<Interval> interval) {
     List<String> cautions = new ArrayList<>();
     if (outcome.stopped()) {
       cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
     }
     for (StageResult stage : stages) {
       Frame frame = outcome.atEndOf(stage);
-      cost(frame)
+      costs
+          .of(frame)
           .filter(
               cost -> cost.range().filter(range -> range.test(frame) == Truth.FALSE).isPresent())
           .ifPresent(cost -> cautions.add(beyond(cost, stage)));
+    }
+    if (interval.filter(around -> !around.nearLinear()).isPresent()) {
+      cautions.add(
+          "The formula is not near a straight line over these errors, so the interval is too even;"
+              + " the answer may lie further off, on one side above all.");
+    }
+    if (interval.isEmpty()) {
+      cautions.add("No interval: nothing is known of the errors of what this estimate rests on.");
     }
     cautions.addAll(line.cautions());
     return cautions;
@@ -181,15 +206,5 @@ final class Estimator {
         + ")"
         + range
         + ".";
-  }
-
-  private Optional<CostLine> cost(Frame frame) {
-    for (CostLine cost : protocol.assessment().costs()) {
-      Truth applies = cost.when().map(when -> when.test(frame)).orElse(Truth.TRUE);
-      if (applies != Truth.FALSE) {
-        return applies == Truth.TRUE ? Optional.of(cost) : Optional.empty();
-      }
-    }
-    return Optional.empty();
   }
 }

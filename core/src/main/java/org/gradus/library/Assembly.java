@@ -34,7 +34,9 @@ import org.gradus.rule.Formula;
 import org.gradus.rule.Rule;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Type;
+import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -85,13 +87,20 @@ final class Assembly {
             rules(draft.anyTime),
             rules(draft.stageEnd),
             rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
-            rules(draft.result));
+            results());
     uniqueRules();
     Optional<Recovery> recovery =
         draft.recovery.map(
             r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
     Estimates estimates = new Estimates(draft, shelf, known.vocabulary(), layout, problems);
-    Assessment assessment = new Assessment(estimates.costs(), estimates.lines());
+    Assessment assessment =
+        new Assessment(
+            estimates.costs(),
+            estimates.uptake(),
+            estimates.maxHeartRate(),
+            estimates.lines(),
+            List.copyOf(shelf.spreads.values()),
+            List.copyOf(shelf.repeats.values()));
     Map<String, Formula> axes = estimates.axes(assessment.estimates());
     Instruments instruments = instruments();
     Map<String, Condition> counted = counted();
@@ -142,8 +151,7 @@ final class Assembly {
 
   private Set<SourceFile> files() {
     Set<SourceFile> files = new LinkedHashSet<>(draft.files);
-    shelf.costs.values().forEach(cost -> files.add(cost.uptake().span().file()));
-    shelf.maxHeartRates.values().forEach(rate -> files.add(rate.rate().span().file()));
+    files.addAll(shelf.common);
     return files;
   }
 
@@ -169,10 +177,21 @@ final class Assembly {
   }
 
   private List<ProtocolRule> rules(List<RuleDraft> drafts) {
+    return rules(drafts, known.vocabulary());
+  }
+
+  // They may speak of what comes out, too.
+  private List<ProtocolRule> results() {
+    Type uptake = new Type.Measure(Kind.UPTAKE);
+    Symbol capacity = new Symbol.Datum(Demand.value(Names.VO2MAX, uptake), Symbol.Role.FACT);
+    return rules(draft.result, known.vocabulary().with(Names.VO2MAX, capacity));
+  }
+
+  private List<ProtocolRule> rules(List<RuleDraft> drafts, Vocabulary vocabulary) {
     List<ProtocolRule> rules = new ArrayList<>();
     for (RuleDraft rule : drafts) {
       rule.sentence()
-          .flatMap(text -> Rule.of(text, known.vocabulary(), layout, problems))
+          .flatMap(text -> Rule.of(text, vocabulary, layout, problems))
           .ifPresent(
               planned ->
                   rules.add(
@@ -184,7 +203,8 @@ final class Assembly {
                           rule.source(),
                           rule.confirm(),
                           rule.stagesOnly(),
-                          rule.then())));
+                          rule.then(),
+                          rule.suspicion())));
     }
     return rules;
   }

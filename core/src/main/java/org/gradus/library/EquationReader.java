@@ -1,8 +1,6 @@
 package org.gradus.library;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -13,14 +11,10 @@ import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.library.YamlNode.Scalar;
-import org.gradus.protocol.Attribute;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -50,6 +44,8 @@ final class EquationReader {
     for (YamlNode item : keys.items("max_heart_rates")) {
       Keys.of(item, "a maximal heart rate", problems).ifPresent(this::maxHeartRate);
     }
+    new SpreadReader(texts, shelf).read(keys);
+    new EnergyReader(texts, shelf).read(keys);
   }
 
   private void cost(Keys keys) {
@@ -134,23 +130,10 @@ final class EquationReader {
   }
 
   private Optional<Formula> formula(Expression text, List<Kind> kinds) {
-    return Formula.of(text, kinds, vocabulary(), new Layout.Builder(), problems);
+    return Formula.of(text, kinds, PersonNames.withLoads(), new Layout.Builder(), problems);
   }
 
   private void condition(Expression text) {
-    Condition.of(text, vocabulary(), new Layout.Builder(), problems);
-  }
-
-  private static Vocabulary vocabulary() {
-    Map<String, Symbol> symbols = new LinkedHashMap<>();
-    for (Attribute attribute : Attribute.values()) {
-      symbols.put(attribute.word(), fact(attribute.word(), attribute.type()));
-    }
-    LoadReader.LOADS.forEach((name, kind) -> symbols.put(name, fact(name, new Type.Measure(kind))));
-    return Vocabulary.of(symbols);
-  }
-
-  private static Symbol fact(String name, Type type) {
-    return new Symbol.Datum(Demand.value(name, type), Symbol.Role.FACT);
+    Condition.of(text, PersonNames.withLoads(), new Layout.Builder(), problems);
   }
 }

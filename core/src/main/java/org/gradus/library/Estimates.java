@@ -62,6 +62,23 @@ final class Estimates {
         .ifPresent(uptake -> lines.add(new CostLine(equation, when, uptake, range)));
   }
 
+  /** The oxygen cost that applies, where there is a sound list of costs. */
+  Optional<Formula> uptake() {
+    return named("uptake", draft.cost);
+  }
+
+  /** The maximal heart rate that applies, where there is a sound list of them. */
+  Optional<Formula> maxHeartRate() {
+    return named("max_heart_rate", draft.maxHeartRate);
+  }
+
+  private Optional<Formula> named(String name, List<ChoiceLine> lines) {
+    boolean sound =
+        !lines.isEmpty()
+            && vocabulary.meaning(name).filter(symbol -> !isFaulty(symbol)).isPresent();
+    return sound ? axis(name) : Optional.empty();
+  }
+
   List<EstimateLine> lines() {
     List<EstimateLine> lines = new ArrayList<>();
     Set<String> ids = new HashSet<>();
@@ -147,7 +164,25 @@ final class Estimates {
         }
       }
     }
+    told().forEach(name -> axis(name).ifPresent(formula -> axes.put(name, formula)));
     return axes;
+  }
+
+  // What results are told with, whether an estimate rests on it or not.
+  private List<String> told() {
+    List<String> names = new ArrayList<>(List.of("max_heart_rate", "resting.heart_rate"));
+    List<MeasureDraft> lines = new ArrayList<>(draft.measure);
+    draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
+    lines.forEach(line -> line.named().ifPresent(name -> names.add(name.value())));
+    return names.stream()
+        .filter(
+            name ->
+                vocabulary
+                    .meaning(name)
+                    .filter(symbol -> !isFaulty(symbol) && symbol.type() instanceof Type.Measure)
+                    .isPresent())
+        .distinct()
+        .toList();
   }
 
   private Optional<Formula> axis(String name) {

@@ -24,7 +24,8 @@ record Header(
     Map<String, Citation> sources,
     boolean sourcesRead) {
 
-  private static final List<String> KINDS = List.of("protocol", "rules", "equations");
+  private static final List<String> KINDS =
+      List.of("protocol", "rules", "equations", "norms", "intensity");
 
   /** The newest {@code format: 1.n} this reader knows. */
   private static final int NEWEST_MINOR = 0;

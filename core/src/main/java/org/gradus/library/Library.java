@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +18,8 @@ import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Suggestion;
+import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.NormTable;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Protocol;
 
@@ -38,11 +41,11 @@ import org.gradus.protocol.Protocol;
 public final class Library {
 
   private final List<SourceFile> files;
-  private final Map<String, Protocol> protocols;
+  private final Loader.Loaded loaded;
 
   private Library(List<SourceFile> files, Problems problems) {
     this.files = List.copyOf(files);
-    this.protocols = new Loader(problems).load(this.files);
+    this.loaded = new Loader(problems).load(this.files);
   }
 
   /**
@@ -120,7 +123,7 @@ public final class Library {
 
   /** The ids of the protocols, sorted. */
   public List<String> protocols() {
-    return protocols.keySet().stream().sorted().toList();
+    return loaded.protocols().keySet().stream().sorted().toList();
   }
 
   /**
@@ -148,15 +151,32 @@ public final class Library {
    * @throws NotFound when there is none of that id
    */
   public Protocol protocol(String id) {
-    Protocol protocol = protocols.get(id);
-    if (protocol == null) {
+    return named("protocol", "protocols", id, loaded.protocols());
+  }
+
+  /**
+   * Intensity bands, for a training plan.
+   *
+   * @param id the id of their file, for example {@code "bands-2011"}
+   * @throws NotFound when there are none of that id
+   */
+  public IntensityBands bands(String id) {
+    return named("intensity bands", "intensity bands", id, loaded.bands());
+  }
+
+  /** All tables of reference values, by their ids. */
+  public List<NormTable> norms() {
+    return loaded.norms().values().stream().sorted(Comparator.comparing(NormTable::id)).toList();
+  }
+
+  private static <T> T named(String what, String all, String id, Map<String, T> things) {
+    T found = things.get(id);
+    if (found == null) {
+      List<String> ids = things.keySet().stream().sorted().toList();
       String otherwise =
-          protocols.isEmpty()
-              ? "this library holds no protocols"
-              : "there are " + String.join(", ", protocols());
-      String help = Suggestion.help(id, protocols.keySet(), otherwise);
-      throw new NotFound(Code.G604, "protocol", id, help);
+          ids.isEmpty() ? "this library holds no " + all : "there are " + String.join(", ", ids);
+      throw new NotFound(Code.G604, what, id, Suggestion.help(id, ids, otherwise));
     }
-    return protocol;
+    return found;
   }
 }

@@ -9,6 +9,8 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.NormTable;
 import org.gradus.protocol.Protocol;
 
 /** Reads all files of a library: first each by itself, then each protocol with what it includes. */
@@ -19,6 +21,9 @@ final class Loader {
   private final List<Draft> protocols = new ArrayList<>();
   private final Map<String, Header> headers = new LinkedHashMap<>();
 
+  /** Files that name what stands in others, and are read after them. */
+  private final List<Runnable> late = new ArrayList<>();
+
   /** A loader that adds to what has been found wrong before, when files could not be opened. */
   Loader(Problems problems) {
     this.problems = problems;
@@ -26,12 +31,25 @@ final class Loader {
   }
 
   /**
-   * The protocols of these files by their ids.
+   * What files offer to a library.
+   *
+   * @param protocols by id
+   * @param norms tables of reference values, by id
+   * @param bands intensity bands, by the ids of their files
+   */
+  record Loaded(
+      Map<String, Protocol> protocols,
+      Map<String, NormTable> norms,
+      Map<String, IntensityBands> bands) {}
+
+  /**
+   * What these files offer.
    *
    * @throws FileRefused when anything is wrong, with all of it
    */
-  Map<String, Protocol> load(List<SourceFile> files) {
+  Loaded load(List<SourceFile> files) {
     files.forEach(this::read);
+    late.forEach(Runnable::run);
     Map<String, Protocol> loaded = new LinkedHashMap<>();
     Includes includes = new Includes(shelf, problems);
     for (Draft protocol : protocols) {
@@ -41,7 +59,7 @@ final class Loader {
     if (!problems.isEmpty()) {
       throw new FileRefused(SameName.joined(problems.sorted()));
     }
-    return loaded;
+    return new Loaded(loaded, Map.copyOf(shelf.norms), Map.copyOf(shelf.bands));
   }
 
   private void read(SourceFile file) {
@@ -74,8 +92,14 @@ final class Loader {
         draft.torn |= !sound || keys.isTorn();
         shelf.sets.putIfAbsent(header.id(), draft);
       }
+      case "norms" -> new NormReader(texts, shelf).read(keys);
+      case "intensity" -> {
+        late.add(() -> new IntensityReader(texts, shelf, header).read(keys));
+        return;
+      }
       default -> {
         new EquationReader(texts, shelf).read(keys);
+        shelf.common.add(header.where().file());
         shelf.torn |= !sound || keys.isTorn();
       }
     }

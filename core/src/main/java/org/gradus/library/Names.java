@@ -35,6 +35,9 @@ import org.gradus.unit.Kind;
 /** Gives every name that a protocol's rules may use its meaning. */
 final class Names {
 
+  /** What a test is given for. Only rules that look at results may speak of it. */
+  static final String VO2MAX = "vo2max";
+
   private static final String MAX_HEART_RATE = "max_heart_rate";
   private static final String UPTAKE = "uptake";
   private static final Type TIME = new Type.Measure(Kind.TIME);
@@ -73,6 +76,7 @@ final class Names {
     names.settings(settings);
     names.readings();
     names.tellings();
+    names.facts.putIfAbsent(VO2MAX, new Fact.Result(VO2MAX));
     names.tables();
     names.equations();
     List<Written> definitions = names.definitions();
@@ -207,7 +211,8 @@ final class Names {
   private boolean isFree(String name, Span where) {
     boolean chosen =
         (name.equals(MAX_HEART_RATE) && !draft.maxHeartRate.isEmpty())
-            || (name.equals(UPTAKE) && !draft.cost.isEmpty());
+            || (name.equals(UPTAKE) && !draft.cost.isEmpty())
+            || name.equals(VO2MAX);
     boolean free = !chosen && !symbols.containsKey(name);
     if (!free) {
       unusable.add(name);

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.ProtocolRule.Then;
+import org.gradus.protocol.Suspicion;
 import org.gradus.rule.syntax.Sentence;
 
 /**
@@ -22,4 +23,5 @@ record RuleDraft(
     Citation source,
     Optional<Duration> confirm,
     boolean stagesOnly,
-    Then then) {}
+    Then then,
+    Optional<Suspicion> suspicion) {}

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.ProtocolRule.Then;
+import org.gradus.protocol.Suspicion;
+import org.gradus.protocol.Suspicion.Look;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.Sentence;
@@ -54,7 +56,8 @@ final class RuleReader {
         Citation.NONE,
         Optional.empty(),
         false,
-        Then.REST);
+        Then.REST,
+        Optional.empty());
   }
 
   private static RuleDraft lost(String name, YamlNode item) {
@@ -67,7 +70,8 @@ final class RuleReader {
         Citation.NONE,
         Optional.empty(),
         false,
-        Then.REST);
+        Then.REST,
+        Optional.empty());
   }
 
   private RuleDraft rule(Keys keys, String name, String group) {
@@ -83,6 +87,7 @@ final class RuleReader {
             .isPresent();
     Then then =
         keys.text("then").flatMap(word -> texts.constant(word, Then.class)).orElse(Then.REST);
+    Optional<Suspicion> suspicion = suspicion(keys, group);
     keys.done();
     Optional<Sentence> sentence = text.flatMap(this::sentence);
     sentence.ifPresent(read -> idle(keys, read.action(), group));
@@ -95,7 +100,19 @@ final class RuleReader {
         source,
         confirm,
         stagesOnly,
-        then);
+        then,
+        suspicion);
+  }
+
+  private Optional<Suspicion> suspicion(Keys keys, String group) {
+    // One without the other says half of what a tester has to know.
+    if (!group.equals("result") || !(keys.has("suspect") || keys.has("look"))) {
+      return Optional.empty();
+    }
+    Optional<Scalar> ingredient = keys.needText("suspect");
+    Optional<Look> look = keys.needText("look").flatMap(word -> texts.constant(word, Look.class));
+    return ingredient.flatMap(
+        suspect -> look.map(where -> new Suspicion(suspect.value().strip(), where)));
   }
 
   // A key that changes nothing would make a file say what the test does not do.

@@ -2,10 +2,17 @@ package org.gradus.library;
 
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
+import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.CostEquation;
+import org.gradus.knowledge.EnergyEquation;
+import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.MaxHeartRate;
+import org.gradus.knowledge.NormTable;
+import org.gradus.knowledge.Repeat;
+import org.gradus.knowledge.Spread;
 
 /** What the files of a library offer to its protocols. Filled while they are read. */
 final class Shelf {
@@ -13,6 +20,16 @@ final class Shelf {
   final Map<String, Draft> sets = new LinkedHashMap<>();
   final Map<String, CostEquation> costs = new LinkedHashMap<>();
   final Map<String, MaxHeartRate> maxHeartRates = new LinkedHashMap<>();
+
+  final Map<String, Spread> spreads = new LinkedHashMap<>();
+  final Map<String, Repeat> repeats = new LinkedHashMap<>();
+
+  final Map<String, EnergyEquation> energies = new LinkedHashMap<>();
+  final Map<String, NormTable> norms = new LinkedHashMap<>();
+  final Map<String, IntensityBands> bands = new LinkedHashMap<>();
+
+  /** The files whose figures count in every protocol. */
+  final Set<SourceFile> common = new LinkedHashSet<>();
 
   /** Ids of equations that are wrong. It has been said, so their uses are passed over. */
   final Set<String> faulty = new HashSet<>();

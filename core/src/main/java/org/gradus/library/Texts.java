@@ -11,8 +11,10 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.Extent;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText;
@@ -116,6 +118,25 @@ final class Texts {
       }
     }
     return range;
+  }
+
+  /** A stretch that may be open at one end: a range, {@code below 30 %} or {@code from 90 %}. */
+  Optional<Extent> extent(Scalar text, Kind kind) {
+    for (String open : List.of("below ", "from ")) {
+      if (text.value().startsWith(open)) {
+        Span rest =
+            new Span(text.span().file(), text.span().start() + open.length(), text.span().end());
+        Scalar end = new Scalar(rest, text.value().substring(open.length()), text.plain());
+        return quantity(end, kind)
+            .map(
+                value ->
+                    open.startsWith("b")
+                        ? new Extent(Optional.empty(), Optional.of(value))
+                        : new Extent(Optional.of(value), Optional.empty()));
+      }
+    }
+    return range(text, kind)
+        .map(range -> new Extent(Optional.of(range.low()), Optional.of(range.high())));
   }
 
   /** A time that is not negative. */

@@ -1,17 +1,33 @@
 package org.gradus.protocol;
 
 import java.util.List;
+import java.util.Optional;
+import org.gradus.knowledge.Repeat;
+import org.gradus.knowledge.Spread;
+import org.gradus.rule.Formula;
 
 /**
  * How a result is worked out.
  *
  * @param costs oxygen costs, the first that applies
+ * @param uptake the oxygen cost that applies, where there is a list of costs
+ * @param maxHeartRate the maximal heart rate that applies, where the protocol has one
  * @param estimates estimates in order of preference
+ * @param spreads how much readings differ when nothing about the person or the load does
+ * @param repeats how much the answers of two tests of an unchanged person differ
  */
-public record Assessment(List<CostLine> costs, List<EstimateLine> estimates) {
+public record Assessment(
+    List<CostLine> costs,
+    Optional<Formula> uptake,
+    Optional<Formula> maxHeartRate,
+    List<EstimateLine> estimates,
+    List<Spread> spreads,
+    List<Repeat> repeats) {
 
   public Assessment {
     costs = List.copyOf(costs);
     estimates = List.copyOf(estimates);
+    spreads = List.copyOf(spreads);
+    repeats = List.copyOf(repeats);
   }
 }

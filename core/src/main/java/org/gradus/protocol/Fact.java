@@ -85,6 +85,13 @@ public sealed interface Fact {
   record Answer(String question) implements Fact {}
 
   /**
+   * Something that is worked out when the test is over: the aerobic capacity.
+   *
+   * @param name which
+   */
+  record Result(String name) implements Fact {}
+
+  /**
    * A sign or symptom.
    *
    * @param name which

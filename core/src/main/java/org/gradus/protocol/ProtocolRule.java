@@ -17,6 +17,7 @@ import org.gradus.rule.syntax.Action;
  * @param confirm for how long a second reading is waited for before the rule counts, if it is
  * @param stagesOnly whether it is looked at in stages only, not in recovery
  * @param then what follows a stop
+ * @param suspicion what is suspected, for a rule that looks at results
  */
 public record ProtocolRule(
     String id,
@@ -26,7 +27,8 @@ public record ProtocolRule(
     Citation source,
     Optional<Duration> confirm,
     boolean stagesOnly,
-    Then then) {
+    Then then,
+    Optional<Suspicion> suspicion) {
 
   /** What follows a stop. */
   public enum Then {

@@ -14,7 +14,8 @@ import org.gradus.unit.Quantity;
  *
  * @param layout the slots
  * @param facts what each name that rules ask for stands for
- * @param axes formulas for the names that estimates are made from, stage by stage
+ * @param axes formulas for the names that estimates are made from, stage by stage, and for those
+ *     that results are told with
  * @param counted the definitions that rules count over stages, by name
  * @param citations the source of each named figure, definition and equation
  * @param spreads the standard deviation between people of each equation that states one

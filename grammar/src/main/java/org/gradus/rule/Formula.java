@@ -2,6 +2,7 @@ package org.gradus.rule;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
@@ -97,6 +98,17 @@ public final class Formula {
     return checked.slots().stream()
         .map(Meaning.Slot::demand)
         .collect(Collectors.toUnmodifiableSet());
+  }
+
+  /**
+   * The place in which a frame keeps its value, if it is nothing but the name of a definition:
+   * there the definition can be {@linkplain Frame#suppose supposed} to have another value.
+   */
+  public OptionalInt place() {
+    boolean name = checked.root() instanceof Expression.Reference;
+    return name && checked.meaningOf(checked.root()) instanceof Meaning.Use use
+        ? OptionalInt.of(use.term().place())
+        : OptionalInt.empty();
   }
 
   /** The text it was made from. */

@@ -51,6 +51,7 @@ class ArchitectureTest {
     STANDS_ON.put("capacity", List.of("session"));
     STANDS_ON.put("review", List.of("session"));
     STANDS_ON.put("cases", List.of("library", "capacity"));
+    STANDS_ON.put("training", List.of("capacity"));
     STANDS_ON.put("bundled", List.of("library"));
   }
 
@@ -94,7 +95,7 @@ class ArchitectureTest {
   void eachForeignLibraryIsKnownToFewPackages() {
     onlyIn(List.of("rule.syntax"), "org.antlr..");
     onlyIn(List.of("library", "history"), "org.snakeyaml..");
-    onlyIn(List.of("capacity"), "org.apache.commons.math3..");
+    onlyIn(List.of("capacity", "training"), "org.apache.commons.math3..");
   }
 
   private static void onlyIn(List<String> names, String foreign) {

@@ -1,6 +1,7 @@
 package org.gradus.rule.plan;
 
 import java.util.Arrays;
+import java.util.Map;
 import org.gradus.rule.check.Layout;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,21 @@ public final class Frame {
     this.termPasses = new long[layout.terms()];
     Arrays.fill(values, Double.NaN);
     Arrays.fill(taken, Double.NaN);
+  }
+
+  private Frame(Frame other) {
+    this.layout = other.layout;
+    this.values = other.values.clone();
+    this.halfWidths = other.halfWidths.clone();
+    this.taken = other.taken.clone();
+    this.gaps = other.gaps.clone();
+    this.terms = new double[layout.terms()];
+    this.termPasses = new long[layout.terms()];
+  }
+
+  /** A frame in which the same is known, to be changed without touching this one. */
+  public Frame copy() {
+    return new Frame(this);
   }
 
   /** What the slots mean. */
@@ -107,6 +123,17 @@ public final class Frame {
   public Gap gap(int slot) {
     Gap gap = gaps[slot];
     return gap == null ? UNFILLED : gap;
+  }
+
+  /**
+   * Takes definitions to have other values than they come to. That holds until something is put
+   * into a slot, so it has to come last.
+   *
+   * @param values by the places of their terms, in base units
+   */
+  public void suppose(Map<Integer, Double> values) {
+    pass++;
+    values.forEach(this::keepTerm);
   }
 
   // A term is evaluated at most once per pass. A truth is kept as the number it is planned as.

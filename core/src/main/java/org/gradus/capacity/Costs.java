@@ -1,0 +1,28 @@
+package org.gradus.capacity;
+
+import java.util.Optional;
+import org.gradus.protocol.CostLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Truth;
+
+/** Which of a protocol's oxygen costs applies. */
+final class Costs {
+
+  private final Protocol protocol;
+
+  Costs(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  /** The first that applies on what is known; none when that is open. */
+  Optional<CostLine> of(Frame frame) {
+    for (CostLine cost : protocol.assessment().costs()) {
+      Truth applies = cost.when().map(when -> when.test(frame)).orElse(Truth.TRUE);
+      if (applies != Truth.FALSE) {
+        return applies == Truth.TRUE ? Optional.of(cost) : Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+}

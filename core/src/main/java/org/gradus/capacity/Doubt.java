@@ -1,0 +1,53 @@
+package org.gradus.capacity;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.gradus.knowledge.Citation;
+
+/**
+ * Something an estimate rests on that could have come out otherwise. All that moves with it moves
+ * together: the heart rates of all stages on a day on which the heart is faster.
+ *
+ * @param readings the slots that move
+ * @param terms the definitions that move
+ * @param parts what the doubt is made of
+ */
+record Doubt(List<Move> readings, List<Move> terms, List<Part> parts) {
+
+  /**
+   * A value that moves.
+   *
+   * @param frame the number of the frame it stands in
+   * @param place its slot, or the place of its term
+   * @param value what it is
+   * @param sd its standard deviation
+   */
+  record Move(int frame, int place, double value, double sd) {
+    double at(double times) {
+      return value + times * sd;
+    }
+  }
+
+  /**
+   * A reason for the doubt.
+   *
+   * @param name in words
+   * @param weight its share of the variance of what moves
+   * @param source where its figure comes from
+   */
+  record Part(String name, double weight, Citation source) {}
+
+  Doubt {
+    readings = List.copyOf(readings);
+    terms = List.copyOf(terms);
+    parts = List.copyOf(parts);
+  }
+
+  /** The definitions that move in a frame with their moved values, by place. */
+  Map<Integer, Double> definitions(int frame, double times) {
+    return terms.stream()
+        .filter(move -> move.frame() == frame)
+        .collect(Collectors.toMap(Move::place, move -> move.at(times)));
+  }
+}

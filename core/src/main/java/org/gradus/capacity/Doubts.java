@@ -1,0 +1,208 @@
+package org.gradus.capacity;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.gradus.capacity.Doubt.Move;
+import org.gradus.capacity.Doubt.Part;
+import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.Spread;
+import org.gradus.knowledge.Spread.Per;
+import org.gradus.protocol.CostLine;
+import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.Formula;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.plan.Frame;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+
+/** Finds everything an estimate rests on that could have come out otherwise. */
+final class Doubts {
+
+  // A true value lies anywhere in the step to which it was read with equal likelihood, which has a
+  // standard deviation of half the step over the root of three (JCGM 100:2008, 4.3.7).
+  private static final double UNIFORM = Math.sqrt(3);
+
+  private static final Set<Aspect> READ =
+      Set.of(Aspect.VALUE, Aspect.EARLIER, Aspect.AVERAGE, Aspect.HIGHEST, Aspect.LOWEST);
+
+  private final Protocol protocol;
+  private final Costs costs;
+  private final EstimateLine line;
+  private final Situation situation;
+  private final List<Doubt> doubts = new ArrayList<>();
+  private final List<Spread> ofTest;
+  private final Map<Spread, List<Move>> alike = new LinkedHashMap<>();
+
+  private Doubts(Protocol protocol, EstimateLine line, Situation situation) {
+    this.protocol = protocol;
+    this.costs = new Costs(protocol);
+    this.line = line;
+    this.situation = situation;
+    this.ofTest = spreads(Per.TEST);
+  }
+
+  static List<Doubt> of(
+      Protocol protocol, EstimateLine line, Situation situation, Optional<String> maximum) {
+    Doubts search = new Doubts(protocol, line, situation);
+    search.readings();
+    search.uptake();
+    maximum.ifPresent(search::maximum);
+    return search.doubts;
+  }
+
+  private List<Spread> spreads(Per per) {
+    return protocol.assessment().spreads().stream().filter(spread -> spread.per() == per).toList();
+  }
+
+  private void readings() {
+    Set<Integer> asked = slots(line.vo2max());
+    Set<Integer> drawn = new TreeSet<>();
+    axes().forEach(axis -> drawn.addAll(slots(axis)));
+    for (int stage = 0; stage < situation.stages().size(); stage++) {
+      Set<Integer> slots = new TreeSet<>(drawn);
+      if (stage == situation.stages().size() - 1) {
+        slots.addAll(asked);
+      }
+      for (int slot : slots) {
+        reading(situation.framesOf(stage), slot);
+      }
+    }
+    if (situation.stages().isEmpty()) {
+      asked.forEach(slot -> reading(List.of(0), slot));
+    }
+    alike.forEach((spread, moves) -> add(moves, List.of(), List.of(part(spread, 1))));
+  }
+
+  private List<Formula> axes() {
+    return line.vo2max().demands().stream()
+        .filter(demand -> demand.aspect() == Aspect.LINE_SLOPE)
+        .flatMap(demand -> demand.subjects().stream())
+        .map(name -> Optional.ofNullable(protocol.wiring().axes().get(name)).orElseThrow())
+        .toList();
+  }
+
+  private Set<Integer> slots(Formula formula) {
+    List<Demand> layout = protocol.wiring().layout().demands();
+    Set<Integer> slots = new TreeSet<>();
+    formula.demands().stream()
+        .filter(demand -> READ.contains(demand.aspect()) && demand.type() instanceof Type.Measure)
+        .filter(demand -> isReading(protocol.wiring().fact(demand)))
+        .forEach(demand -> slots.add(layout.indexOf(demand)));
+    return slots;
+  }
+
+  private static boolean isReading(Fact fact) {
+    return fact instanceof Fact.Read
+        || fact instanceof Fact.AtFinish
+        || fact instanceof Fact.Named
+        || fact instanceof Fact.Baseline
+        || (fact instanceof Fact.Previous previous && !previous.load());
+  }
+
+  private void reading(List<Integer> frames, int slot) {
+    Frame frame = situation.frame(frames.get(0));
+    if (!frame.isKnown(slot)) {
+      return;
+    }
+    Demand demand = protocol.wiring().layout().demands().get(slot);
+    Kind kind = ((Type.Measure) demand.type()).kind();
+    double value = frame.value(slot);
+    double step = frame.halfWidth(slot) / UNIFORM;
+    List<Spread> own = spreads(Per.READING).stream().filter(s -> s.of() == kind).toList();
+    double variance = step * step + own.stream().mapToDouble(s -> square(s.at(value))).sum();
+    if (variance > 0) {
+      List<Part> parts = new ArrayList<>();
+      String words = kind.words();
+      parts.add(new Part(words + ": step of reading", step * step / variance, Citation.NONE));
+      own.forEach(spread -> parts.add(part(spread, square(spread.at(value)) / variance)));
+      add(moves(frames, slot, value, Math.sqrt(variance)), List.of(), parts);
+    }
+    ofTest.stream()
+        .filter(spread -> spread.of() == kind)
+        .forEach(
+            spread ->
+                alike
+                    .computeIfAbsent(spread, s -> new ArrayList<>())
+                    .addAll(moves(frames, slot, value, spread.at(value))));
+  }
+
+  private static double square(double number) {
+    return number * number;
+  }
+
+  private static List<Move> moves(List<Integer> frames, int slot, double value, double sd) {
+    return frames.stream().map(frame -> new Move(frame, slot, value, sd)).toList();
+  }
+
+  private static Part part(Spread spread, double weight) {
+    return new Part(spread.id().replace('_', ' '), weight, spread.source());
+  }
+
+  // A person who is thrifty at one load is thrifty at the others too: all stages move together.
+  private void uptake() {
+    Map<String, List<Move>> byEquation = new LinkedHashMap<>();
+    Map<String, CostLine> equations = new LinkedHashMap<>();
+    for (int number = 0; number < situation.frames(); number++) {
+      Frame frame = situation.frame(number);
+      Optional<CostLine> chosen = costs.of(frame);
+      if (chosen.isPresent() && chosen.get().equation().spread().isPresent()) {
+        String id = chosen.get().equation().id();
+        equations.put(id, chosen.get());
+        uptake(number, frame, chosen.get())
+            .ifPresent(move -> byEquation.computeIfAbsent(id, k -> new ArrayList<>()).add(move));
+      }
+    }
+    byEquation.forEach(
+        (id, moves) -> {
+          Citation source =
+              Optional.ofNullable(equations.get(id)).orElseThrow().equation().source();
+          add(List.of(), moves, List.of(new Part("oxygen cost (" + id + ")", 1, source)));
+        });
+  }
+
+  private Optional<Move> uptake(int number, Frame frame, CostLine cost) {
+    Formula uptake = protocol.assessment().uptake().orElseThrow();
+    double value = uptake.value(frame);
+    double sd = sd(cost.equation().spread().orElseThrow(), value, uptake.kind());
+    return Double.isFinite(value) && Double.isFinite(sd)
+        ? Optional.of(new Move(number, uptake.place().orElseThrow(), value, sd))
+        : Optional.empty();
+  }
+
+  // Not a number where one of the two is per kilogram and the other is not.
+  private static double sd(Quantity spread, double value, Kind kind) {
+    if (spread.kind() == Kind.NUMBER) {
+      return spread.base() * value;
+    }
+    return spread.kind() == kind ? spread.base() : Double.NaN;
+  }
+
+  private void maximum(String equation) {
+    Formula maximum = protocol.assessment().maxHeartRate().orElseThrow();
+    Optional<Quantity> spread = protocol.wiring().spread(equation);
+    if (spread.isEmpty()) {
+      return;
+    }
+    double value = maximum.value(situation.own());
+    int place = maximum.place().orElseThrow();
+    List<Move> moves = new ArrayList<>();
+    for (int number = 0; number < situation.frames(); number++) {
+      moves.add(new Move(number, place, value, spread.get().base()));
+    }
+    String name = "maximal heart rate (" + equation + ")";
+    add(List.of(), moves, List.of(new Part(name, 1, protocol.wiring().citation(equation))));
+  }
+
+  private void add(List<Move> readings, List<Move> terms, List<Part> parts) {
+    doubts.add(new Doubt(readings, terms, parts));
+  }
+}

@@ -1,0 +1,107 @@
+package org.gradus.capacity;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Suspicion;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Truth;
+import org.gradus.session.Outcome;
+import org.gradus.session.StageResult;
+import org.gradus.unit.Quantity;
+
+/**
+ * Looks at a result with the rules that are made for it. A rule that speaks of a stage is looked at
+ * at the end of each one that was completed, any other once, at the end of the exercise.
+ */
+final class Plausibility {
+
+  private static final Suspicion ANYTHING = new Suspicion("the answer", Suspicion.Look.SUM);
+
+  private final Outcome outcome;
+  private final Protocol protocol;
+  private final Optional<Quantity> vo2max;
+
+  Plausibility(Outcome outcome, Optional<Quantity> vo2max) {
+    this.outcome = outcome;
+    this.protocol = outcome.protocol();
+    this.vo2max = vo2max;
+  }
+
+  List<Finding> findings() {
+    List<Finding> findings = new ArrayList<>();
+    for (ProtocolRule rule : protocol.rules().result()) {
+      if (isOfStage(rule)) {
+        ofStages(rule).ifPresent(findings::add);
+      } else {
+        Frame frame = told(outcome.atFinish());
+        if (rule.rule().test(frame) == Truth.TRUE) {
+          findings.add(finding(rule, frame, List.of()));
+        }
+      }
+    }
+    return findings;
+  }
+
+  private Optional<Finding> ofStages(ProtocolRule rule) {
+    List<String> stages = new ArrayList<>();
+    Optional<Frame> first = Optional.empty();
+    for (StageResult stage : outcome.stages()) {
+      Frame frame = told(outcome.atEndOf(stage));
+      if (stage.completed() && rule.rule().test(frame) == Truth.TRUE) {
+        stages.add(stage.id());
+        first = first.or(() -> Optional.of(frame));
+      }
+    }
+    return first.map(frame -> finding(rule, frame, stages));
+  }
+
+  private static Finding finding(ProtocolRule rule, Frame frame, List<String> stages) {
+    String text = rule.rule().text();
+    return new Finding(
+        rule.id(),
+        rule.suspicion().orElse(ANYTHING),
+        stages,
+        rule.why().isEmpty() ? text + "." : rule.why(),
+        rule.rule().condition().map(when -> when.filled(frame).toString()).orElse(text),
+        rule.source());
+  }
+
+  private Frame told(Frame frame) {
+    List<Demand> demands = frame.layout().demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      boolean asked =
+          isPlain(demands.get(slot))
+              && protocol.wiring().fact(demands.get(slot)) instanceof Fact.Result;
+      if (asked && vo2max.isPresent()) {
+        frame.set(slot, vo2max.get().base(), 0);
+      }
+    }
+    return frame;
+  }
+
+  private boolean isOfStage(ProtocolRule rule) {
+    Stream<Demand> demands =
+        rule.rule().condition().stream().flatMap(when -> when.demands().stream());
+    return demands.anyMatch(demand -> isPlain(demand) && isOfStage(protocol.wiring().fact(demand)));
+  }
+
+  private static boolean isOfStage(Fact fact) {
+    return fact instanceof Fact.Read
+        || fact instanceof Fact.Load
+        || fact instanceof Fact.Previous
+        || fact instanceof Fact.Clock;
+  }
+
+  private static boolean isPlain(Demand demand) {
+    return switch (demand.aspect()) {
+      case COUNT, COMPLETED, EVER, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
+    };
+  }
+}

@@ -1,0 +1,108 @@
+package org.gradus.capacity;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.gradus.capacity.Interval.Basis;
+import org.gradus.capacity.Interval.Share;
+import org.gradus.knowledge.Citation;
+import org.gradus.protocol.EstimateLine.Covers;
+import org.gradus.protocol.EstimateLine.PublishedError;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/**
+ * Carries the errors of all that an estimate rests on through its formula to first order, each by
+ * half the difference between the answers a standard deviation up and down (JCGM 100:2008, 5.1.3,
+ * note 2).
+ */
+final class Propagation {
+
+  /** How much of the spread the bend of a formula may shift the answer by, to pass for straight. */
+  private static final double STRAIGHT = 0.1;
+
+  /** So many standard deviations to either side hold 95 of 100 normal values. */
+  static final double TWO_SIDED =
+      new NormalDistribution(null, 0, 1).inverseCumulativeProbability(0.975);
+
+  private final Situation situation;
+  private final double perKilogram;
+  private final Map<Named, Double> variances = new LinkedHashMap<>();
+  private double bend;
+  private boolean broken;
+
+  private record Named(String name, Citation source) {}
+
+  /**
+   * @param perKilogram what turns the formula's answer into an uptake per kilogram
+   */
+  Propagation(Situation situation, double perKilogram) {
+    this.situation = situation;
+    this.perKilogram = perKilogram;
+  }
+
+  /** The interval around an estimate; none where nothing is known of any error. */
+  Optional<Interval> interval(double vo2max, List<Doubt> doubts, Optional<PublishedError> error) {
+    doubts.forEach(this::carry);
+    double propagated = Math.sqrt(variances.values().stream().mapToDouble(v -> v).sum());
+    double published =
+        error
+            .filter(found -> found.covers() == Covers.METHOD)
+            .map(found -> perKilogram(found.sd()))
+            .orElse(0.0);
+    double sd = Math.max(propagated, published);
+    if (sd == 0 || broken) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Interval(
+            uptake(vo2max - TWO_SIDED * sd),
+            uptake(vo2max + TWO_SIDED * sd),
+            uptake(sd),
+            published > propagated ? Basis.PUBLISHED : Basis.PROPAGATED,
+            uptake(propagated),
+            shares(propagated * propagated),
+            Math.abs(bend) <= STRAIGHT * propagated));
+  }
+
+  private double perKilogram(Quantity sd) {
+    return sd.kind() == org.gradus.unit.Kind.UPTAKE ? sd.base() : sd.base() * perKilogram;
+  }
+
+  private static Quantity uptake(double value) {
+    return Quantity.of(value, Unit.ML_PER_KG_PER_MINUTE);
+  }
+
+  private void carry(Doubt doubt) {
+    double here = situation.value();
+    double up = situation.moved(doubt, 1) - here;
+    double down = situation.moved(doubt, -1) - here;
+    // A line that no longer rises has no answer there: what is left is the other side, and no line.
+    boolean torn = Double.isNaN(up) || Double.isNaN(down);
+    double half = torn ? (Double.isNaN(up) ? -down : up) : (up - down) / 2;
+    bend += torn ? Double.POSITIVE_INFINITY : perKilogram * (up + down) / 2;
+    broken |= Double.isNaN(half);
+    double variance = half * half * perKilogram * perKilogram;
+    for (Doubt.Part part : doubt.parts()) {
+      variances.merge(new Named(part.name(), part.source()), variance * part.weight(), Double::sum);
+    }
+  }
+
+  private List<Share> shares(double whole) {
+    List<Share> shares = new ArrayList<>();
+    variances.forEach(
+        (named, variance) -> {
+          if (variance > 0) {
+            shares.add(
+                new Share(
+                    named.name(), uptake(Math.sqrt(variance)), variance / whole, named.source()));
+          }
+        });
+    shares.sort(Comparator.comparingDouble(Share::share).reversed());
+    return shares;
+  }
+}

@@ -1,0 +1,87 @@
+package org.gradus.capacity;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.Formula;
+import org.gradus.rule.plan.Frame;
+
+/**
+ * What an estimate is worked out from: what was known at the end of each selected stage, and what
+ * its formula sees. Frames are numbered: the stages in order, then that of the formula, which is
+ * made like the last stage.
+ */
+final class Situation {
+
+  private final Protocol protocol;
+  private final EstimateLine line;
+  private final List<Frame> stages;
+  private final Frame own;
+
+  private Situation(Protocol protocol, EstimateLine line, List<Frame> stages, Frame own) {
+    this.protocol = protocol;
+    this.line = line;
+    this.stages = stages;
+    this.own = own;
+  }
+
+  /**
+   * The situation at the end of some stages.
+   *
+   * @param finish what was known at the end of the exercise, for an estimate from no stage
+   */
+  static Situation of(Protocol protocol, EstimateLine line, List<Frame> stages, Frame finish) {
+    Frame own = stages.isEmpty() ? finish : stages.get(stages.size() - 1).copy();
+    StageLine.fill(own, protocol, stages, line.leastSpan());
+    return new Situation(protocol, line, stages, own);
+  }
+
+  List<Frame> stages() {
+    return stages;
+  }
+
+  /** What the formula sees. */
+  Frame own() {
+    return own;
+  }
+
+  /** The numbers of the frames that show the end of a stage. */
+  List<Integer> framesOf(int stage) {
+    return stage == stages.size() - 1 ? List.of(stage, stages.size()) : List.of(stage);
+  }
+
+  /** A frame by its number. */
+  Frame frame(int number) {
+    return number == stages.size() ? own : stages.get(number);
+  }
+
+  /** How many frames there are. */
+  int frames() {
+    return stages.size() + 1;
+  }
+
+  /** What the formula comes to, in the base unit of its kind; NaN when it is not known. */
+  double value() {
+    return line.vo2max().value(own);
+  }
+
+  /**
+   * What it comes to with something moved by so many of its standard deviations. The stages stay
+   * the same ones, also when with such readings others would have been selected.
+   */
+  double moved(Doubt doubt, double times) {
+    List<Frame> copies = stages.stream().map(Frame::copy).toList();
+    Situation moved = new Situation(protocol, line, copies, own.copy());
+    doubt
+        .readings()
+        .forEach(move -> moved.frame(move.frame()).set(move.place(), move.at(times), 0));
+    for (int stage = 0; stage < copies.size(); stage++) {
+      copies.get(stage).suppose(doubt.definitions(stage, times));
+    }
+    Optional<Formula> anySpan = Optional.empty();
+    StageLine.fill(moved.own, protocol, copies, anySpan);
+    moved.own.suppose(doubt.definitions(copies.size(), times));
+    return moved.value();
+  }
+}

@@ -1,0 +1,86 @@
+package org.gradus.capacity;
+
+import java.util.Optional;
+import org.gradus.knowledge.NormTable;
+import org.gradus.unit.Quantity;
+
+/** Where a value stands in a table of reference values. */
+public sealed interface Standing {
+
+  /** The table, with edition and source. */
+  NormTable table();
+
+  /** In words. */
+  String words();
+
+  /**
+   * Among the percentiles of a table.
+   *
+   * @param table the table
+   * @param value what is compared
+   * @param at the place of the value
+   * @param low the place of the lower end of its 95 % interval, if it has one
+   * @param high the place of the upper end
+   */
+  record AmongPercentiles(
+      NormTable table, Quantity value, Place at, Optional<Place> low, Optional<Place> high)
+      implements Standing {
+    @Override
+    public String words() {
+      String spread =
+          low.isPresent() && high.isPresent() && !low.equals(high)
+              ? "; the 95 % interval reaches from " + low.get() + " to " + high.get()
+              : "";
+      return at + spread;
+    }
+  }
+
+  /**
+   * A place among printed percentiles. Nothing is worked out between two of them.
+   *
+   * @param below the highest printed percentile that is reached, if any is
+   * @param above the lowest that is not reached, if any is not
+   * @param exactly whether the value is just that of {@code below}
+   */
+  record Place(Optional<Integer> below, Optional<Integer> above, boolean exactly) {
+    @Override
+    public String toString() {
+      if (exactly) {
+        return "at percentile " + below.orElseThrow();
+      } else if (below.isEmpty()) {
+        return "below percentile " + above.orElseThrow();
+      }
+      return above
+          .map(next -> "between percentiles " + below.orElseThrow() + " and " + next)
+          .orElse("above percentile " + below.orElseThrow());
+    }
+  }
+
+  /**
+   * In a class of a table.
+   *
+   * @param table the table
+   * @param value what is compared
+   * @param name the class
+   * @param remark what had to be decided because of a gap or a tie in the table, or empty
+   */
+  record InClass(NormTable table, Quantity value, String name, String remark) implements Standing {
+    @Override
+    public String words() {
+      return remark.isEmpty() ? name : name + " (" + remark + ")";
+    }
+  }
+
+  /**
+   * Nowhere: the table is for this person but does not say.
+   *
+   * @param table the table
+   * @param reason why not
+   */
+  record Nowhere(NormTable table, String reason) implements Standing {
+    @Override
+    public String words() {
+      return reason;
+    }
+  }
+}

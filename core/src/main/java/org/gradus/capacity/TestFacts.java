@@ -1,0 +1,49 @@
+package org.gradus.capacity;
+
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.knowledge.Given;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Person;
+import org.gradus.unit.Quantity;
+
+/**
+ * What has to be known of a test beyond its estimates, to compare them and to plan by them.
+ *
+ * @param protocol the id of its protocol
+ * @param title the title of its protocol
+ * @param ergometer what it was done on
+ * @param purpose {@code submaximal} or {@code maximal}
+ * @param person the person
+ * @param readings what was read or worked out once: {@code max_heart_rate}, {@code
+ *     resting.heart_rate}, readings that the protocol gives a name
+ */
+public record TestFacts(
+    String protocol,
+    String title,
+    String ergometer,
+    String purpose,
+    Person person,
+    Map<String, Quantity> readings) {
+
+  public TestFacts {
+    readings = Map.copyOf(readings);
+  }
+
+  /** A reading by its name, if it was taken. */
+  public Optional<Quantity> reading(String name) {
+    return Optional.ofNullable(readings.get(name));
+  }
+
+  /** All of it by the names that formulas use. */
+  public Given given() {
+    Given given = Given.NOTHING;
+    for (Attribute attribute : Attribute.values()) {
+      given = given.with(attribute.word(), person.value(attribute));
+    }
+    for (Map.Entry<String, Quantity> reading : readings.entrySet()) {
+      given = given.with(reading.getKey(), reading.getValue());
+    }
+    return given;
+  }
+}

@@ -1,0 +1,10 @@
+package org.gradus.knowledge;
+
+/**
+ * A convention by which an uptake becomes an energy.
+ *
+ * @param id its name
+ * @param rate the energy spent per minute, over the names {@code uptake} and {@code mass}
+ * @param source its citation, with what speaks for or against it
+ */
+public record EnergyEquation(String id, Reckoning rate, Citation source) {}

@@ -1,0 +1,63 @@
+package org.gradus.knowledge;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.plan.Frame;
+import org.gradus.unit.Quantity;
+
+/**
+ * Values by the names that formulas of knowledge files use: {@code mass}, {@code speed}, {@code
+ * resting.heart_rate}. A condition is 1 or 0, a choice the index of its word. What has no value is
+ * not known.
+ *
+ * @param values in base units
+ */
+public record Given(Map<String, Double> values) {
+
+  /** Nothing is known. */
+  public static final Given NOTHING = new Given(Map.of());
+
+  public Given {
+    values = Map.copyOf(values);
+  }
+
+  /** With one more value, or another one. */
+  public Given with(String name, double base) {
+    Map<String, Double> more = new LinkedHashMap<>(values);
+    more.put(name, base);
+    return new Given(more);
+  }
+
+  /** With one more quantity, or another one. */
+  public Given with(String name, Quantity quantity) {
+    return with(name, quantity.base());
+  }
+
+  /** With a quantity, if there is one. */
+  public Given with(String name, Optional<Quantity> quantity) {
+    return quantity.map(value -> with(name, value)).orElse(this);
+  }
+
+  /** Whether a name has a value. */
+  public boolean has(String name) {
+    return values.containsKey(name);
+  }
+
+  /** The values in the slots of a layout. */
+  Frame frame(Layout layout) {
+    Frame frame = new Frame(layout);
+    List<Demand> demands = layout.demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      Double value = values.get(demands.get(slot).subject());
+      if (value != null && demands.get(slot).aspect() == Aspect.VALUE) {
+        frame.set(slot, value, 0);
+      }
+    }
+    return frame;
+  }
+}

@@ -1,0 +1,39 @@
+package org.gradus.knowledge;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Bands of exercise intensity, with what turns them into heart rates, uptakes, energies and loads.
+ *
+ * @param id the id of their file: {@code bands-2011}
+ * @param version its version
+ * @param title its title
+ * @param scale the scale of their ratings
+ * @param bands the bands, the easiest first
+ * @param methods how shares become heart rates and uptakes, the preferred ones first
+ * @param energies how uptakes become energies; the first is used, the others are named
+ * @param exercises the ways to exercise for which loads are worked out
+ * @param volume how much a week, if the file says so
+ * @param cautions what to keep in mind
+ */
+public record IntensityBands(
+    String id,
+    String version,
+    String title,
+    String scale,
+    List<Band> bands,
+    List<IntensityMethod> methods,
+    List<EnergyEquation> energies,
+    List<Exercise> exercises,
+    Optional<WeeklyVolume> volume,
+    List<String> cautions) {
+
+  public IntensityBands {
+    bands = List.copyOf(bands);
+    methods = List.copyOf(methods);
+    energies = List.copyOf(energies);
+    exercises = List.copyOf(exercises);
+    cautions = List.copyOf(cautions);
+  }
+}

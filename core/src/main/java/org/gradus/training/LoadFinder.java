@@ -1,0 +1,112 @@
+package org.gradus.training;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.gradus.knowledge.Exercise;
+import org.gradus.knowledge.Given;
+import org.gradus.rule.plan.Truth;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Solves the equation of an exercise for the load that has an uptake. */
+final class LoadFinder {
+
+  private static final int MOST_STEPS = 200;
+  private static final double NEAR_ENOUGH = 1e-10;
+
+  private final Exercise exercise;
+  private final Given given;
+  private final Optional<Quantity> mass;
+  private final double low;
+  private final double high;
+
+  LoadFinder(Exercise exercise, Given person, Optional<Quantity> mass) {
+    Given known = person;
+    for (Map.Entry<String, Quantity> load : exercise.set().entrySet()) {
+      known = known.with(load.getKey(), load.getValue());
+    }
+    this.exercise = exercise;
+    this.given = known;
+    this.mass = mass;
+    this.low = exercise.between().low().base();
+    this.high = exercise.between().high().base();
+  }
+
+  /** The loads at the uptakes of a band, as far as they can be reached. */
+  LoadPlan plan(Range uptake) {
+    double least = uptakeAt(low);
+    double most = uptakeAt(high);
+    if (Double.isNaN(least) || Double.isNaN(most)) {
+      return new LoadPlan.NotReachable(
+          exercise, String.join(", ", exercise.cost().gaps(given.with(exercise.solved(), low))));
+    }
+    double from = uptake.from().map(Quantity::base).orElse(Double.NEGATIVE_INFINITY);
+    double to = uptake.to().map(Quantity::base).orElse(Double.POSITIVE_INFINITY);
+    if (from > most || to < least) {
+      return new LoadPlan.NotReachable(
+          exercise,
+          "not reachable: it takes " + reach(least, most) + "; the band is " + shown(uptake));
+    }
+    OptionalDouble first = solve(Math.max(from, least));
+    OptionalDouble last = solve(Math.min(to, most));
+    if (first.isEmpty() || last.isEmpty()) {
+      return new LoadPlan.NotReachable(
+          exercise,
+          "not reachable: the equation is stated only for "
+              + exercise.range().map(Object::toString).orElse(""));
+    }
+    Unit unit = exercise.between().low().unit();
+    Range load =
+        new Range(
+            Optional.of(Quantity.ofBase(first.getAsDouble(), unit)),
+            Optional.of(Quantity.ofBase(last.getAsDouble(), unit)));
+    boolean whole = from >= least && to <= most;
+    return new LoadPlan.Reachable(
+        exercise, load, whole ? "" : "only a part of the band: it takes " + reach(least, most));
+  }
+
+  private static String reach(double least, double most) {
+    return Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1).amount()
+        + " to "
+        + Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
+  }
+
+  private static Range shown(Range uptake) {
+    return uptake.rounded(1);
+  }
+
+  /** The load that has an uptake, if there is one where the equation is stated. */
+  OptionalDouble solve(double uptake) {
+    double atLow = uptakeAt(low) - uptake;
+    double atHigh = uptakeAt(high) - uptake;
+    double load;
+    if (Math.abs(atLow) <= NEAR_ENOUGH) {
+      load = low;
+    } else if (Math.abs(atHigh) <= NEAR_ENOUGH) {
+      load = high;
+    } else if (atLow * atHigh > 0) {
+      return OptionalDouble.empty();
+    } else {
+      load =
+          new BrentSolver(NEAR_ENOUGH)
+              .solve(MOST_STEPS, value -> uptakeAt(value) - uptake, low, high);
+    }
+    boolean stated =
+        exercise
+            .range()
+            .map(range -> range.test(given.with(exercise.solved(), load)) == Truth.TRUE)
+            .orElse(true);
+    return stated ? OptionalDouble.of(load) : OptionalDouble.empty();
+  }
+
+  /** The uptake of a load per kilogram; not a number where something is not known. */
+  double uptakeAt(double load) {
+    double uptake = exercise.cost().value(given.with(exercise.solved(), load));
+    return exercise.cost().kind() == Kind.UPTAKE
+        ? uptake
+        : uptake / mass.map(Quantity::base).orElse(Double.NaN);
+  }
+}

@@ -1,0 +1,155 @@
+package org.gradus.training;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Estimate;
+import org.gradus.knowledge.Band;
+import org.gradus.knowledge.Band.Measure;
+import org.gradus.knowledge.EnergyEquation;
+import org.gradus.knowledge.Extent;
+import org.gradus.knowledge.Given;
+import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.IntensityMethod;
+import org.gradus.protocol.Attribute;
+import org.gradus.rule.plan.Truth;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Works out the bands of one person. */
+final class Planner {
+
+  private final IntensityBands bands;
+  private final Given given;
+  private final Optional<Quantity> mass;
+  private final Optional<IntensityMethod> byHeartRate;
+  private final Optional<IntensityMethod> byUptake;
+
+  Planner(Capacity capacity, IntensityBands bands) {
+    this.bands = bands;
+    this.given =
+        capacity
+            .facts()
+            .given()
+            .with("vo2max", capacity.headline().map(Estimate.Available::vo2max));
+    this.mass = capacity.facts().person().value(Attribute.MASS);
+    this.byHeartRate = method(Kind.HEART_RATE);
+    this.byUptake = method(Kind.UPTAKE);
+  }
+
+  // The first that applies to this person and has all it needs.
+  private Optional<IntensityMethod> method(Kind kind) {
+    return methods(kind).stream().filter(method -> against(method).isEmpty()).findFirst();
+  }
+
+  private List<IntensityMethod> methods(Kind kind) {
+    return bands.methods().stream().filter(method -> method.formula().kind() == kind).toList();
+  }
+
+  private List<String> against(IntensityMethod method) {
+    Optional<List<String>> barred =
+        method
+            .onlyWhen()
+            .filter(when -> when.test(given) != Truth.TRUE)
+            .map(when -> when.against(given));
+    return barred.orElseGet(() -> method.formula().gaps(given.with("share", 0)));
+  }
+
+  List<String> remarks() {
+    List<String> remarks = new ArrayList<>();
+    lacking(byHeartRate, Kind.HEART_RATE, remarks);
+    lacking(byUptake, Kind.UPTAKE, remarks);
+    if (byUptake.isPresent() && mass.isPresent()) {
+      energies(remarks);
+    }
+    return remarks;
+  }
+
+  private void lacking(Optional<IntensityMethod> found, Kind kind, List<String> remarks) {
+    List<IntensityMethod> all = methods(kind);
+    if (found.isEmpty()) {
+      List<String> reasons =
+          all.stream().flatMap(method -> against(method).stream()).distinct().toList();
+      remarks.add(
+          (kind == Kind.HEART_RATE ? "No heart rates: " : "No uptakes and loads: ")
+              + String.join(", ", reasons)
+              + ". The rating leads.");
+    } else if (!found.get().equals(all.get(0))) {
+      remarks.add(
+          "By "
+              + words(found.get())
+              + ", since "
+              + words(all.get(0))
+              + " lacks: "
+              + String.join(", ", against(all.get(0)))
+              + ".");
+    }
+  }
+
+  private static String words(IntensityMethod method) {
+    return method.id().replace('_', ' ');
+  }
+
+  private void energies(List<String> remarks) {
+    EnergyEquation used = bands.energies().get(0);
+    Given one = given.with("uptake", Unit.MET.toBase(1));
+    for (EnergyEquation other : bands.energies().subList(1, bands.energies().size())) {
+      double off = 100 * (other.rate().value(one) / used.rate().value(one) - 1);
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "Energy by %s (%s); by %s it would be %.0f %% %s.",
+              used.id().replace('_', ' '),
+              used.source(),
+              other.id().replace('_', ' '),
+              Math.abs(off),
+              off < 0 ? "less" : "more"));
+    }
+  }
+
+  BandPlan plan(Band band) {
+    Optional<Range> heartRate = byHeartRate.flatMap(method -> range(band, method, Unit.BPM));
+    Optional<Range> uptake =
+        byUptake.flatMap(method -> range(band, method, Unit.ML_PER_KG_PER_MINUTE));
+    return new BandPlan(
+        band,
+        heartRate,
+        heartRate.flatMap(found -> byHeartRate.map(IntensityMethod::id)),
+        uptake,
+        uptake.flatMap(found -> byUptake.map(IntensityMethod::id)),
+        uptake.map(found -> each(found, value -> Quantity.ofBase(value.base(), Unit.MET))),
+        mass.isPresent() ? uptake.map(found -> each(found, this::energy)) : Optional.empty(),
+        band.by(Measure.RPE).map(extent -> new Range(extent.from(), extent.to())),
+        uptake.map(this::loads).orElse(List.of()),
+        bands.volume().flatMap(volume -> volume.in(band.id())));
+  }
+
+  private Optional<Range> range(Band band, IntensityMethod method, Unit unit) {
+    return band.by(method.of()).map(extent -> range(extent, method, unit));
+  }
+
+  private Range range(Extent extent, IntensityMethod method, Unit unit) {
+    UnaryOperator<Quantity> at =
+        share -> Quantity.ofBase(method.formula().value(given.with("share", share)), unit);
+    return new Range(extent.from().map(at), extent.to().map(at));
+  }
+
+  private static Range each(Range range, UnaryOperator<Quantity> change) {
+    return new Range(range.from().map(change), range.to().map(change));
+  }
+
+  private Quantity energy(Quantity uptake) {
+    double rate = bands.energies().get(0).rate().value(given.with("uptake", uptake));
+    return Quantity.ofBase(rate, Unit.KCAL_PER_MINUTE);
+  }
+
+  private List<LoadPlan> loads(Range uptake) {
+    return bands.exercises().stream()
+        .map(exercise -> new LoadFinder(exercise, given, mass).plan(uptake))
+        .toList();
+  }
+}
