@@ -49,12 +49,15 @@ final class BeforeJudge {
         .filter(ProtocolRule::isStop)
         .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
         .forEach(this::defer);
+    Verdict verdict = verdict();
     return new Decision(
         time,
         course.phase,
         Optional.empty(),
-        verdict(),
-        reasons.stream().findFirst(),
+        verdict,
+        verdict instanceof Verdict.Ready
+            ? start.map(rule -> Reasons.of(rule, frame))
+            : reasons.stream().findFirst(),
         surelyDeferred ? Firmness.FIRM : Firmness.of(flips),
         List.of(),
         cautions,

@@ -21,6 +21,7 @@ import org.gradus.library.Library;
 public final class Bundled {
 
   private static final String INDEX = "index.txt";
+  private static final String CASES = "cases.txt";
 
   private Bundled() {}
 
@@ -36,9 +37,23 @@ public final class Bundled {
 
   /** The bundled files themselves, to be read together with others. */
   public static List<SourceFile> files() {
+    return listed(INDEX);
+  }
+
+  /**
+   * The cases of the bundled files, for {@link org.gradus.cases.Cases#read}. Those of a protocol
+   * are named after it, as in {@code graded-walk-standard.cases.yaml}. Those of a rule set hold for
+   * every protocol that includes it: each is named after the rule it shows, and {@code for} names
+   * one of those protocols.
+   */
+  public static List<SourceFile> cases() {
+    return listed(CASES);
+  }
+
+  private static List<SourceFile> listed(String index) {
     List<SourceFile> files = new ArrayList<>();
     // An index, since what lies on a class path cannot be listed.
-    for (String name : read(INDEX).text().lines().toList()) {
+    for (String name : read(index).text().lines().toList()) {
       files.add(read(name));
     }
     return files;

@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.SourceFile;
 import org.junit.jupiter.api.Test;
@@ -20,15 +22,16 @@ class BundledTest {
   }
 
   @Test
-  void theIndexNamesEveryFile() throws IOException {
+  void theIndexesNameEveryFile() throws IOException {
     try (Stream<Path> files = Files.list(FOLDER)) {
-      List<String> names =
+      Map<Boolean, List<String>> names =
           files
               .map(file -> file.getFileName().toString())
               .filter(name -> name.endsWith(".yaml"))
               .sorted()
-              .toList();
-      assertThat(Bundled.files()).extracting(SourceFile::name).containsExactlyElementsOf(names);
+              .collect(Collectors.partitioningBy(name -> name.endsWith(".cases.yaml")));
+      assertThat(Bundled.files()).extracting(SourceFile::name).isEqualTo(names.get(false));
+      assertThat(Bundled.cases()).extracting(SourceFile::name).isEqualTo(names.get(true));
     }
   }
 }
