@@ -8,6 +8,8 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Gap.Cause;
 import org.gradus.unit.Quantity;
 
 /**
@@ -56,6 +58,8 @@ public record Given(Map<String, Double> values) {
       Double value = values.get(demands.get(slot).subject());
       if (value != null && demands.get(slot).aspect() == Aspect.VALUE) {
         frame.set(slot, value, 0);
+      } else {
+        frame.miss(slot, Gap.now(demands.get(slot).subject(), Cause.NOT_ANSWERED));
       }
     }
     return frame;

@@ -46,9 +46,7 @@ final class LoadFinder {
     double from = uptake.from().map(Quantity::base).orElse(Double.NEGATIVE_INFINITY);
     double to = uptake.to().map(Quantity::base).orElse(Double.POSITIVE_INFINITY);
     if (from > most || to < least) {
-      return new LoadPlan.NotReachable(
-          exercise,
-          "not reachable: it takes " + reach(least, most) + "; the band is " + shown(uptake));
+      return new LoadPlan.NotReachable(exercise, "not reachable: it takes " + reach(least, most));
     }
     OptionalDouble first = solve(Math.max(from, least));
     OptionalDouble last = solve(Math.min(to, most));
@@ -72,10 +70,6 @@ final class LoadFinder {
     return Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1).amount()
         + " to "
         + Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
-  }
-
-  private static Range shown(Range uptake) {
-    return uptake.rounded(1);
   }
 
   /** The load that has an uptake, if there is one where the equation is stated. */

@@ -23,6 +23,8 @@ import org.gradus.unit.Unit;
 /** Works out the bands of one person. */
 final class Planner {
 
+  private static final String VO2MAX = "vo2max";
+
   private final IntensityBands bands;
   private final Given given;
   private final Optional<Quantity> mass;
@@ -32,10 +34,7 @@ final class Planner {
   Planner(Capacity capacity, IntensityBands bands) {
     this.bands = bands;
     this.given =
-        capacity
-            .facts()
-            .given()
-            .with("vo2max", capacity.headline().map(Estimate.Available::vo2max));
+        capacity.facts().given().with(VO2MAX, capacity.headline().map(Estimate.Available::vo2max));
     this.mass = capacity.facts().person().value(Attribute.MASS);
     this.byHeartRate = method(Kind.HEART_RATE);
     this.byUptake = method(Kind.UPTAKE);
@@ -56,7 +55,15 @@ final class Planner {
             .onlyWhen()
             .filter(when -> when.test(given) != Truth.TRUE)
             .map(when -> when.against(given));
-    return barred.orElseGet(() -> method.formula().gaps(given.with("share", 0)));
+    return barred.orElseGet(() -> lacking(method));
+  }
+
+  private List<String> lacking(IntensityMethod method) {
+    List<String> gaps = method.formula().gaps(given.with("share", 0));
+    boolean ofCapacity = method.formula().kind() == Kind.UPTAKE;
+    return gaps.isEmpty() || given.has(VO2MAX) || !ofCapacity
+        ? gaps
+        : List.of("no capacity could be estimated");
   }
 
   List<String> remarks() {

@@ -1,0 +1,122 @@
+package org.gradus.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.gradus.session.Because;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Ledger;
+import org.gradus.session.Outcome;
+import org.gradus.session.Session;
+import org.gradus.session.Times;
+import org.gradus.session.Verdict;
+
+/**
+ * What was decided, and what else happened that a reader has to know. Readings that only went on as
+ * planned are left to the table of stages.
+ */
+final class DecisionRows {
+
+  private final Outcome outcome;
+  private final List<Event> events;
+
+  DecisionRows(Outcome outcome, List<Event> events) {
+    this.outcome = outcome;
+    this.events = events;
+  }
+
+  List<List<String>> rows() {
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < events.size(); i++) {
+      Event event = events.get(i);
+      String time = Times.clock(event.at());
+      if (event instanceof Event.Followed followed) {
+        Decision decision = before(i);
+        rows.add(List.of(time, followed.verdict() + " – followed", why(decision)));
+      } else if (event instanceof Event.Overridden overridden) {
+        Decision decision = before(i);
+        rows.add(
+            List.of(
+                time,
+                overridden.verdict() + " – the tester's own decision",
+                overridden.reason()
+                    + ". Recommended was "
+                    + decision.verdict()
+                    + ": "
+                    + why(decision)));
+      } else if (event instanceof Event.Abandoned abandoned) {
+        rows.add(List.of(time, "broken off", abandoned.reason()));
+      } else if (event instanceof Event.Reported reported) {
+        String grade = reported.grade().isPresent() ? ", grade " + reported.grade().getAsInt() : "";
+        rows.add(List.of(time, "reported: " + reported.sign().replace('_', ' ') + grade, after(i)));
+      } else if (event instanceof Event.Withdrawn withdrawn) {
+        String sign = withdrawn.sign().replace('_', ' ');
+        rows.add(List.of(time, "withdrawn: " + sign, withdrawn.reason()));
+      } else if (event instanceof Event.Amended amended) {
+        rows.add(
+            List.of(
+                time,
+                "put right: "
+                    + readings(events.get(amended.event() - 1))
+                    + " is "
+                    + amended.readings(),
+                amended.reason()));
+      } else if (event instanceof Event.Rejected rejected) {
+        String subject = rejected.subject().replace('_', ' ');
+        rows.add(List.of(time, "taken back: " + subject, rejected.reason()));
+      } else if (event instanceof Event.LoadSet set) {
+        rows.add(
+            List.of(time, "load set: " + set.load().name() + " " + set.load().value(), "as told"));
+      } else if (isAlarm(i)) {
+        rows.add(List.of(time, "read: " + readings(event), after(i)));
+      }
+    }
+    return rows;
+  }
+
+  private static String readings(Event event) {
+    return event instanceof Event.Read read ? read.readings().toString() : "what was told";
+  }
+
+  private boolean isAlarm(int event) {
+    Verdict answer = answer(event).verdict();
+    return answer instanceof Verdict.Stop || answer instanceof Verdict.Measure;
+  }
+
+  private String after(int event) {
+    Decision decision = answer(event);
+    return decision.verdict() + ": " + why(decision);
+  }
+
+  // What was recommended at the moment at which something was done.
+  private Decision before(int event) {
+    return session(event).decide(events.get(event).at());
+  }
+
+  private Decision answer(int event) {
+    return session(event + 1).decide(events.get(event).at());
+  }
+
+  private Session session(int count) {
+    return Session.resume(
+        outcome.protocol(), outcome.person(), events.subList(0, count), Ledger.NONE);
+  }
+
+  private static String why(Decision decision) {
+    StringBuilder words = new StringBuilder(decision.because().map(DecisionRows::why).orElse(""));
+    if (!decision.firmness().isFirm()) {
+      words
+          .append(" Marginal: the readings' own step could flip ")
+          .append(String.join("; ", decision.firmness().couldFlip()))
+          .append('.');
+    }
+    return words.toString().strip();
+  }
+
+  private static String why(Because because) {
+    String numbers = because.filled().map(filled -> " [" + filled + "]").orElse("");
+    String source =
+        because.source().isNamed() ? " Source: " + Words.sentence(because.source().toString()) : "";
+    return because.rule() + ": " + because.shortly() + numbers + source;
+  }
+}

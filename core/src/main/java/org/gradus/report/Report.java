@@ -1,0 +1,121 @@
+package org.gradus.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.capacity.Capacity;
+import org.gradus.history.TestRecord;
+import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.NormTable;
+import org.gradus.library.Library;
+import org.gradus.session.Event;
+import org.gradus.session.Ledger;
+import org.gradus.session.Outcome;
+import org.gradus.session.Session;
+import org.gradus.training.Training;
+
+/**
+ * The report of a whole test: person, protocol, stages, heart rate against uptake, decisions with
+ * their reasons, estimates with their intervals, findings, norms, a training plan, cautions and
+ * sources.
+ *
+ * <pre>{@code
+ * Report report =
+ *     Report.of(session).norms(library.norms()).bands(library.bands("bands-2011"));
+ * Files.writeString(file, report.html());
+ * System.out.println(report.text());
+ * }</pre>
+ *
+ * <p>The HTML is one file without scripts and without anything to fetch, readable on paper, on a
+ * phone and with a screen reader. Whatever a host or a file says is escaped. Without an {@link
+ * #identity} it names nobody.
+ *
+ * <p>A report advises a trained person who decides; it is no diagnosis.
+ */
+public final class Report {
+
+  private final Outcome outcome;
+  private final List<Event> events;
+  private final Optional<String> identity;
+  private final List<NormTable> norms;
+  private final Optional<IntensityBands> bands;
+
+  private Report(
+      Outcome outcome,
+      List<Event> events,
+      Optional<String> identity,
+      List<NormTable> norms,
+      Optional<IntensityBands> bands) {
+    this.outcome = outcome;
+    this.events = List.copyOf(events);
+    this.identity = identity;
+    this.norms = List.copyOf(norms);
+    this.bands = bands;
+  }
+
+  /** The report of a test as it stands. */
+  public static Report of(Session session) {
+    return new Report(
+        session.outcome(), session.events(), Optional.empty(), List.of(), Optional.empty());
+  }
+
+  /**
+   * The report of a test that was recorded, with its identity if the record has one.
+   *
+   * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files
+   */
+  public static Report of(TestRecord record, Library library) {
+    Report report = of(record.resume(library, Ledger.NONE));
+    return record.title().identity().map(report::identity).orElse(report);
+  }
+
+  /** With who it was, and when, in the host's own words. */
+  public Report identity(String words) {
+    return new Report(outcome, events, Optional.of(words), norms, bands);
+  }
+
+  /** With the place of the result in these tables. */
+  public Report norms(List<NormTable> tables) {
+    return new Report(outcome, events, identity, tables, bands);
+  }
+
+  /** With a training plan by these bands. */
+  public Report bands(IntensityBands plan) {
+    return new Report(outcome, events, identity, norms, Optional.of(plan));
+  }
+
+  /** As plain text, in lines of at most 100 characters where words allow it. */
+  public String text() {
+    return new TextPage().write(title(), sections());
+  }
+
+  /** As one HTML file. */
+  public String html() {
+    return new HtmlPage(outcome.protocol().heading().language()).write(title(), sections());
+  }
+
+  private String title() {
+    return "Exercise test: " + outcome.protocol().heading().title();
+  }
+
+  private List<Section> sections() {
+    Capacity capacity = Capacity.of(outcome);
+    ResultPart result = new ResultPart(outcome, capacity, norms);
+    TestPart test = new TestPart(outcome, events, identity, capacity);
+    List<Section> sections = new ArrayList<>();
+    sections.add(result.answer());
+    sections.add(test.person());
+    sections.add(test.protocol());
+    sections.add(test.stages());
+    sections.add(test.decisions());
+    sections.add(result.estimates());
+    sections.add(result.findings());
+    if (!norms.isEmpty()) {
+      sections.add(result.standings());
+    }
+    bands.ifPresent(plan -> sections.add(new PlanPart(Training.plan(capacity, plan)).section()));
+    sections.add(new ClosingPart(outcome, capacity, norms, bands).cautions());
+    sections.add(new ClosingPart(outcome, capacity, norms, bands).sources());
+    return sections;
+  }
+}
