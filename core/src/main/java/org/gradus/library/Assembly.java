@@ -234,7 +234,8 @@ final class Assembly {
               loads(stage),
               stage.posture(),
               stage.warmUp(),
-              stage.ownRules().map(this::rules)));
+              stage.ownRules().map(this::rules),
+              stage.source()));
     }
     return stages;
   }

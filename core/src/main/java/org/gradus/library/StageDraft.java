@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Span;
+import org.gradus.knowledge.Citation;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 
@@ -17,7 +18,8 @@ record StageDraft(
     List<LoadDraft> loads,
     Optional<String> posture,
     boolean warmUp,
-    Optional<List<RuleDraft>> ownRules) {
+    Optional<List<RuleDraft>> ownRules,
+    Citation source) {
 
   /** One component of its load. */
   record LoadDraft(String name, Kind kind, Expression value, Optional<RampDraft> ramp) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Span;
+import org.gradus.knowledge.Citation;
 import org.gradus.library.StageDraft.LoadDraft;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.unit.Kind;
@@ -63,6 +64,7 @@ final class StageReader {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     List<LoadDraft> load = loads.loads(keys);
     Optional<String> posture = texts.posture(keys);
+    Citation source = texts.source(keys);
     done(keys, load);
     if (!untilDone) {
       keys.idle("at_most", "a stage that lasts a planned time", "write lasts: until_done");
@@ -75,7 +77,8 @@ final class StageReader {
         load,
         posture,
         warmUp,
-        own);
+        own,
+        source);
   }
 
   // Distinct stages that differ by a step of load: level_1, level_2 and so on.
@@ -87,6 +90,7 @@ final class StageReader {
     int number = count.flatMap(this::number).orElse(1);
     Span where = id.map(Scalar::span).orElse(keys.start());
     Optional<String> posture = texts.posture(keys);
+    Citation source = texts.source(keys);
     List<LoadReader.Flight> flights = loads.flights(keys);
     for (int i = 0; i < number; i++) {
       int stage = i;
@@ -100,7 +104,8 @@ final class StageReader {
               load,
               posture,
               warmUp,
-              Optional.empty()));
+              Optional.empty(),
+              source));
     }
     done(keys, flights.stream().map(flight -> flight.in(0)).toList());
   }
@@ -135,6 +140,7 @@ final class StageReader {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     List<LoadDraft> load = loads.loads(keys);
     Optional<String> posture = texts.posture(keys);
+    Citation source = texts.source(keys);
     done(keys, load);
     return new StageDraft(
         Texts.string(id),
@@ -144,7 +150,8 @@ final class StageReader {
         load,
         posture,
         false,
-        Optional.empty());
+        Optional.empty(),
+        source);
   }
 
   private Optional<Duration> lasts(Scalar text, boolean last, Duration limit) {

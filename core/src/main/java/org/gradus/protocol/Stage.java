@@ -3,6 +3,7 @@ package org.gradus.protocol;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.knowledge.Citation;
 import org.gradus.rule.Formula;
 import org.gradus.unit.Unit;
 
@@ -17,6 +18,7 @@ import org.gradus.unit.Unit;
  * @param posture how the person is placed, if that is said: {@code standing}
  * @param warmUp whether it is left out of counts and estimates
  * @param ownRules rules that are looked at when it is due to end, instead of the common ones
+ * @param source who prescribes it
  */
 public record Stage(
     String id,
@@ -26,7 +28,8 @@ public record Stage(
     List<Load> loads,
     Optional<String> posture,
     boolean warmUp,
-    Optional<List<ProtocolRule>> ownRules) {
+    Optional<List<ProtocolRule>> ownRules,
+    Citation source) {
 
   /**
    * One component of a load.

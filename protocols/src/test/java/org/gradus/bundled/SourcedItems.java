@@ -16,7 +16,19 @@ final class SourcedItems {
   private static final List<String> RULES = List.of("any_time", "stage_end", "rules", "result");
   private static final List<String> NAMED =
       List.of("settings", "define", "tables", "inputs", "signals", "scales");
-  private static final List<String> LISTED = List.of("estimates", "costs", "max_heart_rates");
+  private static final List<String> LISTED =
+      List.of(
+          "estimates",
+          "costs",
+          "max_heart_rates",
+          "spreads",
+          "repeats",
+          "energy",
+          "bands",
+          "methods",
+          "tables");
+  private static final List<String> LOADS =
+      List.of("speed", "grade", "power", "pedal_rate", "step_height", "step_rate", "distance");
 
   /** An item and where it stands. */
   record Item(String path, Object content) {
@@ -78,12 +90,25 @@ final class SourcedItems {
   private void entry(String key, Object value, String path) {
     boolean listed = RULES.contains(key) || LISTED.contains(key);
     if (listed && value instanceof List<?> list) {
-      list.forEach(item -> items.add(new Item(path, item)));
+      // Bands name the equations of energy by their ids alone.
+      boolean names = key.equals("energy") && list.stream().allMatch(String.class::isInstance);
+      list.stream().filter(item -> !names).forEach(item -> items.add(new Item(path, item)));
+    } else if (key.equals("stages") && value instanceof List<?> stages) {
+      stages.forEach(stage -> stage(stage, path));
     } else if (NAMED.contains(key) && value instanceof Map<?, ?> named) {
       named.forEach((name, item) -> items.add(new Item(path + "/" + name, item)));
     } else if (key.equals("error")) {
       items.add(new Item(path, value));
     }
     walk(value, path);
+  }
+
+  // A stage without load prescribes nothing.
+  private void stage(Object stage, String path) {
+    Object one =
+        stage instanceof Map<?, ?> map && map.containsKey("series") ? map.get("series") : stage;
+    if (one instanceof Map<?, ?> keys && LOADS.stream().anyMatch(keys::containsKey)) {
+      items.add(new Item(path, one));
+    }
   }
 }
