@@ -44,18 +44,22 @@ final class Estimator {
     List<StageResult> stages = selected.stages();
     Situation situation =
         Situation.of(
-            protocol, line, stages.stream().map(outcome::atEndOf).toList(), outcome.atFinish());
+            protocol, line, stages.stream().map(outcome::atEndOf).toList(), atMoment(line));
     Frame frame = situation.own();
     Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
     if (barred.isPresent()) {
       return unavailable(line, barred.get());
     }
     if (Double.isNaN(situation.value())) {
-      return unavailable(line, line.vo2max().gaps(frame).stream().map(Gap::toString).toList());
+      return unavailable(line, line.vo2max().gaps(frame).stream().map(Gap::inWords).toList());
     }
     return perKilogram(line)
         .<Estimate>map(factor -> available(line, situation, factor, stages))
         .orElseGet(() -> unavailable(line, List.of("mass: not answered")));
+  }
+
+  private Frame atMoment(EstimateLine line) {
+    return Selector.isOfRecovery(line) ? outcome.inRecovery() : outcome.atFinish();
   }
 
   private static Estimate unavailable(EstimateLine line, List<String> reasons) {
@@ -69,7 +73,7 @@ final class Estimator {
     }
     return Optional.of(
         truth == Truth.UNKNOWN
-            ? condition.gaps(frame).stream().map(Gap::toString).toList()
+            ? condition.gaps(frame).stream().map(Gap::inWords).toList()
             : List.of("it applies only when " + condition.filled(frame)));
   }
 
@@ -169,7 +173,10 @@ final class Estimator {
       EstimateLine line, List<StageResult> stages, Optional<Interval> interval) {
     List<String> cautions = new ArrayList<>();
     if (outcome.stopped()) {
-      cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
+      cautions.add(
+          stages.isEmpty()
+              ? "The exercise was ended by a stop."
+              : "The exercise was ended by a stop; the estimate rests on the stages before it.");
     }
     for (StageResult stage : stages) {
       Frame frame = outcome.atEndOf(stage);

@@ -40,7 +40,15 @@ final class Selector {
       return enough(
           fit.stream().filter(stage -> stage.id().equals(one.stage().text())).toList(), 1, from);
     }
-    return new Selected(List.of(), "");
+    String wanted = isOfRecovery(line) ? "recovery" : "the end of the exercise";
+    return new Selected(
+        List.of(),
+        outcome.exerciseHasEnded() ? "" : "it is made from " + wanted + ", which has not come");
+  }
+
+  static boolean isOfRecovery(EstimateLine line) {
+    return line.from() instanceof Selection.Moment moment
+        && moment.name().text().equals("recovery");
   }
 
   private boolean fits(StageResult stage, EstimateLine line) {

@@ -2,6 +2,7 @@ package org.gradus.history;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
@@ -10,6 +11,7 @@ import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
+import org.gradus.session.Hindsight;
 import org.gradus.session.Ledger;
 import org.gradus.session.Session;
 
@@ -34,20 +36,35 @@ public record TestRecord(Title title, List<Entry> entries) {
    * @param event what was told
    * @param answer the verdict in words: {@code "HOLD until 4:00"}
    * @param rule the id of the rule behind it, or empty
+   * @param hindsight verdicts followed before that would have been others, had it been known then
    */
-  public record Entry(int number, Event event, String answer, String rule) {
+  public record Entry(
+      int number, Event event, String answer, String rule, List<Hindsight> hindsight) {
+
+    public Entry {
+      hindsight = List.copyOf(hindsight);
+    }
 
     static Entry of(int number, Event event, Decision answer) {
       return new Entry(
           number,
           event,
           answer.verdict().toString(),
-          answer.because().map(why -> why.rule()).orElse(""));
+          answer.because().map(why -> why.rule()).orElse(""),
+          answer.hindsight());
     }
 
     String line() {
-      return Lines.sealed(
-          Lines.map("n", number, "event", EventText.write(event), "answer", answer, "rule", rule));
+      Map<String, Object> fields =
+          Lines.map("n", number, "event", EventText.write(event), "answer", answer, "rule", rule);
+      if (!hindsight.isEmpty()) {
+        fields.put("hindsight", hindsight.stream().map(Entry::write).toList());
+      }
+      return Lines.sealed(fields);
+    }
+
+    private static Map<String, Object> write(Hindsight one) {
+      return Lines.map("event", one.event(), "then", one.then(), "now", one.now());
     }
 
     static Entry read(Fields fields) {
@@ -55,11 +72,19 @@ public record TestRecord(Title title, List<Entry> entries) {
           fields.whole("n"),
           EventText.read(fields.fields("event")),
           fields.text("answer"),
-          fields.text("rule"));
+          fields.text("rule"),
+          fields.has("hindsight")
+              ? fields.list("hindsight").stream().map(Entry::hindsight).toList()
+              : List.of());
+    }
+
+    private static Hindsight hindsight(Fields fields) {
+      return new Hindsight(fields.whole("event"), fields.text("then"), fields.text("now"));
     }
 
     private String said() {
-      return rule.isEmpty() ? answer : answer + " (" + rule + ")";
+      String said = rule.isEmpty() ? answer : answer + " (" + rule + ")";
+      return hindsight.isEmpty() ? said : said + "; " + hindsight;
     }
   }
 

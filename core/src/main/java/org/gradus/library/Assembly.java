@@ -40,7 +40,6 @@ import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
-import org.gradus.unit.Unit;
 
 /** Makes a protocol of a draft whose includes are resolved: checks every text and plans it. */
 final class Assembly {
@@ -246,7 +245,7 @@ final class Assembly {
       Optional<Formula> value = formula(load.value(), load.kind());
       Optional<Stage.Ramp> ramp = load.ramp().flatMap(change -> ramp(change, load.kind()));
       if (value.isPresent() && ramp.isPresent() == load.ramp().isPresent()) {
-        loads.add(new Stage.Load(load.name(), value.get(), shownIn(load), ramp));
+        loads.add(new Stage.Load(load.name(), value.get(), ShownUnits.of(load, draft), ramp));
       }
     }
     return loads;
@@ -262,21 +261,6 @@ final class Assembly {
 
   private Optional<Formula> formula(Expression text, Kind kind) {
     return Formula.of(text, List.of(kind), known.vocabulary(), layout, problems);
-  }
-
-  private static Unit shownIn(StageDraft.LoadDraft load) {
-    return load.expressions().stream()
-        .flatMap(value -> unit(value, load.kind()).stream())
-        .findFirst()
-        .orElse(load.kind() == Kind.NUMBER ? Unit.PERCENT : load.kind().base());
-  }
-
-  // A load is shown in the unit in which the file writes it.
-  private static Optional<Unit> unit(Expression part, Kind kind) {
-    if (part instanceof Expression.Literal literal && kind != Kind.NUMBER) {
-      return Optional.of(literal.quantity().unit()).filter(unit -> unit.kind() == kind);
-    }
-    return part.parts().stream().flatMap(inner -> unit(inner, kind).stream()).findFirst();
   }
 
   private Schedule schedule(List<MeasureDraft> lines) {

@@ -31,6 +31,8 @@ import org.gradus.unit.Kind;
 /** Checks and plans how a result is worked out. */
 final class Estimates {
 
+  private static final List<String> MOMENTS = List.of("finish", "recovery");
+
   private final Draft draft;
   private final Shelf shelf;
   private final Vocabulary vocabulary;
@@ -94,6 +96,8 @@ final class Estimates {
   private Optional<EstimateLine> line(EstimateDraft estimate) {
     if (estimate.from() instanceof Selection.One one) {
       new Stages(draft, problems).place(one.stage());
+    } else if (estimate.from() instanceof Selection.Moment moment) {
+      moment(moment.name());
     }
     Vocabulary local = local(estimate);
     Optional<Condition> term = estimate.term().flatMap(this::condition);
@@ -116,6 +120,16 @@ final class Estimates {
                     estimate.error(),
                     estimate.source(),
                     estimate.cautions()));
+  }
+
+  private void moment(Expression.Name name) {
+    if (!MOMENTS.contains(name.text())) {
+      String help =
+          problems.help(name.text(), MOMENTS, "stages, or one of " + String.join(", ", MOMENTS));
+      problems.add(name.span(), Code.G305, name.text(), "what an estimate can rest on", help);
+    } else if (name.text().equals("recovery") && draft.recovery.isEmpty() && draft.isWhole()) {
+      problems.add(name.span(), Code.G303, "the protocol", "recovery");
+    }
   }
 
   private Vocabulary local(EstimateDraft estimate) {

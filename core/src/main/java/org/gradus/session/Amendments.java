@@ -28,8 +28,18 @@ final class Amendments {
     return replay(course.protocol, course.person, told);
   }
 
-  /** The course that events lead to, those about earlier readings among them. */
+  /** The course that events lead to, those about earlier ones among them. */
   static Course replay(Protocol protocol, Person person, List<Event> told) {
+    List<Event> counted = counted(told);
+    Course course = Course.begin(protocol, person);
+    for (int i = 0; i < told.size(); i++) {
+      course = Intake.apply(course, told.get(i), counted.get(i));
+    }
+    return course;
+  }
+
+  /** Events as they count, after what was told about them later. */
+  static List<Event> counted(List<Event> told) {
     List<Event> counted = new ArrayList<>(told);
     for (int i = 0; i < told.size(); i++) {
       if (told.get(i) instanceof Event.Amended amended) {
@@ -40,11 +50,7 @@ final class Amendments {
         change(counted, i, rejected.event(), rejected.subject(), List.of());
       }
     }
-    Course course = Course.begin(protocol, person);
-    for (int i = 0; i < told.size(); i++) {
-      course = Intake.apply(course, told.get(i), counted.get(i));
-    }
-    return course;
+    return counted;
   }
 
   private static void change(

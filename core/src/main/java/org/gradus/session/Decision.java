@@ -19,6 +19,8 @@ import org.gradus.rule.plan.Gap;
  * @param cautions what to keep in mind
  * @param unchecked rules that could not be checked for want of readings
  * @param event how many events it rests on
+ * @param hindsight verdicts followed before that would have been others, had been known then what
+ *     was just told; only in the answer to what tells it
  */
 public record Decision(
     Duration at,
@@ -30,12 +32,36 @@ public record Decision(
     List<Offer> offers,
     List<Because> cautions,
     List<Unchecked> unchecked,
-    int event) {
+    int event,
+    List<Hindsight> hindsight) {
 
   public Decision {
     offers = List.copyOf(offers);
     cautions = List.copyOf(cautions);
     unchecked = List.copyOf(unchecked);
+    hindsight = List.copyOf(hindsight);
+  }
+
+  Decision(
+      Duration at,
+      Phase phase,
+      Optional<String> stage,
+      Verdict verdict,
+      Optional<Because> because,
+      Firmness firmness,
+      List<Offer> offers,
+      List<Because> cautions,
+      List<Unchecked> unchecked,
+      int event) {
+    this(
+        at, phase, stage, verdict, because, firmness, offers, cautions, unchecked, event,
+        List.of());
+  }
+
+  /** The same decision with other hindsight. */
+  Decision with(List<Hindsight> other) {
+    return new Decision(
+        at, phase, stage, verdict, because, firmness, offers, cautions, unchecked, event, other);
   }
 
   /**
@@ -56,6 +82,11 @@ public record Decision(
     public Unchecked {
       gaps = List.copyOf(gaps);
     }
+  }
+
+  /** Verdict and rule: {@code "HOLD until 4:00 (not-yet-steady)"}. */
+  String said() {
+    return verdict + because.map(rule -> " (" + rule.rule() + ")").orElse("");
   }
 
   /** Time, verdict and reason in one line. */

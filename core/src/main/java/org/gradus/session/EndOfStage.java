@@ -98,7 +98,7 @@ final class EndOfStage {
       }
     }
     if (missing.isPresent()) {
-      String signals = String.join(", ", missing.get().signals());
+      String signals = String.join(", ", missing.get().signals()).replace('_', ' ');
       verdict = Optional.of(new Verdict.Finish());
       because = Optional.of(Reasons.plain("missing", "not read: " + signals));
     } else if (goesOn() && !ending.waitedFor().isEmpty()) {

@@ -65,14 +65,19 @@ public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
   private String words() {
     return ramp.map(
             change ->
-                value
+                shown(value)
                     + " by "
-                    + change.step()
+                    + shown(change.step())
                     + " every "
                     + Times.clock(change.every())
                     + " to "
-                    + change.to())
-        .orElse(value.toString());
+                    + shown(change.to()))
+        .orElse(shown(value));
+  }
+
+  // As finely as any ergometer can be set.
+  private static String shown(Quantity quantity) {
+    return quantity.rounded(2).toString();
   }
 
   /** Loads in one line: {@code 1.7 mph, 10 %}, {@code 3 mph, 0 % by 1.2 % every 0:20 to 12 %}. */

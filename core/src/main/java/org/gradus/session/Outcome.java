@@ -82,6 +82,16 @@ public final class Outcome {
     return Sight.atDue(course, passage, passage.decided().orElse(passage.endInStage()));
   }
 
+  /** Whether the exercise has ended, and recovery begun if there is one. */
+  public boolean exerciseHasEnded() {
+    return course.exerciseEnd.isPresent();
+  }
+
+  /** What is known of recovery at the last event, by its latest readings. */
+  public Frame inRecovery() {
+    return Sight.by(course.latest, course, course.now);
+  }
+
   /** What was known at the end of the exercise, by the latest readings. */
   public Frame atFinish() {
     return Sight.atFinish(course);

@@ -21,12 +21,14 @@ final class RecoveryJudge {
   private final Recovery recovery;
   private final Duration start;
   private final Frame latest;
+  private final Frame standing;
   private final List<ProtocolRule> ends;
   private final List<ProtocolRule> cautions;
 
   RecoveryJudge(Course course, Duration time) {
     this.latest = Sight.latest(course, time);
     this.course = Watch.at(course, latest, time);
+    this.standing = Sight.standing(course, time);
     this.time = time;
     this.recovery = course.protocol.recovery().orElseThrow();
     this.start = course.exerciseEnd.orElse(course.now);
@@ -48,9 +50,9 @@ final class RecoveryJudge {
       Because because = Reasons.of(retake.get().rule(), latest);
       return decision(retake.get().verdict(agenda), Optional.of(because), Firmness.of(doubts()));
     }
-    Optional<ProtocolRule> end = ends.stream().filter(this::holds).findFirst();
+    Optional<ProtocolRule> end = ends.stream().filter(this::ends).findFirst();
     if (end.isPresent() && cautions.stream().noneMatch(this::holds)) {
-      Because because = Reasons.of(end.get(), latest);
+      Because because = Reasons.of(end.get(), standing);
       return decision(new Verdict.End(), Optional.of(because), firmness(true));
     }
     if (time.compareTo(limit) >= 0) {
@@ -63,9 +65,14 @@ final class RecoveryJudge {
     return rule.rule().test(latest) == Truth.TRUE;
   }
 
+  // Nobody has recovered by a reading that is too old.
+  private boolean ends(ProtocolRule rule) {
+    return rule.rule().test(standing) == Truth.TRUE;
+  }
+
   private List<String> unmet() {
     List<String> unmet = new ArrayList<>();
-    if (ends.stream().noneMatch(this::holds)) {
+    if (ends.stream().noneMatch(this::ends)) {
       ends.forEach(rule -> unmet.add(shown(rule)));
     }
     cautions.stream().filter(this::holds).forEach(rule -> unmet.add(shown(rule)));
@@ -73,7 +80,8 @@ final class RecoveryJudge {
   }
 
   private String shown(ProtocolRule rule) {
-    Because because = Reasons.of(rule, latest);
+    boolean old = holds(rule) && rule.action() instanceof Action.End;
+    Because because = Reasons.of(rule, old ? standing : latest);
     return rule.id() + ": " + because.filled().map(Filled::text).orElse(because.text());
   }
 
@@ -83,15 +91,16 @@ final class RecoveryJudge {
 
   private Firmness firmness(boolean ended) {
     Leeway leeway = Leeway.around(latest);
+    Leeway ending = Leeway.around(standing);
     boolean firm =
         ended
-            ? ends.stream().anyMatch(rule -> leeway.outcomes(rule).alwaysHolds())
+            ? ends.stream().anyMatch(rule -> ending.outcomes(rule).alwaysHolds())
                 && cautions.stream().noneMatch(rule -> leeway.outcomes(rule).canHold())
-            : ends.stream().noneMatch(rule -> leeway.outcomes(rule).canHold())
+            : ends.stream().noneMatch(rule -> ending.outcomes(rule).canHold())
                 || cautions.stream().anyMatch(rule -> leeway.outcomes(rule).alwaysHolds());
     Set<String> flips = new LinkedHashSet<>(doubts());
     if (!firm) {
-      ends.forEach(rule -> flips.addAll(leeway.undecided(rule)));
+      ends.forEach(rule -> flips.addAll(ending.undecided(rule)));
       cautions.forEach(rule -> flips.addAll(leeway.undecided(rule)));
     }
     return Firmness.of(flips);

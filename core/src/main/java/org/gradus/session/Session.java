@@ -1,10 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalInt;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.DecisionOutdated;
 import org.gradus.diagnostic.NotFound;
@@ -35,7 +32,7 @@ import org.gradus.rule.plan.Diagram;
  * device. Medical clearance comes first; have an emergency plan; local rules and licensed practice
  * come before anything it says.
  */
-public final class Session {
+public final class Session extends Telling {
 
   private final Thread owner = Thread.currentThread();
   private final Ledger ledger;
@@ -89,8 +86,9 @@ public final class Session {
   public static void retell(Protocol protocol, Person person, List<Event> events, Ledger shown) {
     Course course = Course.begin(protocol, person);
     for (Event event : events) {
-      course = Intake.apply(course, event);
-      shown.keep(course.events.size(), event, Judge.decide(course, event.at()));
+      Course next = Intake.apply(course, event);
+      shown.keep(next.events.size(), event, Hindsight.answer(course, event, next));
+      course = next;
     }
   }
 
@@ -100,140 +98,11 @@ public final class Session {
     return new Session(course, Ledger.NONE);
   }
 
-  /**
-   * Tells readings that were just taken, or answers.
-   *
-   * @param at now, since the start of the session
-   * @return the decision of this moment
-   * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
-   *     recorded
-   */
-  public Decision record(Duration at, Reading... readings) {
-    return recordTaken(at, at, readings);
-  }
-
-  /**
-   * Tells readings that were taken earlier.
-   *
-   * @param at now; not before {@code taken}
-   * @param taken when they were taken
-   * @return the decision of this moment
-   * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
-   *     recorded
-   */
-  public Decision recordTaken(Duration at, Duration taken, Reading... readings) {
-    List<Reading> parts = new ArrayList<>();
-    Arrays.stream(readings).forEach(reading -> parts.addAll(reading.parts()));
-    return tell(new Event.Read(parts, taken, at));
-  }
-
-  /**
-   * Reports a sign or symptom that is there or not.
-   *
-   * @param sign its name in the protocol: {@code chest_pain}
-   * @throws ReadingRefused when the protocol does not know it, or grades it
-   */
-  public Decision report(Duration at, String sign) {
-    return tell(new Event.Reported(sign, OptionalInt.empty(), at));
-  }
-
-  /**
-   * Reports a graded sign or symptom.
-   *
-   * @param sign its name in the protocol: {@code breathless}
-   * @param grade from 0, none, to the highest grade the protocol has
-   * @throws ReadingRefused when the protocol does not know it, or does not have the grade
-   */
-  public Decision report(Duration at, String sign, int grade) {
-    return tell(new Event.Reported(sign, OptionalInt.of(grade), at));
-  }
-
-  /**
-   * Withdraws a sign: it is over. One that was reported by mistake is taken back by {@link
-   * #reject}.
-   *
-   * @param reason how it is known
-   * @throws ReadingRefused when the protocol does not know it, when it was never reported, or when
-   *     no reason is given
-   */
-  public Decision withdraw(Duration at, String sign, String reason) {
-    return tell(new Event.Withdrawn(sign, reason, at));
-  }
-
-  /**
-   * Tells the load that is really set, where it differs. Readings under the old load no longer
-   * count.
-   *
-   * @throws ReadingRefused when no stage lasts or its load has no such component
-   */
-  public Decision loadSet(Duration at, Loading load) {
-    return tell(new Event.LoadSet(load, at));
-  }
-
-  /**
-   * Tells that what was to be done in this stage is done just now: the line is crossed.
-   *
-   * @throws ReadingRefused when no stage lasts until it is done
-   */
-  public Decision done(Duration at) {
-    return done(at, at);
-  }
-
-  /**
-   * Tells that what was to be done in this stage was done earlier.
-   *
-   * @param reached when it was done
-   * @param at now; not before {@code reached}
-   * @throws ReadingRefused when no stage lasts until it is done, or it cannot have been done then
-   */
-  public Decision done(Duration at, Duration reached) {
-    return tell(new Event.Done(reached, at));
-  }
-
-  /**
-   * Puts a reading right that was told before; the first value stays in the record. Verdicts that
-   * were followed stand; what rests on the reading from now on rests on the new value, and a stop
-   * that it alone had raised is undone.
-   *
-   * @param event the number of the event that told it: {@link Decision#event} of its answer
-   * @param reading what it should have been, of the same signal or question
-   * @param reason why
-   * @throws ReadingRefused when no such reading was told, when the new value cannot be, or when no
-   *     reason is given
-   */
-  public Decision amend(Duration at, int event, Reading reading, String reason) {
-    return tell(new Event.Amended(event, reading.parts(), reason, at));
-  }
-
-  /**
-   * Takes a reading or a reported sign back that was told before; it stays in the record but does
-   * not count, as if it had never been told. A stop that it alone had raised is undone.
-   *
-   * @param event the number of the event that told it: {@link Decision#event} of its answer
-   * @param subject the signal, question or sign, or {@link Event.Done#SUBJECT}
-   * @param reason why
-   * @throws ReadingRefused when it was not told then, or no reason is given
-   */
-  public Decision reject(Duration at, int event, String subject, String reason) {
-    return tell(new Event.Rejected(event, subject, reason, at));
-  }
-
-  /**
-   * Tells readings of a sensor that may send what cannot be; for streams, where a refusal is
-   * nothing exceptional.
-   */
-  public Admission admit(Duration at, Reading... readings) {
-    try {
-      return new Admission.Admitted(record(at, readings));
-    } catch (ReadingRefused refused) {
-      return new Admission.Refused(refused);
-    }
-  }
-
-  private Decision tell(Event event) {
+  @Override
+  Decision tell(Event event) {
     ownThread();
     Course next = Intake.apply(course, event);
-    Decision answer = Judge.decide(next, event.at());
+    Decision answer = Hindsight.answer(course, event, next);
     ledger.keep(next.events.size(), event, answer);
     course = next;
     return answer;
@@ -315,7 +184,8 @@ public final class Session {
     if (decision.event() != course.events.size() || decision.at().compareTo(course.now) < 0) {
       throw new DecisionOutdated(clock, "something was told or done at " + Times.clock(course.now));
     }
-    if (!decision.equals(Judge.decide(course, decision.at()))) {
+    // What would have been otherwise before is said once and changes nothing now.
+    if (!decision.with(List.of()).equals(Judge.decide(course, decision.at()))) {
       throw new DecisionOutdated(clock, "it is none of this session");
     }
   }

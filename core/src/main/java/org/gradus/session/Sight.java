@@ -48,6 +48,11 @@ final class Sight {
     return by(course.latest, course, time);
   }
 
+  /** What is known of recovery at a moment, by readings that are not too old for it. */
+  static Frame standing(Course course, Duration time) {
+    return by(Standing.of(course, time), course, time);
+  }
+
   /** What is known at a moment, by these readings. */
   static Frame by(Map<String, Taken> readings, Course course, Duration time) {
     return new Sight(course, course.passage(), time, Optional.of(readings)).counted();
@@ -150,7 +155,9 @@ final class Sight {
           frame,
           slot,
           Optional.ofNullable(readings.get().get(demand.subject())),
-          Gap.now(demand.subject(), Cause.NEVER_TAKEN));
+          Gap.now(
+              demand.subject(),
+              course.latest.containsKey(demand.subject()) ? Cause.STALE : Cause.NEVER_TAKEN));
     }
   }
 

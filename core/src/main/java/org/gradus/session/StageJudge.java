@@ -115,7 +115,7 @@ final class StageJudge {
 
   private Decision undecided(EndOfStage end, List<Gap> gaps, Firmness firmness) {
     Unmeasured unmeasured = course.protocol.unmeasured();
-    String missing = String.join(", ", gaps.stream().map(Gap::toString).toList());
+    String missing = String.join(", ", gaps.stream().map(Gap::inWords).toList());
     Because because =
         Reasons.plain("undecided", "no decision within the time allowed; missing: " + missing);
     Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();

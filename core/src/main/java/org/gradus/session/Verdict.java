@@ -99,7 +99,7 @@ public sealed interface Verdict {
     public String toString() {
       return word()
           + " "
-          + String.join(", ", gaps.stream().map(Gap::subject).distinct().toList())
+          + String.join(", ", gaps.stream().map(Gap::called).distinct().toList())
           + until.map(time -> ", waiting until " + Times.clock(time)).orElse("");
     }
   }

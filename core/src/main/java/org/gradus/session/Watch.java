@@ -133,7 +133,7 @@ final class Watch {
         Optional.ofNullable(change.doubts.get(rule.id()))
             .filter(doubt -> !forNow && !surelyStops)
             .orElseGet(() -> new Doubt(List.of(), until(rule.confirm().orElse(ZERO)), false));
-    Doubt doubt = old.with(leeway.undecided(rule), could.canHold() && isKept(rule, old));
+    Doubt doubt = old.with(leeway.undecided(rule), !fails && isKept(rule, old));
     if (doubt.comparisons().isEmpty() || (fails && !doubt.kept())) {
       change.doubts.remove(rule.id());
     } else {

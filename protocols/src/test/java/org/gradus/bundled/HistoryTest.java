@@ -142,7 +142,7 @@ class HistoryTest {
     TestRecord record = TestRecord.of(Walks.walking(ines(), 105, 110), Optional.empty());
     List<TestRecord.Entry> entries = new ArrayList<>(record.entries());
     TestRecord.Entry last = entries.get(3);
-    entries.set(3, new TestRecord.Entry(4, last.event(), "FINISH", last.rule()));
+    entries.set(3, new TestRecord.Entry(4, last.event(), "FINISH", last.rule(), List.of()));
     assertThat(new TestRecord(record.title(), entries).verify(LIBRARY))
         .containsExactly(
             new TestRecord.Difference(

@@ -71,7 +71,7 @@ class SessionReadingsTest {
     session.record(at("5:00"), heartRate(85));
     // Without a cuff in recovery the end is not earned, however good the last one before it was.
     assertThat(session.decide(at("8:00")).verdict()).isInstanceOf(Verdict.Continue.class);
-    session.record(at("9:00"), pressure(130, 80));
+    session.record(at("9:00"), heartRate(85), pressure(130, 80));
     assertThat(verdict(session.decide(at("9:00")))).isEqualTo("END recovered");
   }
 

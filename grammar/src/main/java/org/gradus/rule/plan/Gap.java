@@ -84,6 +84,18 @@ public record Gap(String subject, Cause cause, Settle settle) {
     return new Gap(subject, cause, new Settle.Never());
   }
 
+  /** The subject as people say it: {@code "heart rate"}; a part of a formula as it stands. */
+  public String called() {
+    return subject.matches("[A-Za-z][A-Za-z0-9_.]*")
+        ? subject.replace('_', ' ').replace('.', ' ')
+        : subject;
+  }
+
+  /** Subject and cause for people: {@code "heart rate: never taken"}. */
+  public String inWords() {
+    return called() + ": " + cause.words();
+  }
+
   /** Subject and cause: {@code "heart_rate: never taken"}. */
   @Override
   public String toString() {

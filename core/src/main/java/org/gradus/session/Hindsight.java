@@ -1,0 +1,104 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.diagnostic.ReadingRefused;
+
+/**
+ * A verdict that would have been another, had been known what was told later. What was followed
+ * stands all the same.
+ *
+ * @param event the number of the event that followed it
+ * @param then what was recommended then
+ * @param now what would have been recommended
+ */
+public record Hindsight(int event, String then, String now) {
+
+  @Override
+  public String toString() {
+    return "event " + event + " would have been " + now + ", not " + then;
+  }
+
+  /** The answer to an event, with what it lets appear in another light. */
+  static Decision answer(Course before, Event event, Course after) {
+    Decision answer = Judge.decide(after, event.at());
+    Optional<Duration> since = since(event);
+    boolean late =
+        since.isPresent()
+            && before.events.inOrder().stream()
+                .anyMatch(old -> isFollowed(old) && old.at().compareTo(since.get()) >= 0);
+    return late ? answer.with(of(before, event, after)) : answer;
+  }
+
+  // From when on what is told says something; empty for what is told as it happens.
+  private static Optional<Duration> since(Event event) {
+    if (event instanceof Event.Read read && read.taken().compareTo(read.at()) < 0) {
+      return Optional.of(read.taken());
+    }
+    return event instanceof Event.Amended || event instanceof Event.Rejected
+        ? Optional.of(Duration.ZERO)
+        : Optional.empty();
+  }
+
+  private static boolean isFollowed(Event event) {
+    return event instanceof Event.Followed;
+  }
+
+  private static List<Hindsight> of(Course before, Event event, Course after) {
+    List<Event> told = before.events.inOrder();
+    List<String> then = verdicts(before, Amendments.counted(told));
+    List<String> now;
+    try {
+      now = verdicts(before, inTime(after, event));
+    } catch (ReadingRefused impossible) {
+      // Told in time it would have been refused: then nothing would have been otherwise.
+      return List.of();
+    }
+    List<Hindsight> different = new ArrayList<>();
+    int verdict = 0;
+    for (int i = 0; i < told.size(); i++) {
+      if (isFollowed(told.get(i))) {
+        if (!then.get(verdict).equals(now.get(verdict))) {
+          different.add(new Hindsight(i + 1, then.get(verdict), now.get(verdict)));
+        }
+        verdict++;
+      }
+    }
+    return different;
+  }
+
+  // The events as they count by now; a late reading as if it had been told when it was taken.
+  private static List<Event> inTime(Course after, Event event) {
+    List<Event> counted = new ArrayList<>(Amendments.counted(after.events.inOrder()));
+    if (!(event instanceof Event.Read late)) {
+      return counted;
+    }
+    counted.remove(counted.size() - 1);
+    int place = 0;
+    while (place < counted.size() && isBefore(counted.get(place), late.taken())) {
+      place++;
+    }
+    counted.add(place, new Event.Read(late.readings(), late.taken(), late.taken()));
+    return counted;
+  }
+
+  private static boolean isBefore(Event event, Duration taken) {
+    int order = event.at().compareTo(taken);
+    return order < 0 || (order == 0 && !isFollowed(event));
+  }
+
+  /** What is recommended at each verdict that was followed, in order. */
+  private static List<String> verdicts(Course start, List<Event> events) {
+    List<String> verdicts = new ArrayList<>();
+    Course now = Course.begin(start.protocol, start.person);
+    for (Event event : events) {
+      if (isFollowed(event)) {
+        verdicts.add(Judge.decide(now, event.at()).said());
+      }
+      now = Intake.apply(now, event, event);
+    }
+    return verdicts;
+  }
+}

@@ -1,0 +1,47 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.Map;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Recovery;
+import org.gradus.protocol.Stretch;
+
+/**
+ * The latest readings of recovery that still stand: a reading stands until the next one is overdue.
+ * Nobody has recovered by a reading of long ago; what warns and stops goes by the latest one,
+ * however old it is, until a newer one says otherwise.
+ */
+final class Standing {
+
+  private Standing() {}
+
+  static Map<String, Taken> of(Course course, Duration time) {
+    Recovery recovery = course.protocol.recovery().orElseThrow();
+    Duration start = course.exerciseEnd.orElse(time);
+    Stretch whole = Stretch.of(recovery.atMost());
+    Map<String, Taken> standing = new HashMap<>();
+    course.latest.forEach(
+        (signal, taken) -> {
+          boolean overdue =
+              recovery.schedule().lines().stream()
+                  .filter(line -> line.reads(signal))
+                  .anyMatch(line -> isMissed(line, whole, start, taken, time));
+          if (!overdue) {
+            standing.put(signal, taken);
+          }
+        });
+    return standing;
+  }
+
+  // Whether a reading was due after this one and is late by now.
+  private static boolean isMissed(
+      MeasureLine line, Stretch recovery, Duration start, Taken taken, Duration time) {
+    // At the very end of its time a reading may still come.
+    Duration late = time.minus(line.takes()).minus(line.within()).minusMillis(1);
+    return line.lastDue(recovery, late.minus(start))
+        .map(start::plus)
+        .filter(due -> due.compareTo(taken.time().plus(line.within())) > 0)
+        .isPresent();
+  }
+}

@@ -1,0 +1,264 @@
+package org.gradus.testkit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+
+/**
+ * Writes protocol files at random, such as load: stages of all kinds, ramps, holds, branches, rules
+ * of stages' own, settings, answers, recovery. Readings come every so many seconds and stages last
+ * a multiple of that, so that every rule has what it looks at.
+ */
+final class ProtocolGrower {
+
+  private final Luck luck;
+  private final StringBuilder text = new StringBuilder();
+  private final int each;
+  private int rules;
+
+  ProtocolGrower(Random random) {
+    this.luck = new Luck(random);
+    this.each = luck.oneOf(30, 60);
+  }
+
+  private ProtocolGrower line(String line, Object... parts) {
+    text.append(parts.length == 0 ? line : String.format(java.util.Locale.ROOT, line, parts))
+        .append('\n');
+    return this;
+  }
+
+  String text() {
+    head();
+    tellings();
+    definitions();
+    before();
+    measure();
+    stages();
+    list("stage_end", "  ", stageEnd(true));
+    list("any_time", "  ", anyTime());
+    if (luck.chance(0.85)) {
+      recovery();
+    }
+    line(
+        "unmeasured: { wait: %d s, then: %s }",
+        luck.oneOf(0, 30, 90, 120), luck.oneOf("finish", "finish", "stop"));
+    line("estimates:");
+    line("  - { id: late, from: finish, vo2max: (20 + (exercise.time in min)) as mL/kg/min }");
+    line("  - { id: last, from: last stage, vo2max: (10 * (stage.speed in m/s)) as mL/kg/min }");
+    return text.toString();
+  }
+
+  private void head() {
+    line("format: 1").line("kind: protocol").line("id: grown").line("version: 1.0.0");
+    line("title: Grown at random").line("ergometer: treadmill").line("purpose: submaximal");
+    line(
+        "for: { age: 18 years to 65 years, needs: [age, sex], outside: %s }",
+        luck.oneOf("defer", "caution"));
+    line("settings:");
+    line("  band: { value: %d bpm, range: 2 bpm to 20 bpm }", luck.between(3, 12));
+    line("  top: { value: %d bpm, range: 100 bpm to 190 bpm }", luck.between(110, 170));
+    line(
+        "  mood: { value: %s, options: [{ value: calm }, { value: brisk }] }",
+        luck.oneOf("calm", "brisk"));
+    line("  stretch: { value: %d s, range: 10 s to 30 s }", luck.oneOf(10, 15, 30));
+  }
+
+  private void tellings() {
+    line("signals:");
+    line(
+        "  heart_rate: { kind: heart_rate, range: 25 bpm to 250 bpm, step: %d bpm }",
+        luck.oneOf(1, 1, 4));
+    line("  systolic: { kind: pressure, range: 40 mmHg to 320 mmHg, step: 2 mmHg }");
+    line("  diastolic: { kind: pressure, range: 20 mmHg to 200 mmHg, below: systolic }");
+    line("  effort: { kind: number, range: 0 to 10 }");
+    line("scales:").line("  effort_0_10: { of: effort, range: 0 to 10 }");
+    line("signs:");
+    line("  dizzy: { ask: Clear in the head? }");
+    line("  pain: { ask: How is the knee?, graded: 0 to 4 }");
+    line("  rail: { watch: Weight on the rail, lasts: until withdrawn }");
+    line("inputs:");
+    line(
+        "  fit: { kind: yes-no, ask: Fit?%s }",
+        luck.oneOf("", ", default: no", ", unless: age > 60 years"));
+    line(
+        "  pace: { kind: speed, ask: Pace, range: 2 km/h to 7 km/h%s }",
+        luck.oneOf("", ", default: if fit then 6 km/h else 4 km/h"));
+  }
+
+  private void definitions() {
+    line("define:");
+    line("  steady: abs(change(heart_rate, %d s)) <= band", each);
+    line("  high: heart_rate >= top");
+    line("  usable: steady and heart_rate > 100 bpm");
+  }
+
+  private void before() {
+    line("before:");
+    line("  measure:")
+        .line("    - { read: heart_rate, as: resting, after: %d min }", luck.between(0, 5));
+    line("  rules:").line("    - defer when lowers_heart_rate");
+    if (luck.chance(0.5)) {
+      line("    - defer when resting.heart_rate > 110 bpm");
+    }
+    line("    - caution when fit");
+  }
+
+  private void measure() {
+    line("measure:");
+    line(
+        "  - { read: heart_rate, each: %d s, over: %s, valid_for: %d s, if_missing: %s }",
+        each, luck.oneOf("stretch", "15 s"), each, luck.oneOf("wait", "wait", "go_on"));
+    line(
+        "  - { read: [systolic, diastolic], before_end: %d s, takes: 20 s, late: 60 s, if_missing: %s }",
+        luck.oneOf(20, 45), luck.oneOf("go_on", "go_on", "wait", "finish"));
+    line("  - { read: effort, scale: effort_0_10, before_end: 10 s }");
+  }
+
+  private void stages() {
+    line("stages:");
+    int number = luck.between(2, 5);
+    for (int i = 1; i <= number; i++) {
+      boolean last = i == number;
+      if (luck.chance(0.12)) {
+        line(
+            "  - series: { id: s%d, count: %d, lasts: %d s, speed: { from: 3 km/h, step: 0.5 km/h }, grade: 1 %% }",
+            i, luck.between(1, 3), 2 * each);
+        continue;
+      }
+      line("  - id: s%d", i);
+      if (luck.chance(0.12)) {
+        line("    lasts: until_done").line("    at_most: %d s", each * luck.between(2, 8));
+        load(i);
+        list(
+            "    stage_end",
+            "      ",
+            List.of(
+                luck.chance(0.3) ? "hold 30 s at most 1 time" : "caution when rail", "advance"));
+        continue;
+      }
+      line("    lasts: %d s", each * luck.between(2, 5));
+      if (i == 1 && luck.chance(0.3)) {
+        line("    warm_up: yes");
+      }
+      load(i);
+      if (luck.chance(0.25)) {
+        List<String> own = new ArrayList<>(stageEnd(false));
+        if (!last && luck.chance(0.7)) {
+          own.add(
+              0,
+              "advance to "
+                  + "s"
+                  + number
+                  + "x when heart_rate < "
+                  + luck.between(80, 120)
+                  + " bpm");
+        }
+        own.add("advance");
+        list("    stage_end", "      ", own);
+      }
+    }
+    // A stage of a known name that branches can lead to.
+    line("  - id: s%dx", number).line("    lasts: %d s", 2 * each);
+    load(number);
+  }
+
+  private void load(int number) {
+    line(
+        "    speed: %s",
+        luck.oneOf(luck.between(2, 7) + " km/h", "pace", "pace + 0.5 km/h", number + " km/h"));
+    line(
+        "    grade: %s",
+        luck.oneOf(
+            luck.below(12) + " %",
+            "if fit then 5 % else 2 %",
+            "{ from: 0 %, step: 0.5 %, every: "
+                + luck.oneOf(10, 20, 45)
+                + " s, to: "
+                + luck.between(2, 9)
+                + " % }",
+            "{ from: 8 %, step: -1 %, every: 20 s, to: 3 % }"));
+  }
+
+  private List<String> stageEnd(boolean closed) {
+    List<String> list = new ArrayList<>();
+    add(list, 0.6, "finish when steady and high");
+    add(list, 0.3, "finish when count(usable) >= " + luck.between(1, 4));
+    add(list, 0.3, "finish when mood is brisk and heart_rate > 120 bpm");
+    add(list, 0.4, "offer finish when usable");
+    add(list, 0.2, "offer hold " + each + " s at most 1 time when high");
+    add(list, 0.2, "offer advance when not steady");
+    add(
+        list,
+        0.7,
+        "hold "
+            + each * luck.between(1, 2)
+            + " s at most "
+            + luck.between(1, 3)
+            + " times when not steady");
+    add(list, 0.4, "finish when not steady");
+    add(list, 0.3, "caution when heart_rate > 140 bpm");
+    if (closed) {
+      list.add("advance");
+    }
+    return list;
+  }
+
+  private List<String> anyTime() {
+    List<String> list = new ArrayList<>();
+    list.add("stop when dizzy|then: " + luck.oneOf("rest", "cool_down"));
+    add(list, 0.6, "stop when pain >= 3|then: cool_down");
+    add(list, 0.6, "stop when systolic > 220 mmHg|confirm: 60 s");
+    add(
+        list,
+        0.5,
+        "stop when known(previous_stage.systolic) and systolic < previous_stage.systolic - 20 mmHg|confirm: 90 s, during: stages");
+    add(list, 0.6, "finish when heart_rate > top + 10 bpm|confirm: 15 s, during: stages");
+    add(list, 0.4, "finish when effort > 8|during: stages");
+    add(list, 0.3, "finish when stage.time > 20 min|during: stages");
+    add(list, 0.5, "caution when rail");
+    return list;
+  }
+
+  private void add(List<String> list, double share, String rule) {
+    if (luck.chance(share)) {
+      list.add(rule);
+    }
+  }
+
+  private void recovery() {
+    line("recovery:").line("  stages:");
+    if (luck.chance(0.7)) {
+      line(
+          "    - { id: slow, lasts: %d s, speed: %s }",
+          luck.oneOf(60, 120), luck.oneOf("2 km/h", "pace"));
+    }
+    line("    - { id: sit, lasts: until_end, load: none, posture: seated }");
+    line("  measure:");
+    line("    - { read: heart_rate, each: %d s, over: 15 s }", each);
+    line("    - { read: [systolic, diastolic], each: 2 min, takes: 20 s }");
+    if (luck.chance(0.85)) {
+      line("  rules:");
+      line(
+          "    - end when recovery.time >= %d s and heart_rate < %d bpm",
+          luck.oneOf(60, 120), luck.between(90, 130));
+      if (luck.chance(0.5)) {
+        line("    - caution when systolic < 90 mmHg");
+      }
+    }
+    line("  at_most: %d s", luck.oneOf(240, 300, 600));
+  }
+
+  // Rules have ids so that none is twice in one file.
+  private void list(String key, String indent, List<String> sentences) {
+    line(key + ":");
+    for (String sentence : sentences) {
+      String[] parts = sentence.split("\\|", -1);
+      line(indent + "- rule: " + parts[0]).line(indent + "  id: r" + ++rules);
+      if (parts.length > 1) {
+        for (String more : parts[1].split(", ", -1)) {
+          line(indent + "  " + more);
+        }
+      }
+    }
+  }
+}
