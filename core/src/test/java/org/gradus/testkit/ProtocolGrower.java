@@ -182,7 +182,7 @@ final class ProtocolGrower {
   private List<String> stageEnd(boolean closed) {
     List<String> list = new ArrayList<>();
     add(list, 0.6, "finish when steady and high");
-    add(list, 0.3, "finish when count(usable) >= " + luck.between(1, 4));
+    add(list, 0.3, "finish when count(usable) >= " + luck.between(1, 2));
     add(list, 0.3, "finish when mood is brisk and heart_rate > 120 bpm");
     add(list, 0.4, "offer finish when usable");
     add(list, 0.2, "offer hold " + each + " s at most 1 time when high");
