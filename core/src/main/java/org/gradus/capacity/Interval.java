@@ -52,6 +52,6 @@ public record Interval(
   /** Both ends, to one decimal: {@code "30.1 to 45.2 mL/kg/min"}. */
   @Override
   public String toString() {
-    return low.rounded(1).amount() + " to " + high.rounded(1);
+    return Quantity.plain(low.rounded(1).amount()) + " to " + high.rounded(1);
   }
 }

@@ -14,7 +14,7 @@ final class Drawing {
   private static final double HEIGHT = 440;
   private static final double LEFT = 70;
   private static final double RIGHT = 20;
-  private static final double TOP = 24;
+  private static final double TOP = 40;
   private static final double BOTTOM = 60;
 
   private final Chart chart;
@@ -93,7 +93,7 @@ final class Drawing {
     line(LEFT, floor, WIDTH - RIGHT, floor, "stroke=\"#1a1a1a\" stroke-width=\"2\"");
     line(LEFT, TOP, LEFT, floor, "stroke=\"#1a1a1a\" stroke-width=\"2\"");
     text((LEFT + WIDTH - RIGHT) / 2, HEIGHT - 14, "middle", "oxygen uptake, mL/kg/min");
-    text(LEFT, TOP - 8, "middle", "bpm");
+    text(LEFT, TOP - 14, "middle", "bpm");
   }
 
   private void point(Point point) {

@@ -28,13 +28,14 @@ final class HtmlPage {
       table { border-collapse: collapse; width: 100%; font-size: 0.9rem; }
       caption { text-align: left; font-weight: 600; padding-bottom: 0.25rem; }
       th, td { text-align: left; vertical-align: top; padding: 0.3rem 0.5rem;
-        border-bottom: 1px solid #8a8a8a; min-width: 4.5rem; overflow-wrap: normal; }
+        border-bottom: 1px solid #8a8a8a; min-width: 3.6rem; overflow-wrap: normal; }
       thead th { border-bottom: 2px solid #1a1a1a; }
       tbody th { font-weight: 600; }
       td:last-child { min-width: 8rem; }
       figure { margin: 1rem 0; } svg { width: 100%; height: auto; max-width: 46rem; }
       figcaption { font-size: 0.9rem; }
-      @media (max-width: 40rem) { dl { grid-template-columns: 1fr; } dd { margin-bottom: 0.4rem; }
+      @media (max-width: 40rem) { dl { grid-template-columns: minmax(6rem, 9rem) 1fr; }
+        svg { font-size: 20px; } .answer { font-size: 1.6rem; }
         table { width: max-content; min-width: 100%; } td { max-width: 18rem; } }
       @media print { body { max-width: none; padding: 0; font-size: 10pt; }
         .scroll { overflow: visible; } table { width: 100%; font-size: 8pt; }

@@ -12,7 +12,6 @@ import org.gradus.training.BandPlan;
 import org.gradus.training.LoadPlan;
 import org.gradus.training.Range;
 import org.gradus.training.Training;
-import org.gradus.unit.Kind;
 
 /** How to train by the result. */
 final class PlanPart {
@@ -86,18 +85,9 @@ final class PlanPart {
             exercise -> {
               List<String> row = new ArrayList<>(List.of(exercise.title()));
               bands.forEach(
-                  band -> row.add(band.load(exercise.id()).map(PlanPart::words).orElse("–")));
+                  band -> row.add(band.load(exercise.id()).map(LoadPlan::words).orElse("–")));
               rows.add(row);
             });
     return new Table("Loads, solved from the equations of the oxygen cost", heads, rows);
-  }
-
-  private static String words(LoadPlan plan) {
-    if (plan instanceof LoadPlan.Reachable reachable) {
-      boolean fine = reachable.exercise().between().low().kind() == Kind.NUMBER;
-      String load = reachable.load().rounded(fine ? 1 : 0).toString();
-      return reachable.remark().isEmpty() ? load : load + " (" + reachable.remark() + ")";
-    }
-    return plan.words();
   }
 }

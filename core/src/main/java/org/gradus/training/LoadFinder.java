@@ -67,9 +67,9 @@ final class LoadFinder {
   }
 
   private static String reach(double least, double most) {
-    return Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1).amount()
-        + " to "
-        + Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
+    Quantity low = Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
+    Quantity high = Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
+    return Quantity.plain(low.amount()) + " to " + high;
   }
 
   /** The load that has an uptake, if there is one where the equation is stated. */

@@ -1,6 +1,7 @@
 package org.gradus.training;
 
 import org.gradus.knowledge.Exercise;
+import org.gradus.unit.Kind;
 
 /** How to set an ergometer for a band of intensity. */
 public sealed interface LoadPlan {
@@ -8,7 +9,7 @@ public sealed interface LoadPlan {
   /** The way to exercise. */
   Exercise exercise();
 
-  /** In words. */
+  /** In words, rounded to what can be set. */
   String words();
 
   /**
@@ -21,7 +22,10 @@ public sealed interface LoadPlan {
   record Reachable(Exercise exercise, Range load, String remark) implements LoadPlan {
     @Override
     public String words() {
-      return remark.isEmpty() ? load.toString() : load + " (" + remark + ")";
+      // Grades are set to a tenth, speeds, powers and rates to a whole one.
+      boolean fine = exercise.between().low().kind() == Kind.NUMBER;
+      Range set = load.rounded(fine ? 1 : 0);
+      return remark.isEmpty() ? set.toString() : set + " (" + remark + ")";
     }
   }
 

@@ -56,9 +56,12 @@ class ReadmeTest {
         import static org.gradus.session.Times.*;
         import static org.gradus.unit.Quantities.*;
         import org.gradus.bundled.Bundled;
-        import org.gradus.capacity.Capacity;
+        import org.gradus.capacity.*;
+        import org.gradus.library.Library;
         import org.gradus.protocol.*;
+        import org.gradus.report.Report;
         import org.gradus.session.*;
+        import org.gradus.training.*;
 
         public class Shown {
           public static void main(String[] arguments) {
@@ -66,7 +69,7 @@ class ReadmeTest {
           }
         }
         """
-            .formatted(block("java", 0));
+            .formatted(block("java", 0) + block("java", 1));
     Path file = Files.writeString(folder.resolve("Shown.java"), source);
     JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
     String classPath = System.getProperty("java.class.path");
@@ -74,7 +77,7 @@ class ReadmeTest {
             compiler.run(
                 null, null, null, "-cp", classPath, "-d", folder.toString(), file.toString()))
         .isZero();
-    assertThat(printed(folder)).isEqualTo(outputShown());
+    assertThat(printed(folder)).isEqualTo(shownAfter("prints\n") + shownAfter("which gives\n"));
   }
 
   private static String printed(Path folder) throws Exception {
@@ -92,8 +95,8 @@ class ReadmeTest {
     return bytes.toString(StandardCharsets.UTF_8);
   }
 
-  private String outputShown() {
-    int start = readme.indexOf("prints\n```\n") + "prints\n```\n".length();
+  private String shownAfter(String words) {
+    int start = readme.indexOf(words + "```\n") + words.length() + "```\n".length();
     return readme.substring(start, readme.indexOf("```", start));
   }
 

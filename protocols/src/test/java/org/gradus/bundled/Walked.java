@@ -8,6 +8,7 @@ import java.time.Duration;
 import org.gradus.capacity.Capacity;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Person.Sex;
+import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;
@@ -24,16 +25,26 @@ final class Walked {
 
   /** A walk through as many stages as steady heart rates are given. */
   static Session walk(Person person, double... rates) {
+    return walk(Walks.WALK, person, rates);
+  }
+
+  /** The same by another form of the protocol. */
+  static Session walk(Protocol protocol, Person person, double... rates) {
     Reading[] readings = new Reading[rates.length];
     for (int i = 0; i < rates.length; i++) {
       readings[i] = heartRate(rates[i]);
     }
-    return walk(person, readings);
+    return walk(protocol, person, readings);
   }
 
   /** The same with readings of any make, told at the end of each second and third minute. */
   static Session walk(Person person, Reading... readings) {
-    Session session = Walks.walking(person);
+    return walk(Walks.WALK, person, readings);
+  }
+
+  private static Session walk(Protocol protocol, Person person, Reading... readings) {
+    Session session = Walks.ready(protocol, person);
+    session.follow(session.decide(Duration.ZERO));
     Duration start = Duration.ZERO;
     for (int i = 0; i < readings.length; i++) {
       session.record(start.plusMinutes(2), readings[i]);

@@ -27,10 +27,12 @@ import org.gradus.library.Library;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Person.Sex;
 import org.gradus.protocol.Protocol;
+import org.gradus.report.Report;
 import org.gradus.session.Decision;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The scene: a man of 58 years, invented like his readings, comes to a walking test on two days.
@@ -56,12 +58,31 @@ public final class WholeTest {
           .lowersHeartRate(false)
           .build();
   private final StringBuilder out = new StringBuilder();
+  private @Nullable Report ended;
 
   private WholeTest() {}
 
-  /** Plays the scene. */
-  public static void main(String[] arguments) {
+  /**
+   * Plays the scene.
+   *
+   * @param arguments none, or the name of a file into which the report of the second day is
+   *     written: as HTML if it ends so, else as plain text
+   */
+  public static void main(String[] arguments) throws IOException {
     System.out.print(play());
+    if (arguments.length > 0) {
+      Path file = Path.of(arguments[0]);
+      Report report = report();
+      Files.writeString(file, arguments[0].endsWith(".html") ? report.html() : report.text());
+      System.out.println("The report of the second day is in " + file.toAbsolutePath());
+    }
+  }
+
+  /** The report of the second day, with norms and a training plan. */
+  static Report report() {
+    WholeTest scene = new WholeTest();
+    scene.secondDay();
+    return Optional.ofNullable(scene.ended).orElseThrow();
   }
 
   static String play() {
@@ -105,6 +126,11 @@ public final class WholeTest {
       recovery(told);
       told.line("");
       Capacity.of(session.outcome()).estimates().forEach(estimate -> told.line(shown(estimate)));
+      ended =
+          Report.of(session)
+              .identity("Invented person, second day")
+              .norms(library.norms())
+              .bands(library.bands("bands-2011"));
       check(file, told);
     }
     delete(file);
@@ -184,6 +210,7 @@ public final class WholeTest {
         ? estimate.id()
             + ": "
             + available.vo2max().rounded(1)
+            + available.interval().map(around -> ", 95 % interval " + around).orElse("")
             + "; "
             + String.join("; ", available.cautions())
         : estimate.id()

@@ -34,4 +34,17 @@ class WholeTestTest {
   void theEstimateIsThatOfTheStageBeforeTheStop() {
     assertThat(WholeTest.play()).contains("single_stage: 37.2 mL/kg/min");
   }
+
+  @Test
+  void theReportOfTheSecondDayShowsResultStopAndPlan() {
+    assertThat(WholeTest.report().text())
+        .contains("37.2 mL/kg/min (10.6 MET), 95 % interval ")
+        .contains("! The exercise was ended by a stop.")
+        .contains("reported: light headed")
+        .contains("put right: [136 bpm] is [96 bpm]; why: misheard")
+        .contains("HOLD until 8:00 – the tester's own decision")
+        .contains("The test ended: recovered.")
+        .contains("- moderate; share of the reserve: 40 to 59 %; heart rate: 106 to 123 bpm");
+    assertThat(WholeTest.report().html()).contains("<bdi>Invented person, second day</bdi>");
+  }
 }
