@@ -7,6 +7,8 @@ import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Ledger;
 import org.gradus.session.Outcome;
+import org.gradus.session.Phase;
+import org.gradus.session.Reading;
 import org.gradus.session.Session;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
@@ -42,7 +44,7 @@ final class DecisionRows {
                 overridden.reason()
                     + ". Recommended was "
                     + decision.verdict()
-                    + ": "
+                    + " – "
                     + why(decision)));
       } else if (event instanceof Event.Abandoned abandoned) {
         rows.add(List.of(time, "broken off", abandoned.reason()));
@@ -75,17 +77,29 @@ final class DecisionRows {
   }
 
   private static String readings(Event event) {
-    return event instanceof Event.Read read ? read.readings().toString() : "what was told";
+    return event instanceof Event.Read read ? readings(read.readings()) : "what was told";
+  }
+
+  private static String readings(List<Reading> readings) {
+    return String.join(
+        ", ",
+        readings.stream()
+            .map(reading -> reading.subject().replace('_', ' ') + " " + reading)
+            .toList());
   }
 
   private boolean isAlarm(int event) {
-    Verdict answer = answer(event).verdict();
-    return answer instanceof Verdict.Stop || answer instanceof Verdict.Measure;
+    Decision answer = answer(event);
+    boolean alarm =
+        answer.verdict() instanceof Verdict.Stop || answer.verdict() instanceof Verdict.Measure;
+    // Before the test everything is asked for in turn; that is nothing to tell.
+    return alarm && answer.phase() != Phase.BEFORE;
   }
 
   private String after(int event) {
     Decision decision = answer(event);
-    return decision.verdict() + ": " + why(decision);
+    String why = why(decision);
+    return decision.verdict() + (why.isEmpty() ? "" : " – " + why);
   }
 
   // What was recommended at the moment at which something was done.

@@ -59,6 +59,12 @@ class PlausibilityTest {
     assertThat(rules(walked(sound, 116, 136))).doesNotContain("pounds-as-kilograms");
   }
 
+  @Test
+  void aYearOfBirthIsNotEvenTakenAsAnAge() {
+    Sessions.assertRefused(
+        org.gradus.diagnostic.Code.G502, () -> Walked.person(1978, Sex.FEMALE, 71));
+  }
+
   // Born in 1978 and entered as 64 years, say, or as 78: the maximum comes out far too low.
   @Test
   void aHeartRateFarAboveTheMaximumCastsDoubtOnTheAge() {

@@ -41,7 +41,7 @@ class WholeTestTest {
         .contains("37.2 mL/kg/min (10.6 MET), 95 % interval ")
         .contains("! The exercise was ended by a stop.")
         .contains("reported: light headed")
-        .contains("put right: [136 bpm] is [96 bpm]; why: misheard")
+        .contains("put right: heart rate 136 bpm is heart rate 96 bpm; why: misheard")
         .contains("HOLD until 8:00 – the tester's own decision")
         .contains("The test ended: recovered.")
         .contains("- moderate; share of the reserve: 40 to 59 %; heart rate: 106 to 123 bpm");
