@@ -19,6 +19,11 @@ public record Schedule(List<MeasureLine> lines) {
 
   /** The first line that reads a signal. */
   public Optional<MeasureLine> lineOf(String signal) {
-    return lines.stream().filter(line -> line.reads(signal)).findFirst();
+    for (MeasureLine line : lines) {
+      if (line.reads(signal)) {
+        return Optional.of(line);
+      }
+    }
+    return Optional.empty();
   }
 }

@@ -31,10 +31,12 @@ public final class Condition {
 
   private final Checked checked;
   private final Plan plan;
+  private final int[] slots;
 
   private Condition(Checked checked) {
     this.checked = checked;
     this.plan = Plan.of(checked);
+    this.slots = checked.slots().stream().mapToInt(Meaning.Slot::index).distinct().toArray();
   }
 
   /** Checks and plans a condition; notes what is wrong with it and gives nothing if anything is. */
@@ -87,6 +89,16 @@ public final class Condition {
   /** What it could come to anywhere in a box. */
   public Outcomes outcomes(Box box) {
     return Bounds.outcomes(checked, box);
+  }
+
+  /** Whether every value it asks for is exact, or missing. It then has one answer only. */
+  public boolean isExact(Frame frame) {
+    for (int slot : slots) {
+      if (frame.halfWidth(slot) != 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The comparisons in it that could come out either way in a box. */

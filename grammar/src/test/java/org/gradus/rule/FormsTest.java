@@ -145,8 +145,8 @@ class FormsTest {
   @Test
   void aTextThatIsOnlyADefinitionIsShownByIt() {
     Filled.Definition steady = new Filled.Definition("steady", "yes", "rpe [3] > 2");
-    assertThat(new Filled("", List.of(steady))).hasToString("steady [yes] is rpe [3] > 2");
-    assertThat(new Filled("steady [yes]", List.of(steady)))
+    assertThat(Filled.of("", List.of(steady))).hasToString("steady [yes] is rpe [3] > 2");
+    assertThat(Filled.of("steady [yes]", List.of(steady)))
         .hasToString("steady [yes]; steady [yes] is rpe [3] > 2");
   }
 

@@ -1,16 +1,42 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A text with its numbers filled in: every name is followed by its value in square brackets.
- *
- * @param text for example {@code not steady [no]}
- * @param definitions the definitions it uses, each with its own text filled in
+ * Written when it is asked for, since most decisions of a test are never read out.
  */
-public record Filled(String text, List<Definition> definitions) {
+public final class Filled {
+
+  private final Object lock;
+  private @Nullable Supplier<Written> writing;
+  private @Nullable Written written;
+
+  /**
+   * @param lock what nobody else may use while it is written
+   * @param writing writes it
+   */
+  Filled(Object lock, Supplier<Written> writing) {
+    this.lock = lock;
+    this.writing = writing;
+  }
+
+  /** A text that is written already. */
+  public static Filled of(String text, List<Definition> definitions) {
+    return new Filled(new Object(), () -> new Written(text, definitions));
+  }
+
+  /** What is written. */
+  record Written(String text, List<Definition> definitions) {
+    Written {
+      definitions = List.copyOf(definitions);
+    }
+  }
 
   /**
    * A definition that was used.
@@ -27,14 +53,41 @@ public record Filled(String text, List<Definition> definitions) {
     }
   }
 
-  public Filled {
-    definitions = List.copyOf(definitions);
+  private Written written() {
+    synchronized (lock) {
+      if (written == null) {
+        written = Objects.requireNonNull(writing).get();
+        writing = null;
+      }
+      return written;
+    }
+  }
+
+  /** For example {@code not steady [no]}. */
+  public String text() {
+    return written().text();
+  }
+
+  /** The definitions it uses, each with its own text filled in. */
+  public List<Definition> definitions() {
+    return written().definitions();
+  }
+
+  /** The same text with the same definitions. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Filled filled && written().equals(filled.written());
+  }
+
+  @Override
+  public int hashCode() {
+    return written().hashCode();
   }
 
   /** Everything in one line. */
   @Override
   public String toString() {
-    return Stream.concat(Stream.of(text), definitions.stream().map(Definition::toString))
+    return Stream.concat(Stream.of(text()), definitions().stream().map(Definition::toString))
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
   }

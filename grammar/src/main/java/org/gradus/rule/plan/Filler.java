@@ -18,15 +18,20 @@ final class Filler {
   private final Digits digits;
   private final Map<String, Definition> definitions = new LinkedHashMap<>();
 
-  Filler(Frame frame) {
+  private Filler(Frame frame) {
     this.frame = frame;
     this.values = new Values(frame);
     this.digits = new Digits(frame);
   }
 
-  Filled fill(Checked checked) {
+  /** The text of a checked tree on a frame, written when it is asked for. */
+  static Filled fill(Frame frame, Checked checked) {
+    return new Filled(frame, () -> new Filler(frame).write(checked));
+  }
+
+  private Filled.Written write(Checked checked) {
     String text = text(checked, checked.root(), Shown.SHORT);
-    return new Filled(text, definitions.values().stream().toList());
+    return new Filled.Written(text, definitions.values().stream().toList());
   }
 
   // The text of a part is its own characters with the filled texts of its leaves put in their

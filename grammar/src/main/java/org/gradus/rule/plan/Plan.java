@@ -53,7 +53,7 @@ public final class Plan {
 
   /** Its text with the numbers of a frame filled in. */
   public Filled filled(Frame frame) {
-    return new Filler(frame).fill(checked);
+    return Filler.fill(frame, checked);
   }
 
   /**
