@@ -70,11 +70,6 @@ public sealed interface Timing {
     public List<Duration> due(Stretch stage, Duration until) {
       return once(time, until);
     }
-
-    @Override
-    public Optional<Duration> lastDue(Duration lasts, Duration moment) {
-      return time.compareTo(moment) > 0 ? Optional.empty() : Optional.of(time);
-    }
   }
 
   /**
@@ -94,13 +89,6 @@ public sealed interface Timing {
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
       return stage.end() == End.DONE ? once(stage.lasts(), until) : List.of();
-    }
-
-    @Override
-    public Optional<Duration> lastDue(Duration lasts, Duration moment) {
-      Duration due = lasts.minus(lead);
-      boolean none = due.isNegative() || due.compareTo(moment) > 0;
-      return none ? Optional.empty() : Optional.of(due);
     }
   }
 

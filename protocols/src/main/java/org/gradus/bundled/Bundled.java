@@ -59,6 +59,11 @@ public final class Bundled {
     return files;
   }
 
+  /** What virtual people are like in a trial, each figure with its source. */
+  public static SourceFile people() {
+    return read("people/adults.yaml");
+  }
+
   private static SourceFile read(String name) {
     try (InputStream stream = Bundled.class.getResourceAsStream(name)) {
       if (stream == null) {

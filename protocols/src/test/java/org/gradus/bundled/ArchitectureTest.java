@@ -53,6 +53,7 @@ class ArchitectureTest {
     STANDS_ON.put("cases", List.of("library", "capacity"));
     STANDS_ON.put("training", List.of("capacity"));
     STANDS_ON.put("report", List.of("training", "history"));
+    STANDS_ON.put("trial", List.of("capacity", "library"));
     STANDS_ON.put("bundled", List.of("library"));
   }
 

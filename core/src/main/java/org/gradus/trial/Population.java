@@ -1,0 +1,66 @@
+package org.gradus.trial;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.plan.Frame;
+
+/**
+ * What virtual people are like. Every trait is a line of a file, with its source, and can be set
+ * otherwise in a file of one's own.
+ *
+ * <pre>{@code
+ * Population adults = Population.read(Bundled.people());
+ * }</pre>
+ */
+public final class Population {
+
+  private final String title;
+  private final Layout layout;
+  private final Map<Trait, Distribution> traits;
+
+  Population(String title, Layout layout, Map<Trait, Distribution> traits) {
+    this.title = title;
+    this.layout = layout;
+    this.traits = Collections.unmodifiableMap(new EnumMap<>(traits));
+  }
+
+  /**
+   * Reads a file of the kind {@code population}.
+   *
+   * @throws FileRefused with every problem found
+   */
+  public static Population read(SourceFile file) {
+    return PopulationReader.read(file);
+  }
+
+  /** One line for people. */
+  public String title() {
+    return title;
+  }
+
+  /** How each trait is distributed. */
+  public Map<Trait, Distribution> traits() {
+    return traits;
+  }
+
+  /** Draws all traits of a person, in base units. */
+  Map<Trait, Double> draw(SplittableRandom random) {
+    Frame frame = new Frame(layout);
+    Map<Trait, Double> drawn = new EnumMap<>(Trait.class);
+    for (Trait trait : Trait.values()) {
+      Optional<Distribution> distribution = Optional.ofNullable(traits.get(trait));
+      double value = distribution.orElseThrow().draw(frame, random);
+      // People give their age in completed years.
+      double kept = trait == Trait.AGE ? Math.floor(value) : value;
+      frame.set(trait.ordinal(), kept, 0);
+      drawn.put(trait, kept);
+    }
+    return drawn;
+  }
+}

@@ -1,0 +1,46 @@
+package org.gradus.trial;
+
+import java.time.Duration;
+import java.util.Optional;
+import org.gradus.unit.Quantity;
+
+/**
+ * How one virtual person fared.
+ *
+ * @param female whether it was a woman
+ * @param age in completed years
+ * @param capacity the true maximal uptake
+ * @param end how the exercise ended
+ * @param rule the rule or reason behind the end
+ * @param exercise how long it lasted
+ * @param decisions decisions that were followed
+ * @param marginal how many of them the readings' own steps could have flipped
+ * @param holds how often a stage was prolonged
+ * @param estimate the first estimate that could be made
+ * @param error the published standard error of its method, if there is one
+ */
+public record Run(
+    boolean female,
+    int age,
+    Quantity capacity,
+    End end,
+    String rule,
+    Duration exercise,
+    int decisions,
+    int marginal,
+    int holds,
+    Optional<Quantity> estimate,
+    Optional<Quantity> error) {
+
+  /** How a test of a virtual person ends. Recovery is not played. */
+  public enum End {
+    /** It was not begun. */
+    DEFERRED,
+    /** It served its purpose. */
+    FINISHED,
+    /** A stop ended it. */
+    STOPPED,
+    /** It ended because no decision could be made. */
+    UNDECIDED
+  }
+}

@@ -1,0 +1,117 @@
+package org.gradus.trial;
+
+import java.util.Collections;
+import java.util.Map;
+import java.util.TreeMap;
+import org.gradus.trial.Run.End;
+
+/**
+ * What some people came to together. Tallies are added up in the order of the people, so that the
+ * sum is the same to the last digit however the work was shared.
+ *
+ * @param people how many
+ * @param ends how they ended
+ * @param rules by which rule or reason, and how often
+ * @param seconds all exercise together
+ * @param decisions decisions that were followed
+ * @param marginal how many of them could have been flipped by the readings' own steps
+ * @param held people who were held at least once
+ * @param estimates how many estimates there are
+ * @param error the sum of estimate less truth
+ * @param squares the sum of its squares
+ * @param judged estimates whose method has a published error
+ * @param covered those of them within 1.96 times that error of the truth
+ */
+public record Tally(
+    long people,
+    Map<End, Long> ends,
+    Map<String, Long> rules,
+    double seconds,
+    long decisions,
+    long marginal,
+    long held,
+    long estimates,
+    double error,
+    double squares,
+    long judged,
+    long covered) {
+
+  // The share of a normal distribution within so many standard deviations is 95 %.
+  private static final double NINETY_FIVE = 1.959964;
+
+  static final Tally NONE = new Tally(0, Map.of(), Map.of(), 0, 0, 0, 0, 0, 0, 0, 0, 0);
+
+  public Tally {
+    ends = Collections.unmodifiableMap(new TreeMap<>(ends));
+    rules = Collections.unmodifiableMap(new TreeMap<>(rules));
+  }
+
+  static Tally of(Run run) {
+    double off =
+        run.estimate().map(estimate -> estimate.base() - run.capacity().base()).orElse(0.0);
+    boolean judged = run.estimate().isPresent() && run.error().isPresent();
+    boolean covered = judged && Math.abs(off) <= NINETY_FIVE * run.error().orElseThrow().base();
+    return new Tally(
+        1,
+        Map.of(run.end(), 1L),
+        Map.of(run.rule(), 1L),
+        run.exercise().toMillis() / 1000.0,
+        run.decisions(),
+        run.marginal(),
+        run.holds() > 0 ? 1 : 0,
+        run.estimate().isPresent() ? 1 : 0,
+        off,
+        off * off,
+        judged ? 1 : 0,
+        covered ? 1 : 0);
+  }
+
+  Tally and(Tally other) {
+    return new Tally(
+        people + other.people,
+        sum(ends, other.ends),
+        sum(rules, other.rules),
+        seconds + other.seconds,
+        decisions + other.decisions,
+        marginal + other.marginal,
+        held + other.held,
+        estimates + other.estimates,
+        error + other.error,
+        squares + other.squares,
+        judged + other.judged,
+        covered + other.covered);
+  }
+
+  private static <K extends Comparable<K>> Map<K, Long> sum(Map<K, Long> some, Map<K, Long> more) {
+    Map<K, Long> all = new TreeMap<>(some);
+    more.forEach((key, count) -> all.merge(key, count, Long::sum));
+    return all;
+  }
+
+  /** How many ended so. */
+  public long ended(End end) {
+    return ends.getOrDefault(end, 0L);
+  }
+
+  /** Mean minutes of exercise of those who began; NaN when nobody did. */
+  public double minutes() {
+    return seconds / 60 / (people - ended(End.DEFERRED));
+  }
+
+  /** Estimate less truth on average, in mL/kg/min; NaN without estimates. */
+  public double bias() {
+    return error / estimates;
+  }
+
+  /** The standard deviation of estimate less truth, in mL/kg/min; NaN below two estimates. */
+  public double spread() {
+    return estimates < 2
+        ? Double.NaN
+        : Math.sqrt(Math.max(0, squares - error * error / estimates) / (estimates - 1));
+  }
+
+  /** The share of estimates within 1.96 published errors of the truth; NaN without any. */
+  public double coverage() {
+    return (double) covered / judged;
+  }
+}

@@ -1,0 +1,142 @@
+package org.gradus.trial;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.gradus.protocol.Protocol;
+
+/**
+ * Virtual people take a test.
+ *
+ * <pre>{@code
+ * Trial trial = Trial.of(protocol, Population.read(Bundled.people())).people(10_000).seed(42);
+ * Summary summary = trial.run(Stream::parallel);         // or trial.run() on one core
+ * System.out.println(summary);
+ * }</pre>
+ *
+ * <p>A trial shows how a protocol behaves on people as they are described in a file. It says
+ * nothing about any real person, and takes the place of no study.
+ */
+public final class Trial {
+
+  // Large enough to be worth a task, small enough to share out evenly.
+  private static final int PART = 250;
+  private static final int DECADE = 10;
+  private static final String WOMEN = "women";
+  private static final String MEN = "men";
+  private static final long GOLDEN = 0x9E3779B97F4A7C15L;
+
+  private final Protocol protocol;
+  private final Population population;
+  private final int people;
+  private final long seed;
+  private final Counting counting;
+
+  private Trial(
+      Protocol protocol, Population population, int people, long seed, Counting counting) {
+    this.protocol = protocol;
+    this.population = population;
+    this.people = people;
+    this.seed = seed;
+    this.counting = counting;
+  }
+
+  /**
+   * A trial of 1,000 people with the seed 1, whose pulse is read as the protocol says.
+   *
+   * @throws org.gradus.diagnostic.NotFound when virtual people cannot take the test: its stages
+   *     have no set time, no fixed load or no oxygen cost
+   */
+  public static Trial of(Protocol protocol, Population population) {
+    Demands.refuseUnlessPossible(protocol);
+    return new Trial(protocol, population, 1000, 1, new Counting.AsScheduled());
+  }
+
+  /**
+   * With so many people.
+   *
+   * @throws IllegalArgumentException unless it is at least one
+   */
+  public Trial people(int number) {
+    if (number < 1) {
+      throw new IllegalArgumentException("a trial needs at least one person, not " + number);
+    }
+    return new Trial(protocol, population, number, seed, counting);
+  }
+
+  /** With other people. */
+  public Trial seed(long other) {
+    return new Trial(protocol, population, people, other, counting);
+  }
+
+  /** With another way to read the heart rate. */
+  public Trial counting(Counting other) {
+    return new Trial(protocol, population, people, seed, other);
+  }
+
+  /** A part of a trial, to be carried out by any thread. */
+  public record Part(int from, int to) {}
+
+  /** How one person fares; the same whenever it is asked. */
+  public Run person(int index) {
+    return run(index, new Demands(protocol));
+  }
+
+  private Run run(int index, Demands demands) {
+    SplittableRandom random = new SplittableRandom(seed + GOLDEN * (index + 1L));
+    Map<Trait, Double> traits = population.draw(random.split());
+    return Tester.test(protocol, demands, counting, traits, random);
+  }
+
+  /** Everybody, one after another. */
+  public Summary run() {
+    return run(parts -> parts);
+  }
+
+  /**
+   * Everybody, shared out as the host likes. Gradus starts no threads of its own; the result is the
+   * same to the last digit however the parts are carried out.
+   *
+   * @param how for example {@code Stream::parallel}, or a {@code peek} that shows progress
+   */
+  public Summary run(UnaryOperator<Stream<Part>> how) {
+    int parts = (people + PART - 1) / PART;
+    Stream<Part> all =
+        IntStream.range(0, parts)
+            .mapToObj(part -> new Part(part * PART, Math.min(people, (part + 1) * PART)));
+    List<Map<String, Tally>> tallies = how.apply(all).map(this::tallies).toList();
+    Map<String, Tally> groups = new LinkedHashMap<>();
+    tallies.forEach(some -> some.forEach((name, tally) -> groups.merge(name, tally, Tally::and)));
+    Map<String, Tally> ordered = new LinkedHashMap<>();
+    // Everybody, then by sex, then by age.
+    Stream.concat(
+            Stream.of(Summary.ALL, WOMEN, MEN).filter(groups::containsKey),
+            groups.keySet().stream().filter(name -> Character.isDigit(name.charAt(0))).sorted())
+        .forEach(name -> ordered.put(name, groups.getOrDefault(name, Tally.NONE)));
+    return new Summary(protocol.toString(), population.title(), seed, ordered);
+  }
+
+  /** How many people a part has. */
+  public static int size(Part part) {
+    return part.to() - part.from();
+  }
+
+  private Map<String, Tally> tallies(Part part) {
+    Demands demands = new Demands(protocol);
+    Map<String, Tally> groups = new LinkedHashMap<>();
+    for (int index = part.from(); index < part.to(); index++) {
+      Run run = run(index, demands);
+      Tally one = Tally.of(run);
+      int decade = run.age() / DECADE * DECADE;
+      String ages = decade + " to " + (decade + DECADE - 1);
+      for (String group : List.of(Summary.ALL, run.female() ? WOMEN : MEN, ages)) {
+        groups.merge(group, one, Tally::and);
+      }
+    }
+    return groups;
+  }
+}
