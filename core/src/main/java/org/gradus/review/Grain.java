@@ -3,9 +3,11 @@ package org.gradus.review;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.Optional;
+import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
@@ -42,6 +44,18 @@ final class Grain {
     if (step.isPresent()) {
       return step.get().base();
     }
+    Optional<Scale> scale =
+        Parts.signal(protocol, demand)
+            .flatMap(
+                signal ->
+                    protocol.instruments().scales().values().stream()
+                        .filter(on -> on.of().equals(signal))
+                        .findFirst());
+    boolean graded =
+        demand.aspect() == Aspect.VALUE && protocol.wiring().fact(demand) instanceof Fact.Reported;
+    if (scale.isPresent() || graded) {
+      return scale.map(Scale::step).orElse(1.0);
+    }
     boolean fine = demand.type() instanceof Type.Measure measure && finely(measure.kind());
     return fine ? 0.01 : 1;
   }
@@ -55,6 +69,9 @@ final class Grain {
 
   /** The lowest value worth drawing. */
   static double low(Protocol protocol, Demand demand, double[] figures) {
+    if (isAge(demand)) {
+      return protocol.eligibility().youngest();
+    }
     return Sampler.usual(protocol, demand)
         .map(usual -> usual.range().low().base())
         .orElse(figures.length == 0 ? -1e3 : -2 * Math.abs(Arrays.stream(figures).max().orElse(1)));
@@ -62,9 +79,16 @@ final class Grain {
 
   /** The highest value worth drawing. */
   static double high(Protocol protocol, Demand demand, double[] figures) {
+    if (isAge(demand)) {
+      return protocol.eligibility().oldest();
+    }
     return Sampler.usual(protocol, demand)
         .map(usual -> usual.range().high().base())
         .orElse(figures.length == 0 ? 1e3 : 2 * Math.abs(Arrays.stream(figures).max().orElse(1)));
+  }
+
+  private static boolean isAge(Demand demand) {
+    return demand.subject().equals(Attribute.AGE.word());
   }
 
   /** A value with what it is a value of: {@code heart_rate 1:00 earlier 128 bpm}. */

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeSet;
+import org.gradus.protocol.Attribute;
 import org.gradus.protocol.AuthorNotes.Usual;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
@@ -41,9 +42,20 @@ final class Sampler {
   private final Protocol protocol;
   private final List<Demand> demands;
   private final Map<Kind, double[]> figures;
+  private final boolean ordinary;
   private int points;
 
+  /** A sampler that looks everywhere, also where hardly anybody ever is. */
   Sampler(Protocol protocol) {
+    this(protocol, false);
+  }
+
+  /**
+   * @param ordinary whether only ordinary readings are drawn: nothing missing that can be known,
+   *     nothing reported, everything within what is usual, unless a rule asks for more
+   */
+  Sampler(Protocol protocol, boolean ordinary) {
+    this.ordinary = ordinary;
     this.protocol = protocol;
     this.demands = protocol.wiring().layout().demands();
     this.figures = figures(protocol);
@@ -152,14 +164,26 @@ final class Sampler {
   private void fill(Frame frame, int slot, Cell cell, SplittableRandom random) {
     boolean missing =
         cell.presence() == Presence.UNKNOWN
-            || (cell.presence() == Presence.MAYBE && random.nextInt(4) == 0);
+            || (cell.presence() == Presence.MAYBE && isLeftOut(demands.get(slot), random));
     if (missing) {
       frame.miss(slot, Gap.now(demands.get(slot).subject(), Gap.Cause.NEVER_TAKEN));
     } else if (cell instanceof Cell.Options options) {
-      frame.set(slot, option(options.options(), random), 0);
+      boolean quiet = ordinary && (options.options() & 1) != 0 && !isChoice(demands.get(slot));
+      frame.set(slot, quiet ? 0 : option(options.options(), random), 0);
     } else {
       frame.set(slot, number(frame, demands.get(slot), (Cell.Range) cell, random), 0);
     }
+  }
+
+  // A measured maximum is rare, and without it the prediction is used.
+  private boolean isLeftOut(Demand demand, SplittableRandom random) {
+    return ordinary
+        ? demand.subject().equals(Attribute.MEASURED_MAX_HEART_RATE.word())
+        : random.nextInt(4) == 0;
+  }
+
+  private static boolean isChoice(Demand demand) {
+    return demand.type() instanceof Type.Choice;
   }
 
   private static int option(long options, SplittableRandom random) {
@@ -205,7 +229,7 @@ final class Sampler {
 
   private double alone(Demand demand, Cell.Range range, double step, SplittableRandom random) {
     double[] near = figuresOf(demand);
-    int dice = random.nextInt(ROUNDS * 4);
+    int dice = ordinary ? ROUNDS * 4 : random.nextInt(ROUNDS * 4);
     if (near.length > 0 && dice < ROUNDS * 2) {
       double edge = near[random.nextInt(near.length)] + (random.nextInt(3) - 1) * step;
       if (edge >= range.low() && edge <= range.high()) {
@@ -218,7 +242,7 @@ final class Sampler {
       low = Double.isInfinite(range.low()) ? range.high() : range.low();
       high = Double.isInfinite(range.high()) ? range.low() : range.high();
     }
-    boolean end = dice < ROUNDS * 2 + 2;
+    boolean end = !ordinary && dice < ROUNDS * 2 + 2;
     return end ? (random.nextBoolean() ? low : high) : low + random.nextDouble() * (high - low);
   }
 
