@@ -36,10 +36,21 @@ public record EdgeCase(
   /** Sides of an edge. */
   public enum Side {
     /** One step below. */
-    BELOW,
+    BELOW(-1),
     /** On it. */
-    AT,
+    AT(0),
     /** One step above. */
-    ABOVE
+    ABOVE(1);
+
+    private final int steps;
+
+    Side(int steps) {
+      this.steps = steps;
+    }
+
+    /** How many steps above the edge. */
+    int steps() {
+      return steps;
+    }
   }
 }

@@ -136,7 +136,7 @@ public final class EdgeCases {
       if (root.isPresent()) {
         for (Side side : Side.values()) {
           double step = Math.max(Grain.step(protocol, demand), 1e-2);
-          double value = root.getAsDouble() + (side.ordinal() - 1) * step;
+          double value = root.getAsDouble() + side.steps() * step;
           Frame frame = with(start, slot, value, beside);
           cases.add(
               new EdgeCase(

@@ -53,12 +53,13 @@ public final class Population {
   Map<Trait, Double> draw(SplittableRandom random) {
     Frame frame = new Frame(layout);
     Map<Trait, Double> drawn = new EnumMap<>(Trait.class);
+    int slot = 0; // slots are given in the order of the traits
     for (Trait trait : Trait.values()) {
       Optional<Distribution> distribution = Optional.ofNullable(traits.get(trait));
       double value = distribution.orElseThrow().draw(frame, random);
       // People give their age in completed years.
       double kept = trait == Trait.AGE ? Math.floor(value) : value;
-      frame.set(trait.ordinal(), kept, 0);
+      frame.set(slot++, kept, 0);
       drawn.put(trait, kept);
     }
     return drawn;

@@ -2,6 +2,7 @@ package org.gradus.trial;
 
 import java.time.Duration;
 import java.util.Optional;
+import org.gradus.capacity.Interval;
 import org.gradus.unit.Quantity;
 
 /**
@@ -17,7 +18,7 @@ import org.gradus.unit.Quantity;
  * @param marginal how many of them the readings' own steps could have flipped
  * @param holds how often a stage was prolonged
  * @param estimate the first estimate that could be made
- * @param error the published standard error of its method, if there is one
+ * @param interval where the capacity is said to lie in 95 of 100 such tests, if anything is said
  */
 public record Run(
     boolean female,
@@ -30,7 +31,7 @@ public record Run(
     int marginal,
     int holds,
     Optional<Quantity> estimate,
-    Optional<Quantity> error) {
+    Optional<Interval> interval) {
 
   /** How a test of a virtual person ends. Recovery is not played. */
   public enum End {

@@ -63,7 +63,7 @@ public record Summary(String protocol, String population, long seed, Map<String,
         String.format(
             Locale.ROOT,
             "%nmarginal decisions %s; bias and spread in mL/kg/min against the true capacity;%n"
-                + "coverage: within 1.96 published errors of it. Virtual people are no people.%n",
+                + "coverage: of the true capacity by the 95 %% interval. Virtual people are no people.%n",
             share(all().marginal(), all().decisions())));
     return out.toString();
   }

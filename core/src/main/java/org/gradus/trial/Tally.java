@@ -19,8 +19,8 @@ import org.gradus.trial.Run.End;
  * @param estimates how many estimates there are
  * @param error the sum of estimate less truth
  * @param squares the sum of its squares
- * @param judged estimates whose method has a published error
- * @param covered those of them within 1.96 times that error of the truth
+ * @param judged estimates with an interval
+ * @param covered those of them whose interval holds the truth
  */
 public record Tally(
     long people,
@@ -36,9 +36,6 @@ public record Tally(
     long judged,
     long covered) {
 
-  // The share of a normal distribution within so many standard deviations is 95 %.
-  private static final double NINETY_FIVE = 1.959964;
-
   static final Tally NONE = new Tally(0, Map.of(), Map.of(), 0, 0, 0, 0, 0, 0, 0, 0, 0);
 
   public Tally {
@@ -49,8 +46,12 @@ public record Tally(
   static Tally of(Run run) {
     double off =
         run.estimate().map(estimate -> estimate.base() - run.capacity().base()).orElse(0.0);
-    boolean judged = run.estimate().isPresent() && run.error().isPresent();
-    boolean covered = judged && Math.abs(off) <= NINETY_FIVE * run.error().orElseThrow().base();
+    boolean judged = run.interval().isPresent();
+    double truth = run.capacity().base();
+    boolean covered =
+        run.interval()
+            .filter(in -> in.low().base() <= truth && truth <= in.high().base())
+            .isPresent();
     return new Tally(
         1,
         Map.of(run.end(), 1L),
@@ -110,7 +111,7 @@ public record Tally(
         : Math.sqrt(Math.max(0, squares - error * error / estimates) / (estimates - 1));
   }
 
-  /** The share of estimates within 1.96 published errors of the truth; NaN without any. */
+  /** The share of intervals that hold the truth; NaN without any. */
   public double coverage() {
     return (double) covered / judged;
   }

@@ -278,6 +278,6 @@ final class Tester {
         marginal,
         holds,
         best.map(Estimate.Available::vo2max),
-        best.flatMap(Estimate.Available::publishedError).map(error -> error.sd()));
+        best.flatMap(Estimate.Available::interval));
   }
 }

@@ -81,7 +81,7 @@ class TrialTest {
         IntStream.range(0, 2500)
             .mapToObj(trial(2500)::person)
             .filter(run -> !run.female() && run.age() < 35 && run.estimate().isPresent())
-            .filter(run -> run.error().isPresent())
+            .filter(run -> run.interval().isPresent())
             .toList();
     double[] off =
         young.stream()

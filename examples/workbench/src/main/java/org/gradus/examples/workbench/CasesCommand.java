@@ -1,0 +1,103 @@
+package org.gradus.examples.workbench;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.gradus.cases.CaseReport;
+import org.gradus.cases.Cases;
+import org.gradus.library.Library;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Runs cases. */
+@Command(
+    name = "cases",
+    description = "Runs files of cases; without files, all *.cases.yaml of the folder.")
+final class CasesCommand implements Callable<Integer> {
+
+  @Mixin private Shelf shelf = new Shelf();
+
+  @Parameters(paramLabel = "FILE", arity = "0..*", description = "Files of cases.")
+  private List<Path> files = new ArrayList<>();
+
+  @Option(names = "--json", description = "Write what came out as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    Library library = shelf.library();
+    List<Path> all = files.isEmpty() ? found() : files;
+    if (all.isEmpty()) {
+      shelf.errors().println("there are no cases; name files, or a folder with *.cases.yaml");
+      return Workbench.FOUND;
+    }
+    List<Map<String, Object>> results = new ArrayList<>();
+    int failures = 0;
+    for (Path file : all) {
+      Cases cases = read(file);
+      CaseReport report = cases.run(library);
+      failures += report.failures().size();
+      results.add(map(file, cases, report));
+      if (!json) {
+        report.failures().forEach(failure -> shelf.out().println(failure));
+        shelf
+            .out()
+            .println(
+                file.getFileName()
+                    + ": "
+                    + cases.cases().size()
+                    + " cases, "
+                    + report.failures().size()
+                    + " answers differ");
+        shelf.out().println(report.coverage());
+      }
+    }
+    if (json) {
+      shelf.out().println(Json.of(results));
+    }
+    return failures == 0 ? Workbench.WELL : Workbench.FOUND;
+  }
+
+  private List<Path> found() {
+    if (shelf.folder().isEmpty()) {
+      return List.of();
+    }
+    try (Stream<Path> paths = Files.list(shelf.folder().get())) {
+      return paths
+          .filter(path -> path.getFileName().toString().endsWith(".cases.yaml"))
+          .sorted()
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read the folder " + shelf.folder().get(), e);
+    }
+  }
+
+  private static Cases read(Path file) {
+    try (InputStream stream = Files.newInputStream(file)) {
+      return Cases.read(Library.file(file.getFileName().toString(), stream));
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read " + file, e);
+    }
+  }
+
+  private static Map<String, Object> map(Path file, Cases cases, CaseReport report) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("file", file.getFileName().toString());
+    map.put("protocol", cases.protocol());
+    map.put("cases", cases.cases().size());
+    map.put("failures", report.failures().stream().map(Object::toString).toList());
+    map.put("neverFired", report.coverage().neverFired());
+    map.put("neverReached", report.coverage().neverReached());
+    return map;
+  }
+}

@@ -1,0 +1,77 @@
+package org.gradus.examples.workbench;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.gradus.review.Finding;
+import org.gradus.review.Review;
+import org.gradus.session.Times;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Looks a protocol over. */
+@Command(
+    name = "review",
+    description = "Looks a protocol over and shows what its author may not have meant.")
+final class ReviewCommand implements Callable<Integer> {
+
+  @Mixin private Shelf shelf = new Shelf();
+
+  @Parameters(paramLabel = "ID", description = "The protocol.")
+  private String id = "";
+
+  @Option(names = "--json", description = "Write the findings as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    Review review = Review.of(shelf.protocol(id));
+    if (json) {
+      Map<String, Object> map = new LinkedHashMap<>();
+      map.put("protocol", review.protocol());
+      map.put("findings", review.findings().stream().map(ReviewCommand::map).toList());
+      map.put(
+          "accepted", review.accepted().stream().map(accepted -> map(accepted.finding())).toList());
+      map.put("points", review.points());
+      shelf.out().println(Json.of(map));
+    } else {
+      review.findings().forEach(finding -> shelf.out().println(finding + System.lineSeparator()));
+      shelf.out().println(sum(review));
+    }
+    return review.isClean() ? Workbench.WELL : Workbench.FOUND;
+  }
+
+  private static String sum(Review review) {
+    List<String> lines =
+        List.of(
+            review.findings().size()
+                + " found, "
+                + review.accepted().size()
+                + " accepted in the file; rules were tried on "
+                + review.points()
+                + " points",
+            "the shortest test ends after "
+                + Times.clock(review.lengths().shortest())
+                + ", the longest exercise after "
+                + Times.clock(review.lengths().exercise())
+                + ", with recovery "
+                + Times.clock(review.lengths().whole()));
+    return String.join(System.lineSeparator(), lines);
+  }
+
+  private static Map<String, Object> map(Finding finding) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("code", finding.check().code());
+    map.put("severity", finding.check().severity().word());
+    map.put("about", finding.about());
+    map.put("file", finding.where().file().name());
+    map.put("line", finding.where().line());
+    map.put("message", finding.message());
+    map.put("example", finding.example());
+    map.put("help", finding.check().help());
+    return map;
+  }
+}

@@ -1,0 +1,61 @@
+package org.gradus.examples.workbench;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.gradus.bundled.Bundled;
+import org.gradus.library.Library;
+import org.gradus.protocol.Protocol;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Where protocols come from; part of every command. */
+class Shelf {
+
+  @Option(
+      names = {"-f", "--folder"},
+      paramLabel = "DIR",
+      description = "A folder with files of your own, which may use the bundled ones.")
+  private @Nullable Path folder;
+
+  @Spec(Spec.Target.MIXEE)
+  private @Nullable CommandSpec spec;
+
+  Optional<Path> folder() {
+    return Optional.ofNullable(folder);
+  }
+
+  /** The bundled files with those of the folder. */
+  Library library() {
+    Library bundled = Bundled.library();
+    if (folder == null) {
+      return bundled;
+    } else if (!Files.isDirectory(folder)) {
+      throw new ParameterException(spec().commandLine(), "there is no folder " + folder);
+    }
+    return bundled.and(folder);
+  }
+
+  Protocol protocol(String id) {
+    return library().protocol(id);
+  }
+
+  PrintWriter out() {
+    return spec().commandLine().getOut();
+  }
+
+  PrintWriter errors() {
+    return spec().commandLine().getErr();
+  }
+
+  private CommandSpec spec() {
+    if (spec == null) {
+      throw new IllegalStateException("used before the command line was read");
+    }
+    return spec;
+  }
+}

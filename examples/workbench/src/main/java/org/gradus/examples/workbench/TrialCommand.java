@@ -1,0 +1,137 @@
+package org.gradus.examples.workbench;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.gradus.bundled.Bundled;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.library.Library;
+import org.gradus.trial.Counting;
+import org.gradus.trial.Population;
+import org.gradus.trial.Run.End;
+import org.gradus.trial.Summary;
+import org.gradus.trial.Tally;
+import org.gradus.trial.Trial;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Lets virtual people take a test. */
+@Command(name = "trial", description = "Lets virtual people take a test and sums up how they fare.")
+final class TrialCommand implements Callable<Integer> {
+
+  private static final int BAR = 30;
+
+  @Mixin private Shelf shelf = new Shelf();
+
+  @Parameters(paramLabel = "ID", description = "The protocol.")
+  private String id = "";
+
+  @Option(names = "--people", paramLabel = "N", description = "How many (default: 1000).")
+  private int people = 1000;
+
+  @Option(names = "--seed", paramLabel = "N", description = "For other people (default: 1).")
+  private long seed = 1;
+
+  @Option(
+      names = "--count",
+      paramLabel = "SECONDS",
+      description = "Count the pulse for so long; 0 reads the exact rate.")
+  private int count = -1;
+
+  @Option(
+      names = "--population",
+      paramLabel = "FILE",
+      description = "What the people are like (default: the bundled adults).")
+  private @Nullable Path population;
+
+  @Option(names = "--one-core", description = "Do not use all cores; the result is the same.")
+  private boolean oneCore;
+
+  @Option(names = "--json", description = "Write the summary as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    Population adults = Population.read(population());
+    Trial trial = Trial.of(shelf.protocol(id), adults).people(people).seed(seed);
+    if (count >= 0) {
+      trial =
+          trial.counting(
+              count == 0 ? new Counting.Exact() : new Counting.For(Duration.ofSeconds(count)));
+    }
+    AtomicInteger done = new AtomicInteger();
+    boolean shown = System.console() != null && !json;
+    Summary summary =
+        trial.run(
+            parts ->
+                (oneCore ? parts : parts.parallel())
+                    .peek(part -> progress(done.addAndGet(Trial.size(part)), shown)));
+    if (shown) {
+      shelf.errors().println();
+    }
+    shelf.out().println(json ? Json.of(map(summary)) : summary);
+    return Workbench.WELL;
+  }
+
+  private SourceFile population() {
+    if (population == null) {
+      return Bundled.people();
+    }
+    try (InputStream stream = Files.newInputStream(population)) {
+      return Library.file(population.getFileName().toString(), stream);
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read " + population, e);
+    }
+  }
+
+  // On a line of its own, which is written over; only where somebody looks on.
+  private void progress(int done, boolean shown) {
+    if (shown) {
+      int full = (int) ((long) done * BAR / people);
+      shelf
+          .errors()
+          .printf(Locale.ROOT, "\r[%s%s] %d", "=".repeat(full), " ".repeat(BAR - full), done);
+      shelf.errors().flush();
+    }
+  }
+
+  private static Map<String, Object> map(Summary summary) {
+    Map<String, Object> groups = new LinkedHashMap<>();
+    summary.groups().forEach((name, tally) -> groups.put(name, map(tally)));
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("protocol", summary.protocol());
+    map.put("population", summary.population());
+    map.put("seed", summary.seed());
+    map.put("groups", groups);
+    return map;
+  }
+
+  private static Map<String, Object> map(Tally tally) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("people", tally.people());
+    for (End end : End.values()) {
+      map.put(end.name().toLowerCase(Locale.ROOT), tally.ended(end));
+    }
+    map.put("rules", tally.rules());
+    map.put("minutes", tally.minutes());
+    map.put("decisions", tally.decisions());
+    map.put("marginal", tally.marginal());
+    map.put("held", tally.held());
+    map.put("estimates", tally.estimates());
+    map.put("bias", tally.bias());
+    map.put("spread", tally.spread());
+    map.put("coverage", tally.coverage());
+    return map;
+  }
+}
