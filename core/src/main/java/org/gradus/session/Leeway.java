@@ -2,7 +2,6 @@ package org.gradus.session;
 
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
@@ -18,7 +17,7 @@ final class Leeway {
   private static final Outcomes ALWAYS = new Outcomes(true, false, false);
 
   private final Frame frame;
-  private final Map<ProtocolRule, Outcomes> known = new IdentityHashMap<>();
+  private final IdentityHashMap<ProtocolRule, Outcomes> known = new IdentityHashMap<>();
   private Optional<Box> box = Optional.empty();
 
   private Leeway(Frame frame) {

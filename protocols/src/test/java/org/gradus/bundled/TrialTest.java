@@ -31,9 +31,9 @@ class TrialTest {
 
   @Test
   void theResultIsTheSameHoweverTheWorkIsShared() {
-    Summary alone = trial(800).run();
-    assertThat(trial(800).run(Stream::parallel)).isEqualTo(alone);
-    assertThat(alone.all().people()).isEqualTo(800);
+    Summary alone = trial(600).run();
+    assertThat(trial(600).run(Stream::parallel)).isEqualTo(alone);
+    assertThat(alone.all().people()).isEqualTo(600);
   }
 
   @Test
@@ -78,8 +78,8 @@ class TrialTest {
   @Test
   void theErrorInYoungMenIsLikeThePublishedOne() {
     List<Run> young =
-        IntStream.range(0, 2500)
-            .mapToObj(trial(2500)::person)
+        IntStream.range(0, 900)
+            .mapToObj(trial(900)::person)
             .filter(run -> !run.female() && run.age() < 35 && run.estimate().isPresent())
             .filter(run -> run.interval().isPresent())
             .toList();
@@ -93,7 +93,7 @@ class TrialTest {
       square += (one - mean) * (one - mean);
     }
     double spread = Math.sqrt(square / (off.length - 1));
-    assertThat(young).hasSizeGreaterThan(300);
+    assertThat(young).hasSizeGreaterThan(100);
     assertThat(spread).isBetween(4.0, 7.5);
     assertThat(mean).isBetween(-3.0, 4.0);
   }
@@ -111,7 +111,7 @@ class TrialTest {
 
   // Of those whom exact readings never hold, the share that these readings hold.
   private static double falselyHeld(Counting counting) {
-    int people = 600;
+    int people = 200;
     Trial exact = trial(people).counting(new Counting.Exact());
     Trial counted = trial(people).counting(counting);
     int[] steady = IntStream.range(0, people).filter(i -> exact.person(i).holds() == 0).toArray();

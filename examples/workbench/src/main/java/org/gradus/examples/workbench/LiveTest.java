@@ -64,7 +64,7 @@ final class LiveTest {
     Duration now = clock.now();
     Decision decision = session.decide(now);
     show(decision);
-    if (System.console() != null) {
+    if (Terminal.isWatched()) {
       shelf
           .errors()
           .printf(Locale.ROOT, "\r%s %s ", decision.stage().orElse("before"), Times.clock(now));
@@ -120,7 +120,7 @@ final class LiveTest {
     int colon = text.lastIndexOf(": ");
     String what = colon < 0 ? text : text.substring(0, colon);
     String reason = colon < 0 ? "" : text.substring(colon + 2).strip();
-    session.override(now, verdict(what.strip().split("\\s+"), now), reason);
+    session.override(now, verdict(what.strip().split("\\s+", -1), now), reason);
   }
 
   private static Verdict verdict(String[] words, Duration now) {

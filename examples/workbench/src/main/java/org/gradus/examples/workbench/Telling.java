@@ -42,15 +42,15 @@ final class Telling {
     if (text.equals(NOTHING_UNUSUAL)) {
       return session.record(now, unusual().toArray(Reading[]::new));
     }
-    String[] words = text.split("\\s+");
+    String[] words = text.split("\\s+", -1);
     if (instruments.signs().containsKey(words[0])) {
       return words.length > 1
           ? session.report(now, words[0], Integer.parseInt(words[1]))
           : session.report(now, words[0]);
     }
     List<Reading> readings = new ArrayList<>();
-    for (String part : text.split(",")) {
-      readings.add(reading(part.strip().split("\\s+")));
+    for (String part : text.split(",", -1)) {
+      readings.add(reading(part.strip().split("\\s+", -1)));
     }
     return session.record(now, readings.toArray(Reading[]::new));
   }

@@ -71,7 +71,7 @@ final class TrialCommand implements Callable<Integer> {
               count == 0 ? new Counting.Exact() : new Counting.For(Duration.ofSeconds(count)));
     }
     AtomicInteger done = new AtomicInteger();
-    boolean shown = System.console() != null && !json;
+    boolean shown = Terminal.isWatched() && !json;
     Summary summary =
         trial.run(
             parts ->
