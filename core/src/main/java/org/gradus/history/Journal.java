@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
@@ -40,6 +41,8 @@ import org.gradus.session.Session;
  * }</pre>
  */
 public final class Journal implements Ledger, AutoCloseable {
+
+  private static final String CUT_OFF = "cut-off-";
 
   private final Path file;
   private final FileChannel channel;
@@ -110,21 +113,35 @@ public final class Journal implements Ledger, AutoCloseable {
       String text = new String(bytes, StandardCharsets.ISO_8859_1);
       RecordLines lines = RecordLines.of(file.toString(), text);
       Journal journal = new Journal(file, FileChannel.open(file, StandardOpenOption.WRITE));
-      journal.channel.truncate(lines.length());
-      journal.channel.position(lines.length());
-      Optional<String> dropped =
-          lines.damagedLine() == 0
-              ? Optional.empty()
-              : Optional.of(
-                  "line "
-                      + lines.damagedLine()
-                      + " and "
-                      + (bytes.length - lines.length())
-                      + " bytes from it on");
-      return new Reopened(lines.record().resume(library, journal), journal, dropped);
+      try {
+        // Nothing is cut off before it is sure that the test can be taken up with this library.
+        Session session = lines.record().resume(library, journal);
+        return new Reopened(session, journal, journal.drop(bytes, lines));
+      } catch (IOException | RuntimeException e) {
+        journal.channel.close();
+        throw e;
+      }
     } catch (IOException e) {
       throw failed(file, e);
     }
+  }
+
+  // What is cut off is kept beside the journal, for somebody who may still read something in it.
+  private Optional<String> drop(byte[] bytes, RecordLines lines) throws IOException {
+    channel.position(lines.length());
+    if (lines.damagedLine() == 0) {
+      return Optional.empty();
+    }
+    Path beside = Files.createTempFile(file.toAbsolutePath().getParent(), CUT_OFF, ".jsonl");
+    Files.write(beside, Arrays.copyOfRange(bytes, lines.length(), bytes.length));
+    channel.truncate(lines.length());
+    return Optional.of(
+        "line "
+            + lines.damagedLine()
+            + " and "
+            + (bytes.length - lines.length())
+            + " bytes from it on; they are kept in "
+            + beside.getFileName());
   }
 
   @Override

@@ -1,6 +1,11 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.check.Demand;
 
 /**
  * A rule that holds on one reading and waits for a second.
@@ -13,5 +18,25 @@ record Confirming(Duration until, boolean agreed) {
   /** Whether it counts at a time. */
   boolean counts(Duration time) {
     return agreed || time.compareTo(until) >= 0;
+  }
+
+  /**
+   * Takes into recovery what still waits for a second reading there, with the readings it rests on;
+   * all else that was read in the exercise says nothing about recovery.
+   */
+  static void goOn(Course course, Course.Change change) {
+    List<ProtocolRule> waiting =
+        course.protocol.rules().anyTime().stream()
+            .filter(rule -> rule.isStop() && !rule.stagesOnly())
+            .filter(rule -> course.confirming.containsKey(rule.id()))
+            .toList();
+    Set<String> rests =
+        waiting.stream()
+            .flatMap(rule -> rule.rule().condition().stream())
+            .flatMap(condition -> condition.demands().stream())
+            .map(Demand::subject)
+            .collect(Collectors.toSet());
+    change.latest.keySet().retainAll(rests);
+    change.confirming.keySet().retainAll(waiting.stream().map(ProtocolRule::id).toList());
   }
 }

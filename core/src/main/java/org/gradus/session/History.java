@@ -14,40 +14,58 @@ final class History {
   private final int size;
   private final @Nullable History before;
   private final @Nullable Event last;
+  private final @Nullable Event counted;
 
   private History() {
     this.size = 0;
     this.before = null;
     this.last = null;
+    this.counted = null;
   }
 
-  private History(History before, Event last) {
+  private History(History before, Event last, Event counted) {
     this.size = before.size + 1;
     this.before = before;
     this.last = last;
+    this.counted = counted;
   }
 
   int size() {
     return size;
   }
 
-  History and(Event event) {
-    return new History(this, event);
+  /**
+   * With one more event.
+   *
+   * @param event as it was told
+   * @param counted as it counts, after what was told later about it
+   */
+  History and(Event event, Event counted) {
+    return new History(this, event, counted);
   }
 
-  /** What was read at a moment, in the order in which it was told. */
+  /** What was read at a moment, as it counts, in the order in which it was told. */
   List<Reading> takenAt(Duration moment) {
-    List<Reading> readings = new ArrayList<>();
+    return takenSince(moment).stream()
+        .filter(read -> read.taken().equals(moment))
+        .flatMap(read -> read.readings().stream())
+        .toList();
+  }
+
+  /** The events that told what was read from a moment on, as they count, in order. */
+  List<Event.Read> takenSince(Duration moment) {
+    List<Event.Read> reads = new ArrayList<>();
     for (History link = this; link != null && link.last != null; link = link.before) {
       // What was told before a moment was not taken at it.
       if (link.last.at().compareTo(moment) < 0) {
         break;
       }
-      if (link.last instanceof Event.Read read && read.taken().equals(moment)) {
-        readings.addAll(0, read.readings());
+      if (link.counted instanceof Event.Read read && read.taken().compareTo(moment) >= 0) {
+        reads.add(read);
       }
     }
-    return readings;
+    Collections.reverse(reads);
+    return reads;
   }
 
   List<Event> inOrder() {

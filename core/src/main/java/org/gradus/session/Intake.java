@@ -16,6 +16,7 @@ import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Stage;
+import org.gradus.unit.Kind;
 
 /** Makes the next course out of a course and an event. An event that is refused changes nothing. */
 final class Intake {
@@ -47,7 +48,7 @@ final class Intake {
         before.with(
             change -> {
               change.now = event.at();
-              change.events = change.events.and(told);
+              change.events = change.events.and(told, event);
               put(event, before, change, readings);
             });
     Set<String> news = new HashSet<>(readings.keySet());
@@ -166,6 +167,11 @@ final class Intake {
           set.load().value().toString(),
           "the load of this stage is " + Loading.line(now));
     }
+    // A slope may lead downhill; nothing else that is set can be below zero.
+    if (set.load().value().base() < 0 && set.load().value().kind() != Kind.NUMBER) {
+      throw new ReadingRefused(
+          Code.G502, set.load().name(), set.load().value().toString(), "0 and more");
+    }
     if (!old.get().value().isSameAs(set.load().value())) {
       List<Loading> changed = Loads.set(course, passage.loads(), set.load());
       change.replace(course.passages.size() - 1, passage.with(changed, set.at()));
@@ -194,7 +200,9 @@ final class Intake {
           Times.clock(done.reached()),
           Times.clock(passage.start()) + " to " + Times.clock(passage.end()));
     }
-    change.replace(course.passages.size() - 1, passage.doneAt(done.reached()));
+    Passage ended = passage.doneAt(done.reached());
+    change.replace(course.passages.size() - 1, ended);
+    Placement.whenDone(course, change, ended);
   }
 
   // The tester has seen this rule and decided otherwise. It does not speak up again until it has
@@ -269,8 +277,7 @@ final class Intake {
     change.exerciseEnd = Optional.of(at);
     change.alarm = Optional.empty();
     change.atFinish.putAll(course.latest);
-    change.latest.clear();
-    change.confirming.clear();
+    Confirming.goOn(course, change);
     change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = course.protocol.recovery();
     if (recovery.isEmpty()) {

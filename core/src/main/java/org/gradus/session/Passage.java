@@ -124,7 +124,10 @@ record Passage(
   /** Held until a new end. What has passed since the old one was spent waiting for readings. */
   Passage held(Duration newEnd, Duration at) {
     Duration late = at.compareTo(end) > 0 ? at.minus(end) : Duration.ZERO;
-    return changed(newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done);
+    // Where it was held because it seemed done, and was not, it goes on as long as it may.
+    boolean open = stage.untilDone() && done.isEmpty() && newEnd.compareTo(end) < 0;
+    return changed(
+        open ? end : newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done);
   }
 
   private Passage changed(

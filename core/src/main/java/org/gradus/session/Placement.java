@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Attribute;
@@ -16,6 +17,7 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Stretch;
+import org.gradus.protocol.Timing;
 
 /** Puts the readings of one event where they belong: answers, baselines, slots of stages. */
 final class Placement {
@@ -104,7 +106,9 @@ final class Placement {
   private void inTest(String signal, Taken taken) {
     boolean recovering = course.phase == Phase.RECOVERY;
     boolean inRecovery =
-        recovering && taken.time().compareTo(course.exerciseEnd.orElseThrow()) >= 0;
+        recovering
+            && taken.time().compareTo(course.exerciseEnd.orElseThrow()) >= 0
+            && !isOfLastSecond(course.present(), signal, taken);
     if (inRecovery) {
       inRecovery(signal, taken);
     } else {
@@ -141,7 +145,7 @@ final class Placement {
   }
 
   private void inStage(String signal, Taken taken) {
-    int index = passageOf(taken);
+    int index = passageOf(signal, taken);
     Passage passage = change.passages.get(index);
     Duration since = passage.since(taken.time());
     name(course.protocol.schedule(), signal, taken, since, passage.stretch());
@@ -157,10 +161,37 @@ final class Placement {
     }
   }
 
-  private int passageOf(Taken taken) {
+  // What was read in the second in which a stage gave way to the next was read under its load.
+  private boolean isOfLastSecond(Passage passage, String signal, Taken taken) {
+    Duration since = passage.since(taken.time());
+    return course
+        .protocol
+        .schedule()
+        .lineOf(signal)
+        .filter(line -> passage.decided().isPresent())
+        .flatMap(
+            line ->
+                nearest(passage, line, since)
+                    .filter(due -> passage.slot(signal, due).isEmpty())
+                    .map(due -> passage.start().plus(due).plus(line.late())))
+        .filter(over -> event.at().compareTo(over) <= 0)
+        .filter(over -> taken.time().equals(endOf(passage)))
+        .isPresent();
+  }
+
+  private Duration endOf(Passage passage) {
+    int next = course.passages.indexOf(passage) + 1;
+    return next < course.passages.size()
+        ? course.passages.get(next).start()
+        : course.exerciseEnd.orElse(passage.end());
+  }
+
+  private int passageOf(String signal, Taken taken) {
     for (int i = course.passages.size() - 1; i >= 0; i--) {
-      if (course.passages.get(i).start().compareTo(taken.time()) <= 0) {
-        return i;
+      boolean began = course.passages.get(i).start().compareTo(taken.time()) <= 0;
+      if (began) {
+        boolean before = i > 0 && isOfLastSecond(course.passages.get(i - 1), signal, taken);
+        return before ? i - 1 : i;
       }
     }
     throw new ReadingRefused(
@@ -208,16 +239,63 @@ final class Placement {
     return near.stream().min(Comparator.comparing(due -> due.minus(since).abs()));
   }
 
+  /**
+   * What counts for the moment a stage is done may have been read shortly before anybody said that
+   * it was: it is looked for among what was told of that stage.
+   */
+  static void whenDone(Course course, Course.Change change, Passage done) {
+    Duration reached = done.start().plus(done.stretch().lasts());
+    List<MeasureLine> lines =
+        course.protocol.schedule().lines().stream()
+            .filter(line -> line.timing() instanceof Timing.WhenDone)
+            .toList();
+    Duration widest =
+        lines.stream()
+            .flatMap(line -> Stream.of(line.within(), line.over()))
+            .max(Duration::compareTo)
+            .orElse(Duration.ZERO);
+    for (Event.Read read : course.events.takenSince(reached.minus(widest))) {
+      Placement placement = new Placement(course, change, read);
+      for (Reading reading : read.readings()) {
+        placement.atDone(reading, lines);
+      }
+    }
+  }
+
+  private void atDone(Reading reading, List<MeasureLine> lines) {
+    int last = change.passages.size() - 1;
+    Passage passage = change.passages.get(last);
+    Duration since = passage.since(event.taken());
+    for (MeasureLine line : lines) {
+      boolean told = line.reads(reading.subject()) && !since.isNegative();
+      Optional<Duration> due = told ? nearest(passage, line, since) : Optional.empty();
+      Duration reach = line.over().compareTo(line.within()) > 0 ? line.over() : line.within();
+      boolean near = due.filter(at -> at.minus(since).abs().compareTo(reach) <= 0).isPresent();
+      if (near) {
+        Taken taken = plausible.taken(reading, event.taken());
+        change.passages.set(last, passage.with(reading.subject(), line, due.get(), taken));
+        passage = change.passages.get(last);
+        name(course.protocol.schedule(), reading.subject(), taken, since, passage.stretch());
+      }
+    }
+  }
+
   private void name(Schedule schedule, String signal, Taken taken, Duration since, Stretch lasts) {
     for (MeasureLine line : schedule.lines()) {
       if (line.reads(signal) && line.named().isPresent()) {
-        boolean near =
-            line.due(lasts, since.plus(line.within())).stream()
-                .anyMatch(due -> due.minus(since).abs().compareTo(line.within()) <= 0);
-        if (near) {
-          change.named.put(line.named().get(), taken);
-        }
+        line.due(lasts, since.plus(line.within())).stream()
+            .filter(due -> due.minus(since).abs().compareTo(line.within()) <= 0)
+            .forEach(due -> name(line.named().get(), taken, taken.time().plus(due).minus(since)));
       }
+    }
+  }
+
+  // Of several readings that are near enough the nearest counts, and of two as near the later one.
+  private void name(String name, Taken taken, Duration due) {
+    Duration apart = due.minus(taken.time()).abs();
+    Taken other = change.named.get(name);
+    if (other == null || due.minus(other.time()).abs().compareTo(apart) >= 0) {
+      change.named.put(name, taken);
     }
   }
 }

@@ -6,6 +6,7 @@ import static org.gradus.bundled.Walks.ines;
 import static org.gradus.bundled.Walks.verdict;
 import static org.gradus.bundled.Walks.walking;
 import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Readings.measured;
 import static org.gradus.session.Readings.pressure;
 import static org.gradus.session.Readings.resting;
 import static org.gradus.session.Times.at;
@@ -20,8 +21,11 @@ import org.gradus.session.Admission;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Ledger;
+import org.gradus.session.Reading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 import org.junit.jupiter.api.Test;
 
 /** Readings put right or taken back, copies to try things on, and events that are kept. */
@@ -50,6 +54,34 @@ class SessionAmendedTest {
     Decision amended =
         session.amend(at("2:55"), stop.event(), pressure(152, 90), "a slip of the pen");
     assertThat(amended.verdict()).isInstanceOf(Verdict.Continue.class);
+  }
+
+  @Test
+  void aReadingThatWasTakenBackMakesRoomForTheTrueOne() {
+    Session session = walking(ines());
+    Decision first = session.record(at("1:00"), heartRate(117));
+    session.reject(at("1:10"), first.event(), "heart_rate", "counted somebody else's");
+    session.recordTaken(at("1:12"), at("1:00"), heartRate(107));
+    assertThat(session.record(at("2:00"), heartRate(110)).verdict())
+        .isInstanceOf(Verdict.Continue.class);
+  }
+
+  @Test
+  void aPressureIsComparedWithTheOtherAsItWasPutRight() {
+    Session session = walking(ines());
+    Decision slip = session.record(at("2:20"), measured("systolic", Quantity.of(60, Unit.MMHG)));
+    session.amend(
+        at("2:25"), slip.event(), measured("systolic", Quantity.of(160, Unit.MMHG)), "a slip");
+    session.recordTaken(at("2:30"), at("2:20"), measured("diastolic", Quantity.of(85, Unit.MMHG)));
+    assertThatThrownBy(
+            () -> session.amend(at("2:40"), slip.event(), pressureOf("systolic", 70), "again"))
+        .isInstanceOf(ReadingRefused.class)
+        .extracting("code")
+        .isEqualTo(Code.G505);
+  }
+
+  private static Reading pressureOf(String which, double value) {
+    return measured(which, Quantity.of(value, Unit.MMHG));
   }
 
   @Test
