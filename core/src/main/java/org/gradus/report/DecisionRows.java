@@ -61,7 +61,7 @@ final class DecisionRows {
                 "put right: "
                     + readings(events.get(amended.event() - 1))
                     + " is "
-                    + amended.readings(),
+                    + readings(amended.readings()),
                 amended.reason()));
       } else if (event instanceof Event.Rejected rejected) {
         String subject = rejected.subject().replace('_', ' ');
