@@ -154,11 +154,16 @@ public final class Keys {
 
   /** The text under a key, without taking it. */
   Optional<String> peek(String key) {
+    return seen(key).map(Scalar::value);
+  }
+
+  /** As {@link #peek}, with its place. */
+  Optional<Scalar> seen(String key) {
     return mapping.entries().stream()
         .filter(entry -> entry.key().value().equals(key))
         .map(Entry::value)
         .filter(Scalar.class::isInstance)
-        .map(value -> ((Scalar) value).value())
+        .map(Scalar.class::cast)
         .findFirst();
   }
 

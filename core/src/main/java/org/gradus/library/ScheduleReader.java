@@ -70,6 +70,7 @@ final class ScheduleReader {
             named.map(Scalar::value),
             texts.posture(keys));
     keys.done();
+    timing.ifPresent(due -> fits(due, keys, line));
     if (read.size() > 1) {
       String several = "a measure line of several readings";
       keys.idle("choices", several, "give the reading a line of its own");
@@ -85,6 +86,33 @@ final class ScheduleReader {
     return timing.isEmpty() || read.isEmpty()
         ? Optional.empty()
         : Optional.of(new MeasureDraft(line, read, scale, named, bySetting));
+  }
+
+  // What takes longer than there is time for, or counts longer than until it is read again, is a
+  // slip of the unit or of a digit.
+  private void fits(Timing due, Keys keys, MeasureLine line) {
+    Optional<Duration> room = Optional.empty();
+    if (due instanceof Timing.Each each) {
+      room = Optional.of(each.every().compareTo(each.from()) < 0 ? each.every() : each.from());
+      line.validFor()
+          .filter(valid -> valid.compareTo(each.every()) > 0)
+          .ifPresent(valid -> tooLong(keys, "valid_for", "no longer than until it is read again"));
+    } else if (due instanceof Timing.At at) {
+      room = Optional.of(at.time());
+    } else if (due instanceof Timing.BeforeEnd before && !before.lead().isZero()) {
+      if (line.takes().compareTo(before.lead()) > 0) {
+        tooLong(keys, "takes", "no longer than there is before the end");
+      }
+    }
+    room.filter(time -> line.over().compareTo(time) > 0)
+        .ifPresent(time -> tooLong(keys, "over", "no longer than there is before it is due"));
+    room.filter(time -> line.takes().compareTo(time) > 0 && !time.isZero())
+        .ifPresent(time -> tooLong(keys, "takes", "no longer than there is before it is due"));
+  }
+
+  private void tooLong(Keys keys, String key, String wanted) {
+    keys.seen(key)
+        .ifPresent(text -> texts.notA(text, "a time " + wanted, "check the unit and the digits"));
   }
 
   // A time may be written out, or be that of a setting.

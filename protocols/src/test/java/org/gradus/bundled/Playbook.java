@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.gradus.cases.Case;
 import org.gradus.cases.CaseReport;
 import org.gradus.cases.Cases;
@@ -26,11 +27,16 @@ record Playbook(String protocol, List<Case> own, List<Case> included, Map<String
   private static final String SUFFIX = ".cases.yaml";
 
   static Playbook of(Library library, String id) {
+    return of(library, id, Parts.of(id));
+  }
+
+  /** As {@link #of(Library, String)}, of a library made of some files. */
+  static Playbook of(Library library, String id, List<SourceFile> files) {
     List<Case> own = new ArrayList<>();
     List<Case> included = new ArrayList<>();
     Map<String, Boolean> ofSets = new TreeMap<>();
     Set<String> rules = rules(library.protocol(id));
-    List<String> parts = Parts.of(id).stream().map(SourceFile::name).toList();
+    List<String> parts = files.stream().map(SourceFile::name).toList();
     for (SourceFile file : Bundled.cases()) {
       String name = file.name().substring(0, file.name().length() - SUFFIX.length());
       if (name.equals(id)) {
@@ -72,6 +78,12 @@ record Playbook(String protocol, List<Case> own, List<Case> included, Map<String
 
   List<Failure> failures(Library library) {
     return run(library).stream().flatMap(report -> report.failures().stream()).toList();
+  }
+
+  /** Whether every case goes as it says; looks no further once one does not. */
+  boolean isAsSaid(Library library) {
+    return Stream.concat(own.stream(), included.stream())
+        .allMatch(one -> one.run(library).failures().isEmpty());
   }
 
   Optional<Coverage> coverage(Library library) {
