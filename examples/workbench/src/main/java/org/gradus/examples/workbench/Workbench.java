@@ -35,7 +35,8 @@ import picocli.CommandLine.Command;
       CasesCommand.class,
       TrialCommand.class,
       RunCommand.class,
-      PlayCommand.class
+      PlayCommand.class,
+      ReportCommand.class
     })
 public final class Workbench {
 
