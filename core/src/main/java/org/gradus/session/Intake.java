@@ -287,8 +287,11 @@ final class Intake {
     change.phase = Phase.RECOVERY;
     change.recoverySkipped = rest ? before(recovery.get()) : Duration.ZERO;
     List<List<Loading>> loads = new ArrayList<>(RecoveryStage.loads(course, at));
-    if (!shown.isEmpty()) {
-      loads.set(rest ? recovery.get().stages().indexOf(recovery.get().rest()) : 0, shown);
+    if (rest) {
+      // Whatever the file sets in its last stage: who has to rest is not made to go on.
+      loads.set(recovery.get().stages().indexOf(recovery.get().rest()), List.of());
+    } else if (!shown.isEmpty()) {
+      loads.set(0, shown);
     }
     change.recoveryLoads = List.copyOf(loads);
   }

@@ -42,13 +42,13 @@ record RecoveryStage(Stage stage, Duration end, int place) {
         .orElse(List.of());
   }
 
-  /** The load with which recovery would begin at a time. */
+  /** The load with which recovery would begin at a time; to rest is to have none. */
   static List<Loading> first(Course course, boolean rest, Duration at) {
     return course
         .protocol
         .recovery()
-        .map(after -> rest ? after.rest() : after.stages().get(0))
-        .map(stage -> Loads.of(course, stage, at))
+        .filter(after -> !rest)
+        .map(after -> Loads.of(course, after.stages().get(0), at))
         .orElse(List.of());
   }
 }
