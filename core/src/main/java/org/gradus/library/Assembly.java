@@ -52,6 +52,7 @@ final class Assembly {
   private final Map<String, Setting> settings;
   private final Layout.Builder layout = new Layout.Builder();
   private final Known known;
+  private final PlannedValues values;
 
   private Assembly(Draft draft, Shelf shelf, Map<String, Setting> settings, Problems problems) {
     this.draft = draft;
@@ -59,6 +60,7 @@ final class Assembly {
     this.problems = problems;
     this.settings = settings;
     this.known = Names.of(draft, shelf, settings, layout, problems);
+    this.values = new PlannedValues(draft, known.vocabulary(), layout, problems);
   }
 
   /** The protocol, or nothing when something is wrong, which has then been noted. */
@@ -230,37 +232,13 @@ final class Assembly {
               stages.size(),
               stage.lasts(),
               stage.untilDone(),
-              loads(stage),
+              values.loads(stage),
               stage.posture(),
               stage.warmUp(),
               stage.ownRules().map(this::rules),
               stage.source()));
     }
     return stages;
-  }
-
-  private List<Stage.Load> loads(StageDraft stage) {
-    List<Stage.Load> loads = new ArrayList<>();
-    for (StageDraft.LoadDraft load : stage.loads()) {
-      Optional<Formula> value = formula(load.value(), load.kind());
-      Optional<Stage.Ramp> ramp = load.ramp().flatMap(change -> ramp(change, load.kind()));
-      if (value.isPresent() && ramp.isPresent() == load.ramp().isPresent()) {
-        loads.add(new Stage.Load(load.name(), value.get(), ShownUnits.of(load, draft), ramp));
-      }
-    }
-    return loads;
-  }
-
-  private Optional<Stage.Ramp> ramp(StageDraft.RampDraft change, Kind kind) {
-    Optional<Formula> step = formula(change.step(), kind);
-    Optional<Formula> to = formula(change.to(), kind);
-    return step.isPresent() && to.isPresent()
-        ? Optional.of(new Stage.Ramp(step.get(), change.every(), to.get()))
-        : Optional.empty();
-  }
-
-  private Optional<Formula> formula(Expression text, Kind kind) {
-    return Formula.of(text, List.of(kind), known.vocabulary(), layout, problems);
   }
 
   private Schedule schedule(List<MeasureDraft> lines) {
@@ -284,7 +262,8 @@ final class Assembly {
 
   private Instruments instruments() {
     Map<String, Question> questions = new LinkedHashMap<>();
-    draft.questions.forEach((name, placed) -> questions.put(name, question(name, placed.value())));
+    draft.questions.forEach(
+        (name, placed) -> questions.put(name, values.question(name, placed.value())));
     return new Instruments(
         values(draft.signals), values(draft.scales), values(draft.signs), questions);
   }
@@ -293,48 +272,6 @@ final class Assembly {
     Map<String, T> values = new LinkedHashMap<>();
     placed.forEach((name, there) -> values.put(name, there.value()));
     return values;
-  }
-
-  private Question question(String name, Draft.Ask ask) {
-    return new Question(
-        name,
-        ask.type(),
-        ask.prompt(),
-        ask.range(),
-        ask.options().stream()
-            .map(
-                option ->
-                    new Question.Offered(
-                        option.value(), option.when().flatMap(this::condition), option.source()))
-            .toList(),
-        ask.fallback().flatMap(text -> fallback(text, ask.type())),
-        ask.unless().flatMap(this::condition),
-        ask.source());
-  }
-
-  private Optional<Condition> condition(Expression text) {
-    return Condition.of(text, known.vocabulary(), layout, problems);
-  }
-
-  private Optional<Question.Fallback> fallback(Expression text, Type type) {
-    if (type instanceof Type.Measure measure) {
-      return formula(text, measure.kind()).map(Question.Fallback.Worked::new);
-    }
-    List<String> words =
-        type instanceof Type.Choice choice ? choice.options() : List.of("no", "yes");
-    String word = text instanceof Expression.Reference reference ? reference.name() : "";
-    if (words.contains(word)) {
-      return Optional.of(new Question.Fallback.Fixed(words.indexOf(word)));
-    } else if (type.equals(Type.CONDITION)) {
-      return condition(text).map(Question.Fallback.Held::new);
-    }
-    problems.add(
-        text.span(),
-        Code.G305,
-        text.span().text(),
-        "one of " + String.join(", ", words),
-        "choose one of them");
-    return Optional.empty();
   }
 
   private Map<String, Quantity> spreads() {

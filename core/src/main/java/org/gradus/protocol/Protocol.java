@@ -33,9 +33,9 @@ import org.gradus.unit.Quantity;
  * @param recovery what follows the exercise, if the file says so
  * @param assessment how the result is worked out
  * @param brake how the cycle is braked, where a force has to be set for a power
- * @param wiring how rules get their values
+ * @param wiring how rules get their values; internal to Gradus, may change with any version
  * @param notes what the files say to a reviewer
- * @param remake makes the same protocol with other settings
+ * @param remake makes the same protocol with other settings; internal, use {@link #with}
  */
 public record Protocol(
     Heading heading,

@@ -7,16 +7,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
-import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
-import org.gradus.protocol.Sign;
 import org.gradus.protocol.Stage;
-import org.gradus.unit.Kind;
 
 /** Makes the next course out of a course and an event. An event that is refused changes nothing. */
 final class Intake {
@@ -68,13 +64,13 @@ final class Intake {
       Times.refuseImpossible("a reading", read.taken());
       newest.putAll(new Placement(course, change, read).place());
     } else if (event instanceof Event.Reported reported) {
-      report(reported, course, change);
+      Reports.report(reported, course, change);
     } else if (event instanceof Event.Withdrawn withdrawn) {
-      withdraw(known(withdrawn.sign(), course), course, change);
+      Reports.withdraw(withdrawn.sign(), course, change);
     } else if (event instanceof Event.LoadSet set) {
-      loadSet(set, course, change);
+      Reports.loadSet(set, course, change);
     } else if (event instanceof Event.Done done) {
-      done(done, course, change);
+      Reports.done(done, course, change);
     } else if (event instanceof Event.Followed followed) {
       effect(followed.verdict(), course, change, followed.at());
     } else if (event instanceof Event.Overridden overridden) {
@@ -101,108 +97,6 @@ final class Intake {
     if (reason.isBlank()) {
       throw new ReadingRefused(Code.G510, what, "without a reason", "say why");
     }
-  }
-
-  private static void withdraw(Sign sign, Course course, Course.Change change) {
-    boolean reported =
-        course.everReported.contains(sign.name()) || course.signs.containsKey(sign.name());
-    if (!reported) {
-      throw new ReadingRefused(
-          Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
-    }
-    change.signs.remove(sign.name());
-  }
-
-  private static Sign known(String name, Course course) {
-    Sign sign = course.protocol.instruments().signs().get(name);
-    if (sign == null) {
-      Set<String> signs = course.protocol.instruments().signs().keySet();
-      String otherwise = "the signs are " + String.join(", ", signs);
-      throw new ReadingRefused(
-          Code.G506, name, "a report", Suggestion.help(name, signs, otherwise));
-    }
-    return sign;
-  }
-
-  private static void report(Event.Reported reported, Course course, Course.Change change) {
-    Sign sign = known(reported.sign(), course);
-    OptionalInt grade = reported.grade();
-    boolean fits =
-        sign.top().isPresent() == grade.isPresent()
-            && grade.orElse(0) <= sign.top().orElse(0)
-            && grade.orElse(0) >= 0;
-    if (!fits) {
-      String wanted =
-          sign.top().isPresent()
-              ? "give a grade from 0 to " + sign.top().getAsInt()
-              : "report it without a grade";
-      throw new ReadingRefused(
-          Code.G508,
-          sign.name(),
-          grade.isPresent() ? "grade " + grade.getAsInt() : "without a grade",
-          wanted);
-    }
-    change.signs.put(sign.name(), (double) grade.orElse(1));
-    if (grade.orElse(1) > 0) {
-      change.everReported.add(sign.name());
-    }
-  }
-
-  private static void loadSet(Event.LoadSet set, Course course, Course.Change change) {
-    if (course.phase != Phase.STAGE) {
-      throw new ReadingRefused(
-          Code.G510, "a load", "outside a stage", "tell it while a stage lasts");
-    }
-    Passage passage = course.present();
-    List<Loading> now = passage.loadsFrom(set.at());
-    Optional<Loading> old =
-        now.stream()
-            .filter(load -> load.name().equals(set.load().name()))
-            .filter(load -> load.value().kind() == set.load().value().kind())
-            .findFirst();
-    if (old.isEmpty()) {
-      throw new ReadingRefused(
-          Code.G508,
-          set.load().name(),
-          set.load().value().toString(),
-          "the load of this stage is " + Loading.line(now));
-    }
-    // A slope may lead downhill; nothing else that is set can be below zero.
-    if (set.load().value().base() < 0 && set.load().value().kind() != Kind.NUMBER) {
-      throw new ReadingRefused(
-          Code.G502, set.load().name(), set.load().value().toString(), "0 and more");
-    }
-    if (!old.get().value().isSameAs(set.load().value())) {
-      List<Loading> changed = Loads.set(course, passage.loads(), set.load());
-      change.replace(course.passages.size() - 1, passage.with(changed, set.at()));
-    }
-  }
-
-  private static void done(Event.Done done, Course course, Course.Change change) {
-    Times.refuseImpossible("the end", done.reached());
-    boolean inStage = course.phase == Phase.STAGE && course.present().stage().untilDone();
-    if (!inStage) {
-      throw new ReadingRefused(
-          Code.G510, "done", "here", "only a stage that lasts until it is done can be done");
-    }
-    Passage passage = course.present();
-    if (passage.done().isPresent()) {
-      throw new ReadingRefused(
-          Code.G510, "done", "a second time", "reject the event that told it, and tell it again");
-    } else if (done.reached().compareTo(done.at()) > 0) {
-      throw new ReadingRefused(
-          Code.G504, "the end", Times.clock(done.reached()), Times.clock(done.at()));
-    } else if (done.reached().compareTo(passage.start()) <= 0
-        || done.reached().compareTo(passage.end()) > 0) {
-      throw new ReadingRefused(
-          Code.G502,
-          "the end",
-          Times.clock(done.reached()),
-          Times.clock(passage.start()) + " to " + Times.clock(passage.end()));
-    }
-    Passage ended = passage.doneAt(done.reached());
-    change.replace(course.passages.size() - 1, ended);
-    Placement.whenDone(course, change, ended);
   }
 
   // The tester has seen this rule and decided otherwise. It does not speak up again until it has

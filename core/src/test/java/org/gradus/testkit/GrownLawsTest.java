@@ -32,7 +32,7 @@ class GrownLawsTest {
     System.out.println("grown protocols with seed " + SEED);
     Random random = new Random(SEED);
     List<GrownProtocol> grown = new ArrayList<>();
-    for (int i = 0; i < 300; i++) {
+    for (int i = 0; i < 150; i++) {
       grown.add(GrownProtocol.of(random));
     }
     return grown;
@@ -52,6 +52,13 @@ class GrownLawsTest {
     boolean same = before.because().map(Because::rule).equals(now.because().map(Because::rule));
     return now.verdict() instanceof Verdict.Stop stop
         && (same || (stop.rest() && !((Verdict.Stop) before.verdict()).rest()));
+  }
+
+  // A stop for want of readings is no rule's: a rule that holds then takes its place.
+  private static boolean isByRule(Decision decision) {
+    boolean undecided =
+        decision.because().filter(why -> why.rule().equals("undecided")).isPresent();
+    return decision.verdict() instanceof Verdict.Stop && !undecided;
   }
 
   private static boolean goesOn(Verdict verdict) {
@@ -79,12 +86,16 @@ class GrownLawsTest {
     public void before(Session session) {
       events = session.events();
       phase = session.phase();
+      decision = Optional.empty();
+      if (random.nextInt(3) > 0) {
+        return;
+      }
       Duration now = now(session);
       Decision present = session.decide(now);
       decision = Optional.of(present);
       total(session, present);
       stop.ifPresent(held -> assertThat(kept(held, present)).as("%s", present).isTrue());
-      if (random.nextInt(8) == 0) {
+      if (random.nextInt(3) == 0) {
         ahead(session, now, present);
       }
     }
@@ -95,7 +106,7 @@ class GrownLawsTest {
       Decision then = session.decide(later);
       total(session, then);
       assertThat(session.decide(later)).isEqualTo(then);
-      if (present.verdict() instanceof Verdict.Stop) {
+      if (isByRule(present)) {
         assertThat(kept(present, then)).isTrue();
       }
       Session fork = session.fork();
@@ -153,6 +164,8 @@ class GrownLawsTest {
       Event last =
           after.isEmpty() ? new Event.Abandoned("", Duration.ZERO) : after.get(after.size() - 1);
       boolean takenBack = last instanceof Event.Amended || last instanceof Event.Rejected;
+      boolean undone = acted || (told && takenBack);
+      stop.ifPresent(held -> assertThat(undone || kept(held, answer)).as("%s", answer).isTrue());
       if (stopFollowed) {
         assertThat(session.phase()).isIn(Phase.RECOVERY, Phase.ENDED);
         assertThat(goesOn(session.decide(now(session)).verdict())).isFalse();
@@ -163,10 +176,10 @@ class GrownLawsTest {
               && stage
               && last instanceof Event.Followed followed
               && followed.verdict() instanceof Verdict.Stop;
-      if (acted || (told && takenBack)) {
+      if (undone) {
         stop = Optional.empty();
       } else if (told) {
-        stop = Optional.of(answer).filter(one -> one.verdict() instanceof Verdict.Stop);
+        stop = Optional.of(answer).filter(GrownLawsTest::isByRule);
       }
       if (told && last instanceof Event.Reported reported && reported.sign().equals("dizzy")) {
         boolean moving = session.phase() == Phase.STAGE || session.phase() == Phase.RECOVERY;
@@ -177,11 +190,11 @@ class GrownLawsTest {
     @Override
     public void refused(Session session, GrownTest.Step step) {
       assertThat(session.events()).isEqualTo(events);
-      assertThat(session.decide(now(session))).isEqualTo(decision.orElseThrow());
+      decision.ifPresent(before -> assertThat(session.decide(now(session))).isEqualTo(before));
     }
   }
 
-  @Property(tries = 15_000)
+  @Property(tries = 17_000)
   void everyTestKeepsTheLaws(@ForAll Random random) {
     GrownProtocol grown = any(random);
     GrownTest test = new GrownTest(grown, random);
@@ -214,7 +227,7 @@ class GrownLawsTest {
     return answers;
   }
 
-  @Property(tries = 1_500)
+  @Property(tries = 800)
   void whoFollowsEveryVerdictIsDoneWithinTheLongestTest(@ForAll Random random) {
     GrownProtocol grown = any(random);
     GrownTest test = new GrownTest(grown, random);
@@ -253,7 +266,7 @@ class GrownLawsTest {
     return verdict instanceof Verdict.Measure measure ? measure.until() : Optional.empty();
   }
 
-  @Property(tries = 1_500)
+  @Property(tries = 1_000)
   void aReadingToldLateInItsStageCountsAsOneToldInTime(@ForAll Random random) {
     GrownProtocol grown = any(random);
     GrownTest test = new GrownTest(grown, random);

@@ -6,7 +6,9 @@ import static org.gradus.bundled.Walks.ines;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.gradus.history.Journal;
+import org.gradus.session.Event;
 import org.gradus.session.Session;
 
 /**
@@ -23,6 +25,11 @@ final class JournalWriter {
       int journal = i;
       new Thread(() -> write(folder.resolve("walk-" + journal + ".jsonl"), journal)).start();
     }
+  }
+
+  /** What is told in a second, after the two events by which the test begins. */
+  static Event event(int second) {
+    return new Event.Reported("breathless", OptionalInt.of(second % 3), Duration.ofSeconds(second));
   }
 
   private static void write(Path file, int number) {
