@@ -56,11 +56,16 @@ public record Capacity(
         .wiring()
         .axes()
         .forEach((name, formula) -> value(formula, frame).ifPresent(v -> readings.put(name, v)));
+    Map<String, String> settings = new LinkedHashMap<>();
+    protocol.settings().forEach((name, setting) -> settings.put(name, setting.value().toString()));
     return new TestFacts(
         protocol.id(),
         protocol.heading().title(),
         protocol.heading().ergometer(),
         protocol.heading().purpose(),
+        settings,
+        Optional.ofNullable(protocol.wiring().axes().get("max_heart_rate"))
+            .flatMap(formula -> Estimator.maximum(formula.filled(frame))),
         outcome.person(),
         readings);
   }

@@ -3,6 +3,7 @@ package org.gradus.capacity;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.Repeat;
 import org.gradus.unit.Kind;
@@ -59,8 +60,9 @@ public sealed interface Change {
   }
 
   /**
-   * Compares two tests of one person. They must have been done by one protocol and have an estimate
-   * in common, since the bias of a method only cancels out of the difference where it is the same.
+   * Compares two tests of one person. They must have been done by one protocol with the same
+   * settings, the maximal heart rate chosen in the same way, and have an estimate in common, since
+   * the bias of a method only cancels out of the difference where it is the same.
    *
    * @param repeats how much repeated answers differ; of those for the purpose of the test the
    *     widest counts
@@ -68,6 +70,10 @@ public sealed interface Change {
   static Change between(Capacity before, Capacity after, List<Repeat> repeats) {
     if (!before.facts().protocol().equals(after.facts().protocol())) {
       return new Open("the two tests were done by different protocols");
+    }
+    Optional<String> difference = difference(before.facts(), after.facts());
+    if (difference.isPresent()) {
+      return new Open(difference.get());
     }
     for (Estimate earlier : before.estimates()) {
       Optional<Estimate> later = after.estimate(earlier.id());
@@ -78,6 +84,30 @@ public sealed interface Change {
       }
     }
     return new Open("the two tests have no estimate in common");
+  }
+
+  // What else the method consists of: with another setting or another maximum its bias is another.
+  private static Optional<String> difference(TestFacts before, TestFacts after) {
+    for (String name : new TreeSet<>(before.settings().keySet())) {
+      String then = before.settings().get(name);
+      String now = after.settings().getOrDefault(name, "not there");
+      if (!now.equals(then)) {
+        return Optional.of(
+            "the two tests were done with different settings: "
+                + name
+                + " was "
+                + then
+                + ", then "
+                + now);
+      }
+    }
+    return before.maximum().equals(after.maximum())
+        ? Optional.empty()
+        : Optional.of(
+            "the maximal heart rate was chosen in different ways: "
+                + before.maximum().orElse("none")
+                + ", then "
+                + after.maximum().orElse("none"));
   }
 
   private static Change judged(

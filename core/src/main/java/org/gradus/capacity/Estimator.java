@@ -53,6 +53,11 @@ final class Estimator {
     if (Double.isNaN(situation.value())) {
       return unavailable(line, line.vo2max().gaps(frame).stream().map(Gap::inWords).toList());
     }
+    if (situation.value() <= 0) {
+      Quantity found = Quantity.ofBase(situation.value(), line.vo2max().kind().base());
+      return unavailable(
+          line, List.of("its formula gives " + found.rounded(2) + ", which no person has"));
+    }
     return perKilogram(line)
         .<Estimate>map(factor -> available(line, situation, factor, stages))
         .orElseGet(() -> unavailable(line, List.of("mass: not answered")));
@@ -108,7 +113,7 @@ final class Estimator {
   }
 
   // Which equation the maximal heart rate of an estimate was chosen from, if it rests on one.
-  private static Optional<String> maximum(Filled filled) {
+  static Optional<String> maximum(Filled filled) {
     return filled.definitions().stream()
         .filter(definition -> definition.name().equals("max_heart_rate"))
         .flatMap(definition -> chosen(definition).stream())
@@ -173,10 +178,7 @@ final class Estimator {
       EstimateLine line, List<StageResult> stages, Optional<Interval> interval) {
     List<String> cautions = new ArrayList<>();
     if (outcome.stopped()) {
-      cautions.add(
-          stages.isEmpty()
-              ? "The exercise was ended by a stop."
-              : "The exercise was ended by a stop; the estimate rests on the stages before it.");
+      cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
     }
     for (StageResult stage : stages) {
       Frame frame = outcome.atEndOf(stage);

@@ -117,9 +117,41 @@ final class Norms {
     if (nearest.isEmpty()) {
       return new Nowhere(table, "the table has no usable class for this age");
     }
+    if (least > 0) {
+      Optional<NormClass> between = unusable(table, rows, group, value);
+      if (between.isPresent()) {
+        return new Nowhere(
+            table,
+            value
+                + " lies where the table has no usable figures: those of "
+                + between.get().name());
+      }
+    }
     // The best class stands first: of two that fit alike the poorer one is taken.
     Near taken = nearest.get(nearest.size() - 1);
     return new InClass(table, value, taken.name(), remark(nearest, taken, least));
+  }
+
+  // A class without usable figures that stands where the value falls: after the last class that is
+  // better than the value and before the first that is poorer.
+  private static Optional<NormClass> unusable(
+      NormTable table, Classes rows, int group, Quantity value) {
+    Optional<NormClass> found = Optional.empty();
+    for (NormClass row : rows.rows()) {
+      Optional<Stretch> stretch = row.values().get(group);
+      if (stretch.isEmpty()) {
+        found = Optional.of(row);
+      } else if (isBetter(table, stretch.get(), value)) {
+        found = Optional.empty();
+      } else {
+        return found;
+      }
+    }
+    return found;
+  }
+
+  private static boolean isBetter(NormTable table, Stretch stretch, Quantity value) {
+    return table.higherIsBetter() == stretch.from().base() > value.base();
   }
 
   private record Near(String name, Stretch stretch, double distance) {}

@@ -40,10 +40,15 @@ final class Selector {
       return enough(
           fit.stream().filter(stage -> stage.id().equals(one.stage().text())).toList(), 1, from);
     }
-    String wanted = isOfRecovery(line) ? "recovery" : "the end of the exercise";
-    return new Selected(
-        List.of(),
-        outcome.exerciseHasEnded() ? "" : "it is made from " + wanted + ", which has not come");
+    return new Selected(List.of(), lacking(isOfRecovery(line) ? "recovery" : "finish"));
+  }
+
+  // A stop cuts the exercise short: neither its length nor what follows tells of the capacity.
+  private String lacking(String moment) {
+    if (outcome.stopped()) {
+      return "it is made from " + moment + "; the exercise was ended by a stop";
+    }
+    return outcome.exerciseHasEnded() ? "" : "it is made from " + moment + ", which has not come";
   }
 
   static boolean isOfRecovery(EstimateLine line) {

@@ -14,6 +14,9 @@ import org.gradus.unit.Quantity;
  * @param title the title of its protocol
  * @param ergometer what it was done on
  * @param purpose {@code submaximal} or {@code maximal}
+ * @param settings the settings of the protocol as they were used, by name
+ * @param maximum from which line of {@code max_heart_rate} the maximal heart rate was chosen, if
+ *     there was one
  * @param person the person
  * @param readings what was read or worked out once: {@code max_heart_rate}, {@code
  *     resting.heart_rate}, readings that the protocol gives a name
@@ -23,10 +26,13 @@ public record TestFacts(
     String title,
     String ergometer,
     String purpose,
+    Map<String, String> settings,
+    Optional<String> maximum,
     Person person,
     Map<String, Quantity> readings) {
 
   public TestFacts {
+    settings = Map.copyOf(settings);
     readings = Map.copyOf(readings);
   }
 

@@ -15,6 +15,8 @@ import org.gradus.library.Keys;
 import org.gradus.library.YamlNode;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
+import org.gradus.protocol.Attribute;
+import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Quantity;
 
@@ -66,10 +68,36 @@ final class CaseFile {
     for (YamlNode item : keys.items("events")) {
       Keys.of(item, "an event", problems).flatMap(steps::step).ifPresent(told::add);
     }
-    Expected expected =
-        keys.keys("expect", "what is expected").map(this::expected).orElse(Expected.NOTHING);
+    Optional<Keys> expectation = keys.keys("expect", "what is expected");
+    Expected expected = expectation.map(this::expected).orElse(Expected.NOTHING);
+    expectation.ifPresent(where -> errors(expected, !changes.isEmpty(), told, where.start()));
     keys.done();
     return new Case(id, about, protocol, person, settings, begins, changes, told, expected);
+  }
+
+  // Errors come of a change; with them there is no protocol that anything else could happen to.
+  private void errors(Expected expected, boolean changed, List<Step> steps, Span where) {
+    if (expected.errors().isEmpty()) {
+      return;
+    }
+    if (!changed) {
+      problems.add(
+          where,
+          Code.G304,
+          "a change for these errors",
+          "none",
+          "say under change which texts of the file become others");
+    }
+    boolean refused = !expected.errors().get().isEmpty();
+    if (refused && !(steps.isEmpty() && expected.isOfErrorsOnly())) {
+      problems.add(
+          where,
+          Code.G304,
+          "errors alone",
+          "more",
+          "a file that is refused is not played: move events and other expectations to a case of"
+              + " their own");
+    }
   }
 
   // A name of someone above, or someone described here.
@@ -85,7 +113,9 @@ final class CaseFile {
     Map<String, String> resting = texts(keys, "resting");
     Map<String, String> upright = texts(keys, "upright");
     List<Scalar> without = keys.texts("without");
-    Map<String, String> facts = StepReader.values(keys.rest(), keys);
+    List<Entry> rest = keys.rest();
+    rest.forEach(this::strict);
+    Map<String, String> facts = StepReader.values(rest, keys);
     keys.done();
     Participant whole = model.with(new Participant(facts, resting, upright));
     Map<String, String> left = new LinkedHashMap<>(whole.facts());
@@ -96,6 +126,32 @@ final class CaseFile {
         left,
         gone.contains("resting") ? Map.of() : whole.resting(),
         gone.contains("upright") ? Map.of() : whole.upright());
+  }
+
+  // What every protocol knows of a person is checked here; the rest where the protocol is known.
+  private void strict(Entry fact) {
+    Optional<Attribute> attribute = Attribute.named(fact.key().value());
+    if (attribute.isEmpty() || !(fact.value() instanceof Scalar text)) {
+      return;
+    }
+    Type type = attribute.get().type();
+    if (type instanceof Type.Measure measure) {
+      Optional<Quantity> value = RuleText.quantity(text.span(), problems);
+      value
+          .filter(found -> found.kind() != measure.kind())
+          .ifPresent(
+              found ->
+                  problems.add(
+                      text.span(),
+                      Code.G305,
+                      text.value(),
+                      measure.kind().phrase(),
+                      "give it in units such as " + measure.kind().base().symbol()));
+    } else if (type instanceof Type.Choice choice) {
+      oneOf(text, choice.options());
+    } else {
+      oneOf(text, Telling.ANSWERS);
+    }
   }
 
   private Participant like(Scalar name) {

@@ -55,6 +55,7 @@ final class CaseRunner {
     }
     try {
       Protocol protocol = with(changed.get().protocol(told.protocol()), told.settings());
+      failures.addAll(new Strangers(library, protocol).in(told));
       CaseRunner runner = new CaseRunner(told, protocol);
       runner.play();
       runner.failures.addAll(0, failures);
@@ -147,6 +148,13 @@ final class CaseRunner {
         new Comparison(told, "event " + (number + 1) + " at " + Times.clock(at), failures);
     Optional<String> expected = step.answer().refused();
     try {
+      if (step.action() instanceof Action.Follow follow) {
+        Decision decision = session.decide(at);
+        if (!isThere(follow, decision)) {
+          comparison.fails("follow", follow.offered(), decision.toString());
+          return false;
+        }
+      }
       Decision answer = act(step.action(), at, session);
       if (!step.name().isEmpty()) {
         events.put(step.name(), session.events().size());
@@ -211,13 +219,23 @@ final class CaseRunner {
     return session.decide(at);
   }
 
+  // What a case follows must be the verdict or stand beside it: nothing is followed in its place.
+  private static boolean isThere(Action.Follow follow, Decision decision) {
+    return follow.offered().isEmpty()
+        || Comparison.word(decision.verdict()).equals(follow.offered())
+        || offer(follow.offered(), decision).isPresent();
+  }
+
+  private static Optional<Decision.Offer> offer(String word, Decision decision) {
+    return decision.offers().stream()
+        .filter(one -> Comparison.word(one.verdict()).equals(word))
+        .findFirst();
+  }
+
   private void follow(String offered, Decision decision, Session session) {
     see(decision);
-    Optional<Decision.Offer> offer =
-        decision.offers().stream()
-            .filter(one -> Comparison.word(one.verdict()).equals(offered))
-            .findFirst();
-    if (offered.isEmpty() || offer.isEmpty()) {
+    Optional<Decision.Offer> offer = offer(offered, decision);
+    if (offer.isEmpty()) {
       session.follow(decision);
     } else {
       session.follow(decision, offer.get());

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.gradus.capacity.Capacity;
@@ -85,7 +86,7 @@ final class Comparison {
         "firm",
         expected.firm().map(firm -> firm ? "yes" : "no"),
         found.firmness().isFirm() ? "yes" : "no");
-    expected.load().forEach((name, text) -> load(name, text, verdict));
+    expected.load().ifPresent(load -> load(load, loads(verdict)));
   }
 
   private static List<String> rules(Decision found) {
@@ -128,8 +129,14 @@ final class Comparison {
     sameNames("asks", expected, found);
   }
 
-  private void load(String name, String text, Verdict verdict) {
-    List<Loading> loads = loads(verdict);
+  private void load(Map<String, String> expected, List<Loading> found) {
+    if (expected.isEmpty() && !found.isEmpty()) {
+      fails("shows", NONE, Loading.line(found));
+    }
+    expected.forEach((name, text) -> load(name, text, found));
+  }
+
+  private void load(String name, String text, List<Loading> loads) {
     Optional<Loading> found = loads.stream().filter(load -> load.name().equals(name)).findFirst();
     boolean same = found.filter(load -> isSame(load.value(), Telling.quantity(text))).isPresent();
     if (!same) {

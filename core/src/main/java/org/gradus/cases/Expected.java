@@ -26,6 +26,12 @@ public record Expected(
       new Expected(
           Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
 
+  /** Whether nothing but errors is expected. */
+  boolean isOfErrorsOnly() {
+    return equals(
+        new Expected(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), errors));
+  }
+
   public Expected {
     estimates = Map.copyOf(estimates);
   }

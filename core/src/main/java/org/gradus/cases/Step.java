@@ -123,7 +123,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
    * @param then the word of the verdict
    * @param to the stage it leads to
    * @param until until when it lasts
-   * @param load parts of the load it shows, by name
+   * @param load parts of the load it shows, by name; none at all when no load must be shown
    * @param rule the rule behind it
    * @param rules every reason of a deferral
    * @param offers the words of everything offered
@@ -137,7 +137,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
       Optional<String> then,
       Optional<String> to,
       Optional<Moment> until,
-      Map<String, String> load,
+      Optional<Map<String, String>> load,
       Optional<String> rule,
       Optional<List<String>> rules,
       Optional<List<String>> offers,
@@ -148,7 +148,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
       Optional<String> refused) {
 
     public Answer {
-      load = Map.copyOf(load);
+      load = load.map(Map::copyOf);
     }
   }
 }

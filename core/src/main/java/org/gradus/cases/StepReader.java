@@ -60,7 +60,7 @@ final class StepReader {
             then.map(Scalar::value),
             keys.has("override") ? Optional.empty() : to,
             keys.has("override") ? Optional.empty() : until,
-            values(keys.entries("shows"), keys),
+            shows(keys),
             keys.text("rule").map(Scalar::value),
             words(keys, "rules"),
             words(keys, "offers"),
@@ -72,6 +72,15 @@ final class StepReader {
     Action action = action(keys, to.orElse(""), until);
     keys.done();
     return at.map(when -> new Step(name, when, action, instead, answer));
+  }
+
+  // The load that must be shown, or the word none where there must not be any.
+  private static Optional<Map<String, String>> shows(Keys keys) {
+    if (keys.peek("shows").filter("none"::equals).isPresent()) {
+      keys.take("shows");
+      return Optional.of(Map.of());
+    }
+    return keys.has("shows") ? Optional.of(values(keys.entries("shows"), keys)) : Optional.empty();
   }
 
   private Action action(Keys keys, String to, Optional<Moment> until) {

@@ -21,6 +21,9 @@ import org.gradus.unit.Unit;
 /** Makes what is told to a session out of the texts of a case. */
 final class Telling {
 
+  /** The words for an answer. */
+  static final List<String> ANSWERS = List.of("yes", "no", "true", "false");
+
   private final Protocol protocol;
 
   Telling(Protocol protocol) {
@@ -91,7 +94,8 @@ final class Telling {
                     Optional.ofNullable(protocol.instruments().questions().get(name))
                         .map(question -> question.type()))
             .or(() -> Attribute.named(name).map(Attribute::type));
-    if (type.filter(Type.CONDITION::equals).isPresent()) {
+    // What is neither yes nor no is told as it stands: the session refuses it.
+    if (type.filter(Type.CONDITION::equals).isPresent() && ANSWERS.contains(text)) {
       return new Reading.Answered(name, isYes(text));
     }
     Optional<Quantity> value = parsed(text);

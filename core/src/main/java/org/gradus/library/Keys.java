@@ -153,7 +153,7 @@ public final class Keys {
   }
 
   /** The text under a key, without taking it. */
-  Optional<String> peek(String key) {
+  public Optional<String> peek(String key) {
     return seen(key).map(Scalar::value);
   }
 

@@ -3,6 +3,7 @@ package org.gradus.review;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.gradus.protocol.AuthorNotes.Acceptance;
 import org.gradus.protocol.Protocol;
 
@@ -82,15 +83,23 @@ public record Review(
 
   private static boolean accepts(Acceptance acceptance, Finding finding) {
     return acceptance.finding().equals(finding.check().code())
-        && acceptance.of().map(finding.about()::equals).orElse(true);
+        && acceptance.of().map(finding.about()::equals).orElse(!mustSayOfWhat(finding.check()));
+  }
+
+  // Who accepts that there is no ceiling has not accepted that nobody asks for clearance.
+  private static boolean mustSayOfWhat(Check check) {
+    return check == Check.MISSING_SAFETY_RULE;
   }
 
   private static Finding idle(Acceptance acceptance) {
     String what = acceptance.finding() + acceptance.of().map(of -> " of " + of).orElse("");
-    String message =
-        Check.named(acceptance.finding()).isPresent()
-            ? "nothing was found that this accepts: " + what
-            : "there is no such finding: " + acceptance.finding();
+    Optional<Check> check = Check.named(acceptance.finding());
+    String message = "nothing was found that this accepts: " + what;
+    if (check.isEmpty()) {
+      message = "there is no such finding: " + acceptance.finding();
+    } else if (mustSayOfWhat(check.get()) && acceptance.of().isEmpty()) {
+      message = "this accepts nothing, since it does not say of what: add of";
+    }
     return Finding.of(Check.IDLE_ACCEPTANCE, acceptance.finding(), acceptance.where(), message, "");
   }
 

@@ -16,6 +16,9 @@ import org.gradus.unit.Kind;
 /** What every test should have: a way to stop, a ceiling, a readiness check, a recovery. */
 final class SafetyCheck {
 
+  private static final Set<String> MAXIMUM =
+      Set.of(Attribute.AGE.word(), Attribute.MEASURED_MAX_HEART_RATE.word());
+
   private final Protocol protocol;
   private final List<Finding> found;
 
@@ -43,8 +46,11 @@ final class SafetyCheck {
     boolean submaximal = protocol.heading().purpose().equals("submaximal");
     if (submaximal
         && measures(Kind.HEART_RATE)
-        && !any(protocol.rules().anyTime(), ends, demand -> isRead(demand, Kind.HEART_RATE))) {
-      missing("ceiling", "no heart rate ends this submaximal test at any time");
+        && protocol.rules().anyTime().stream().filter(ends).noneMatch(this::isCeiling)) {
+      missing(
+          "ceiling",
+          "no heart rate that rests on age or max_heart_rate ends this submaximal test at any"
+              + " time");
     }
     if (measures(Kind.PRESSURE)
         && !any(protocol.rules().anyTime(), ends, demand -> isRead(demand, Kind.PRESSURE))) {
@@ -56,8 +62,19 @@ final class SafetyCheck {
       List<ProtocolRule> rules, Predicate<ProtocolRule> which, Predicate<Demand> asks) {
     return rules.stream()
         .filter(which)
-        .map(rule -> rule.rule().condition().map(when -> when.demands()).orElse(Set.of()))
+        .map(SafetyCheck::demands)
         .anyMatch(demands -> demands.stream().anyMatch(asks));
+  }
+
+  private static Set<Demand> demands(ProtocolRule rule) {
+    return rule.rule().condition().map(when -> when.demands()).orElse(Set.of());
+  }
+
+  // One rate for all ages is the whole predicted maximum of some of them.
+  private boolean isCeiling(ProtocolRule rule) {
+    Set<Demand> demands = demands(rule);
+    return demands.stream().anyMatch(demand -> isRead(demand, Kind.HEART_RATE))
+        && demands.stream().map(Demand::subject).anyMatch(MAXIMUM::contains);
   }
 
   private boolean isSign(Demand demand) {

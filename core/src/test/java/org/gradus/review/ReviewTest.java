@@ -162,6 +162,29 @@ class ReviewTest {
   }
 
   @Test
+  void aCeilingThatIsTheSameForAllAgesIsNone() {
+    Review review =
+        Lane.sound().with("heart_rate > 85 % of max_heart_rate", "heart_rate > 180 bpm").review();
+    assertThat(found(review)).contains("missing-safety-rule ceiling");
+  }
+
+  @Test
+  void whoAcceptsThatASafetyRuleIsMissingSaysWhich() {
+    Review review =
+        planted(Check.MISSING_SAFETY_RULE)
+            .with(
+                "estimates:",
+                """
+                accept:
+                  - { finding: missing-safety-rule, reason: We know everybody. }
+                estimates:""")
+            .review();
+    assertThat(found(review))
+        .containsExactly("missing-safety-rule clearance", "idle-acceptance missing-safety-rule");
+    assertThat(review.findings().get(1).message()).contains("add of");
+  }
+
+  @Test
   void aFindingShowsTheLineAnExampleAndWhatToDo() {
     assertThat(planted(Check.FIXED_LIMIT).review().findings().get(0).toString())
         .isEqualTo(

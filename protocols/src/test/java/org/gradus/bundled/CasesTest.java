@@ -88,6 +88,64 @@ class CasesTest {
   }
 
   @Test
+  void whatIsNotOfferedIsNotFollowed() {
+    assertThat(
+            failures(
+                "{ at: 3:02, override: advance, refused: G602 }", "{ at: 3:02, follow: finish }"))
+        .singleElement()
+        .satisfies(
+            failure -> {
+              assertThat(failure.what()).isEqualTo("follow");
+              assertThat(failure.expected()).isEqualTo("finish");
+            });
+    assertThat(failures("{ at: 3:05, follow: yes }", "{ at: 3:05, follow: advance }")).isEmpty();
+  }
+
+  private static FileRefused refused(String part, String by) {
+    assertThat(TEXT).contains(part);
+    return catchThrowableOfType(FileRefused.class, () -> cases(TEXT.replace(part, by)));
+  }
+
+  @Test
+  void errorsComeOfAChangeAndStandAlone() {
+    assertThat(refused("expect:\n      phase: recovery", "expect:\n      errors: [G204]"))
+        .hasMessageContaining("a change for these errors")
+        .hasMessageContaining("errors alone");
+    assertThat(refused("expect: { errors: [G204] }", "expect: { errors: [G204], phase: stage }"))
+        .hasMessageContaining("a file that is refused is not played");
+    assertThat(
+            failures(
+                "change: { stages.walk_2.grade: 11 % }",
+                "change: { stages.walk_2.grade: 11 % }\n    expect: { errors: [] }"))
+        .isEmpty();
+  }
+
+  @Test
+  void slipsInAPersonAreFound() {
+    assertThat(refused("sex: female", "sex: Female")).hasMessageContaining("did you mean female?");
+    assertThat(refused("cleared: yes", "cleared: ye")).hasMessageContaining("did you mean yes?");
+    assertThat(refused("mass: 82 kg", "mass: 82 cm")).hasMessageContaining("is not a mass");
+    assertThat(failures("recent_event: no, then: ready", "recent_event: nein, then: ready"))
+        .singleElement()
+        .satisfies(failure -> assertThat(failure.found()).contains("nein"));
+    assertThat(failures("like: ines, age: 64 years", "like: ines, agee: 64 years"))
+        .anySatisfy(
+            failure -> {
+              assertThat(failure.what()).isEqualTo("agee");
+              assertThat(failure.found()).contains("did you mean age?");
+            });
+    assertThat(failures("resting: { heart_rate", "resting: { hart_rate"))
+        .anySatisfy(failure -> assertThat(failure.what()).isEqualTo("hart_rate"));
+  }
+
+  @Test
+  void aLoadThatShouldNotBeThereIsSeen() {
+    assertThat(failures("shows: { speed: 1.7 mph, grade: 0 % }", "shows: none"))
+        .singleElement()
+        .satisfies(failure -> assertThat(failure.what()).isEqualTo("shows"));
+  }
+
+  @Test
   void coverageSaysWhatNoCaseHasShown() {
     CaseReport report = cases(TEXT).run(LIBRARY);
     Coverage coverage = report.coverage();

@@ -42,7 +42,16 @@ class StandingTest {
                         Optional.empty(),
                         List.of()))
             .toList();
-    TestFacts facts = new TestFacts(protocol, protocol, ergometer, "submaximal", person, readings);
+    TestFacts facts =
+        new TestFacts(
+            protocol,
+            protocol,
+            ergometer,
+            "submaximal",
+            Map.of(),
+            Optional.empty(),
+            person,
+            readings);
     return new Capacity(facts, estimates, List.of(), false);
   }
 
@@ -114,18 +123,58 @@ class StandingTest {
     assertThat(only(stepped).words()).isEqualTo(words);
   }
 
-  // The cell above average is misprinted for men of 36 to 45 and not used: 94 lies midway between
-  // 80-88 and 100-105.
-  @Test
-  void aMisprintedCellIsLeftOutAndNoted() {
+  // The cell above average is misprinted for men of 36 to 45 and not used: between good, 80-88, and
+  // average, 100-105, the table says nothing, and no better class is given than the one misprinted.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "88 | good",
+        "89 | 89 bpm lies where the table has no usable figures: those of above average",
+        "93 | 93 bpm lies where the table has no usable figures: those of above average",
+        "99 | 99 bpm lies where the table has no usable figures: those of above average",
+        "100 | average",
+        "106 | average (it lies in no printed class; the nearest, 100 to 105 bpm, is taken)",
+        "79 | good (it lies in no printed class; the nearest, 80 to 88 bpm, is taken)",
+      })
+  void aMisprintedCellIsLeftOutAndNoted(double count, String words) {
     Capacity stepped =
         of(
             "step-3min-30cm",
             "step",
             Walked.person(40, Sex.MALE, 70).build(),
-            Map.of("recovery_count", Quantities.bpm(94)));
-    assertThat(only(stepped).words()).startsWith("average (it lies midway between good");
+            Map.of("recovery_count", Quantities.bpm(count)));
+    assertThat(only(stepped).words()).isEqualTo(words);
     assertThat(only(stepped).table().notes()).anyMatch(note -> note.contains("92-88"));
+  }
+
+  private static Capacity walked(Map<String, String> settings, String maximum) {
+    Person woman = Walked.person(46, Sex.FEMALE, 71).build();
+    Capacity plain = of("a", "treadmill", woman, Map.of(), 40);
+    TestFacts facts =
+        new TestFacts(
+            "a", "a", "treadmill", "submaximal", settings, Optional.of(maximum), woman, Map.of());
+    return new Capacity(facts, plain.estimates(), List.of(), false);
+  }
+
+  @Test
+  void testsWithOtherSettingsOrAnotherMaximumAreNotCompared() {
+    var repeats = Walks.WALK.assessment().repeats();
+    Capacity first = walked(Map.of("ceiling", "85 %"), "fox_1971");
+    assertThat(Change.between(first, walked(Map.of("ceiling", "80 %"), "fox_1971"), repeats))
+        .hasToString(
+            "the two tests were done with different settings: ceiling was 85 %, then 80 %");
+    assertThat(Change.between(first, walked(Map.of("ceiling", "85 %"), "measured"), repeats))
+        .hasToString(
+            "the maximal heart rate was chosen in different ways: fox_1971, then measured");
+    assertThat(Change.between(first, first, repeats)).isInstanceOf(Change.Judged.class);
+  }
+
+  @Test
+  void theFactsOfATestTellItsSettingsAndItsMaximum() {
+    TestFacts facts = Walked.ines().facts();
+    assertThat(facts.settings()).containsEntry("ceiling", "85 %").containsKey("steady_band");
+    assertThat(facts.maximum()).contains("fox_1971");
   }
 
   // Greiwe 1995: 13 % within a person. From 40 to 44: sd 5.2 and 5.72, together 7.73, times 1.96:

@@ -80,6 +80,8 @@ class TrainingTest {
                 measured.facts().title(),
                 measured.facts().ergometer(),
                 measured.facts().purpose(),
+                measured.facts().settings(),
+                measured.facts().maximum(),
                 Walked.person(46, Sex.FEMALE, 71).lowersHeartRate(true).build(),
                 measured.facts().readings()),
             measured.estimates(),
