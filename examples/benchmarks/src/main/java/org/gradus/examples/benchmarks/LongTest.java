@@ -64,7 +64,7 @@ final class LongTest {
           - hold 1 min at most 2 times when not steady
           - advance
         """
-        .formatted(stages.toString().stripTrailing().stripLeading().indent(2).strip());
+        .formatted(stages.toString().stripTrailing());
   }
 
   /** A session in which every stage went well up to this minute, which has been told too. */

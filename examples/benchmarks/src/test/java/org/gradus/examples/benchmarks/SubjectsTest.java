@@ -3,6 +3,8 @@ package org.gradus.examples.benchmarks;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
+import java.time.Duration;
+import org.gradus.session.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** Only what answers alike can be compared. */
@@ -30,5 +32,11 @@ class SubjectsTest {
       assertThat(held >> (2 * rule) & 1).isEqualTo(1);
       assertThat(failed >> (2 * rule) & 1).isEqualTo(rule == 0 ? 0 : 1);
     }
+  }
+
+  @Test
+  void theLongTestGoesOnToItsThirtiethMinute() {
+    assertThat(LongTest.until(30).decide(Duration.ofMinutes(30)).verdict())
+        .isInstanceOf(Verdict.Advance.class);
   }
 }
