@@ -1,5 +1,6 @@
 package org.gradus.session;
 
+import java.util.Arrays;
 import java.util.List;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
@@ -34,15 +35,35 @@ final class Counts {
       return;
     }
     Counts counts = new Counts(course);
-    for (Passage stage : course.passages) {
-      if (stage.equals(present)) {
-        break;
-      }
-      if (stage.completed()) {
-        counts.add(stage, Sight.withoutCounts(course, stage));
+    counts.before(present);
+    counts.add(present, frame);
+  }
+
+  private void before(Passage present) {
+    List<Passage> before =
+        course.passages.stream().takeWhile(stage -> !stage.equals(present)).toList();
+    int known = 0;
+    Tally tally = course.tally;
+    if (tally != null && tally.isOf(course, before)) {
+      known = tally.over().size();
+      for (int slot = 0; slot < held.length; slot++) {
+        held[slot] = tally.held().get(slot);
+        marginal[slot] = tally.marginal().get(slot);
       }
     }
-    counts.add(present, frame);
+    for (Passage stage : before.subList(known, before.size())) {
+      if (stage.completed()) {
+        add(stage, Sight.withoutCounts(course, stage));
+      }
+    }
+    course.tally =
+        new Tally(
+            before,
+            course.signs,
+            course.everReported,
+            course.exerciseEnd,
+            Arrays.stream(held).boxed().toList(),
+            Arrays.stream(marginal).boxed().toList());
   }
 
   private void add(Passage stage, Frame frame) {

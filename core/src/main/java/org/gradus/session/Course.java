@@ -12,6 +12,7 @@ import java.util.function.Consumer;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that has happened in a test so far. Immutable: an event makes a new course, so that a
@@ -44,6 +45,9 @@ final class Course {
   final List<List<Loading>> recoveryLoads;
   final boolean stopped;
   final Optional<Ending> ending;
+
+  // Worked out when it is first asked for; it can always be worked out again.
+  @Nullable Tally tally;
 
   private Course(Change change) {
     this.protocol = change.protocol;
@@ -78,7 +82,9 @@ final class Course {
   Course with(Consumer<Change> what) {
     Change change = new Change(this);
     what.accept(change);
-    return new Course(change);
+    Course next = new Course(change);
+    next.tally = tally;
+    return next;
   }
 
   /** Until when a second reading can be waited for at this point: no longer than for any other. */
