@@ -194,7 +194,7 @@ class GrownLawsTest {
     }
   }
 
-  @Property(tries = 17_000)
+  @Property(tries = 19_000)
   void everyTestKeepsTheLaws(@ForAll Random random) {
     GrownProtocol grown = any(random);
     GrownTest test = new GrownTest(grown, random);

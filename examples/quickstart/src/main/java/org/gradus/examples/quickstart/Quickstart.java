@@ -25,16 +25,16 @@ public final class Quickstart {
   static String play(RecordedTest test) {
     Protocol protocol = Bundled.library().protocol(test.protocol());
     Session session = Session.open(protocol, test.person());
-    Transcript transcript = new Transcript(protocol);
-    transcript.opening();
+    Account account = new Account(protocol);
+    account.opening();
     for (RecordedTest.Moment moment : test.moments()) {
       Decision decision = session.record(moment.at(), moment.readings());
-      transcript.moment(session, moment, decision);
+      account.moment(session, moment, decision);
       if (moment.isLastOfItsTime() && changesSomething(decision.verdict())) {
         session.follow(decision);
       }
     }
-    return transcript.text() + Result.of(Capacity.of(session.outcome()));
+    return account.text() + Result.of(Capacity.of(session.outcome()));
   }
 
   private static boolean changesSomething(Verdict verdict) {

@@ -8,12 +8,11 @@ import org.junit.jupiter.api.Test;
 
 class QuickstartTest {
 
-  private final String transcript =
-      Quickstart.play(RecordedTest.read(Path.of("recorded-test.yaml")));
+  private final String account = Quickstart.play(RecordedTest.read(Path.of("recorded-test.yaml")));
 
   @Test
   void theRecordedTestShowsAHoldAnAdvanceAndAFinish() {
-    assertThat(transcript)
+    assertThat(account)
         .containsSubsequence(
             "READY: begin walk_1 at 1.7 mph, 10 %",
             "HOLD until 4:00", "ADVANCE to walk_2 at 2.5 mph, 12 %", "FINISH", "END");
@@ -21,7 +20,7 @@ class QuickstartTest {
 
   @Test
   void itSaysWhatIsMarginalAndWhatWasNotChecked() {
-    assertThat(transcript)
+    assertThat(account)
         .contains("marginal  the count is too coarse")
         .contains("unchecked systolic-high, diastolic-high, systolic-falls");
   }
@@ -30,7 +29,7 @@ class QuickstartTest {
   // bpm.
   @Test
   void theEstimateNamesWhatItRestsOn() {
-    assertThat(transcript)
+    assertThat(account)
         .contains("estimated by stages_line: 35.9 mL/kg/min")
         .contains("stage walk_2: 2.5 mph, 12 %, heart rate 136 bpm; walking: 24.69 mL/kg/min")
         .contains("max_heart_rate: 168 bpm; fox_1971")

@@ -16,12 +16,12 @@ import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 
 /** Writes down what happens, one line per moment and its reasons below. */
-final class Transcript {
+final class Account {
 
   private final Protocol protocol;
   private final StringBuilder out = new StringBuilder();
 
-  Transcript(Protocol protocol) {
+  Account(Protocol protocol) {
     this.protocol = protocol;
   }
 
@@ -42,8 +42,7 @@ final class Transcript {
   }
 
   void moment(Session session, RecordedTest.Moment moment, Decision decision) {
-    String readings =
-        moment.told().stream().map(Transcript::shown).collect(Collectors.joining(", "));
+    String readings = moment.told().stream().map(Account::shown).collect(Collectors.joining(", "));
     String load = session.outcome().load().isEmpty() ? "" : Loading.line(session.outcome().load());
     row(Times.clock(moment.at()), load, readings, decision.verdict().toString());
     decision.because().ifPresent(this::because);
