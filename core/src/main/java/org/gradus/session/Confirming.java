@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.check.Demand;
 
 /**
  * A rule that holds on one reading and waits for a second.
@@ -32,9 +31,7 @@ record Confirming(Duration until, boolean agreed) {
             .toList();
     Set<String> rests =
         waiting.stream()
-            .flatMap(rule -> rule.rule().condition().stream())
-            .flatMap(condition -> condition.demands().stream())
-            .map(Demand::subject)
+            .flatMap(rule -> Retake.signals(rule, course).stream())
             .collect(Collectors.toSet());
     change.latest.keySet().retainAll(rests);
     change.confirming.keySet().retainAll(waiting.stream().map(ProtocolRule::id).toList());

@@ -1,6 +1,5 @@
 package org.gradus.session;
 
-import java.util.Arrays;
 import java.util.List;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
@@ -45,25 +44,17 @@ final class Counts {
     int known = 0;
     Tally tally = course.tally;
     if (tally != null && tally.isOf(course, before)) {
-      known = tally.over().size();
-      for (int slot = 0; slot < held.length; slot++) {
-        held[slot] = tally.held().get(slot);
-        marginal[slot] = tally.marginal().get(slot);
-      }
+      tally.show(held, marginal);
+      known = tally.stages();
     }
     for (Passage stage : before.subList(known, before.size())) {
       if (stage.completed()) {
         add(stage, Sight.withoutCounts(course, stage));
       }
     }
-    course.tally =
-        new Tally(
-            before,
-            course.signs,
-            course.everReported,
-            course.exerciseEnd,
-            Arrays.stream(held).boxed().toList(),
-            Arrays.stream(marginal).boxed().toList());
+    if (known < before.size()) {
+      course.tally = new Tally(course, before, held, marginal);
+    }
   }
 
   private void add(Passage stage, Frame frame) {

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Attribute;
@@ -163,20 +162,18 @@ final class Placement {
 
   // What was read in the second in which a stage gave way to the next was read under its load.
   private boolean isOfLastSecond(Passage passage, String signal, Taken taken) {
-    Duration since = passage.since(taken.time());
-    return course
-        .protocol
-        .schedule()
-        .lineOf(signal)
-        .filter(line -> passage.decided().isPresent())
-        .flatMap(
-            line ->
-                nearest(passage, line, since)
-                    .filter(due -> passage.slot(signal, due).isEmpty())
-                    .map(due -> passage.start().plus(due).plus(line.late())))
-        .filter(over -> event.at().compareTo(over) <= 0)
-        .filter(over -> taken.time().equals(endOf(passage)))
+    Optional<MeasureLine> line = course.protocol.schedule().lineOf(signal);
+    if (line.isEmpty() || !taken.time().equals(endOf(passage))) {
+      return false;
+    }
+    return nearest(passage, line.get(), passage.since(taken.time()))
+        .filter(due -> passage.slot(signal, due).isEmpty())
+        .filter(due -> event.at().compareTo(openUntil(passage, line.get(), due)) <= 0)
         .isPresent();
+  }
+
+  private static Duration openUntil(Passage passage, MeasureLine line, Duration due) {
+    return passage.start().plus(due).plus(line.late());
   }
 
   private Duration endOf(Passage passage) {
@@ -219,7 +216,7 @@ final class Placement {
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
   private Optional<Duration> dueThen(Passage passage, MeasureLine line, Duration since) {
     Optional<Duration> due = nearest(passage, line, since);
-    Duration over = due.map(at -> passage.start().plus(at).plus(line.late())).orElse(passage.end());
+    Duration over = due.map(at -> openUntil(passage, line, at)).orElse(passage.end());
     if (due.isEmpty() || event.at().compareTo(over) > 0) {
       throw new ReadingRefused(
           Code.G509, subjects(), Times.clock(event.taken()), Times.clock(over));
@@ -250,16 +247,17 @@ final class Placement {
             .filter(line -> line.timing() instanceof Timing.WhenDone)
             .toList();
     Duration widest =
-        lines.stream()
-            .flatMap(line -> Stream.of(line.within(), line.over()))
-            .max(Duration::compareTo)
-            .orElse(Duration.ZERO);
+        lines.stream().map(Placement::reach).max(Duration::compareTo).orElse(Duration.ZERO);
     for (Event.Read read : course.events.takenSince(reached.minus(widest))) {
       Placement placement = new Placement(course, change, read);
       for (Reading reading : read.readings()) {
         placement.atDone(reading, lines);
       }
     }
+  }
+
+  private static Duration reach(MeasureLine line) {
+    return line.over().compareTo(line.within()) > 0 ? line.over() : line.within();
   }
 
   private void atDone(Reading reading, List<MeasureLine> lines) {
@@ -269,8 +267,8 @@ final class Placement {
     for (MeasureLine line : lines) {
       boolean told = line.reads(reading.subject()) && !since.isNegative();
       Optional<Duration> due = told ? nearest(passage, line, since) : Optional.empty();
-      Duration reach = line.over().compareTo(line.within()) > 0 ? line.over() : line.within();
-      boolean near = due.filter(at -> at.minus(since).abs().compareTo(reach) <= 0).isPresent();
+      boolean near =
+          due.filter(at -> at.minus(since).abs().compareTo(reach(line)) <= 0).isPresent();
       if (near) {
         Taken taken = plausible.taken(reading, event.taken());
         change.passages.set(last, passage.with(reading.subject(), line, due.get(), taken));

@@ -44,13 +44,19 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Optional<Duration> until) {
   }
 
   private static List<Gap> gaps(ProtocolRule rule, Course course) {
+    return signals(rule, course).stream()
+        .map(signal -> Gap.now(signal, Gap.Cause.UNCONFIRMED))
+        .toList();
+  }
+
+  /** The signals a rule rests on, in order of the alphabet. */
+  static List<String> signals(ProtocolRule rule, Course course) {
     return rule.rule().condition().stream()
         .flatMap(condition -> condition.demands().stream())
         .map(Demand::subject)
         .filter(course.protocol.instruments().signals()::containsKey)
         .distinct()
         .sorted()
-        .map(signal -> Gap.now(signal, Gap.Cause.UNCONFIRMED))
         .toList();
   }
 }

@@ -1,6 +1,5 @@
 package org.gradus.session;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,36 +7,54 @@ import java.util.Set;
 
 /**
  * What was counted over the stages before the present one. It is kept from event to event, so that
- * a decision late in a test costs no more than an early one.
- *
- * @param over the stages that were looked at
- * @param signs the signs that lasted then
- * @param everReported the signs reported until then
- * @param exerciseEnd when the exercise had ended, if it had
- * @param held how often each counted definition held
- * @param marginal how often it could also have come out otherwise
+ * a decision late in a test costs no more than an early one; and only as long as everything that
+ * the end of a stage over shows is still the same, so that it never changes an answer. Immutable.
  */
-record Tally(
-    List<Passage> over,
-    Map<String, Double> signs,
-    Set<String> everReported,
-    Optional<Duration> exerciseEnd,
-    List<Integer> held,
-    List<Integer> marginal) {
+final class Tally {
 
-  /** Whether it holds for stages of a course, of which there may be more by now. */
+  private final List<Passage> over;
+  private final List<Object> seen;
+  private final int[] held;
+  private final int[] marginal;
+
+  /**
+   * @param over the stages that were looked at
+   * @param held for each slot, how often its definition held
+   * @param marginal for each slot, how often it could also have come out otherwise
+   */
+  Tally(Course course, List<Passage> over, int[] held, int[] marginal) {
+    this.over = over;
+    this.seen = seen(course);
+    this.held = held.clone();
+    this.marginal = marginal.clone();
+  }
+
+  // What else the end of a stage shows, and can still change when the stage is over.
+  private static List<Object> seen(Course course) {
+    Map<String, Double> signs = course.signs;
+    Set<String> reported = course.everReported;
+    Map<String, Taken> named = course.named;
+    Map<String, Taken> atFinish = course.atFinish;
+    Optional<?> exerciseEnd = course.exerciseEnd;
+    return List.of(signs, reported, named, atFinish, exerciseEnd);
+  }
+
+  /** Whether it holds for these stages of a course, of which there may be more by now. */
   boolean isOf(Course course, List<Passage> before) {
-    if (over.size() > before.size()) {
-      return false;
-    }
-    for (int i = 0; i < over.size(); i++) {
-      // A late reading makes another passage of one that is over.
-      if (!over.get(i).equals(before.get(i))) {
-        return false;
-      }
-    }
-    return signs.equals(course.signs)
-        && everReported.equals(course.everReported)
-        && exerciseEnd.equals(course.exerciseEnd);
+    // A late reading makes another passage of one that is over.
+    return over.size() <= before.size()
+        && over.equals(before.subList(0, over.size()))
+        && seen.equals(seen(course));
+  }
+
+  /** How many stages were looked at. */
+  int stages() {
+    return over.size();
+  }
+
+  /** Takes up counting where it stood. */
+  void show(int[] intoHeld, int[] intoMarginal) {
+    System.arraycopy(held, 0, intoHeld, 0, held.length);
+    System.arraycopy(marginal, 0, intoMarginal, 0, marginal.length);
   }
 }
