@@ -103,6 +103,14 @@ class StandingTest {
         .isEqualTo("the table has no figures for 81 years; it goes from 20 to 79");
   }
 
+  private static Capacity stepped(int age, double count) {
+    return of(
+        "step-3min-30cm",
+        "step",
+        Walked.person(age, Sex.MALE, 70).build(),
+        Map.of("recovery_count", Quantities.bpm(count)));
+  }
+
   // Golding 1989, men of 18 to 25: excellent 50-76, good 79-84, above average 88-93.
   @ParameterizedTest
   @CsvSource(
@@ -114,12 +122,7 @@ class StandingTest {
         "40 | excellent (it lies in no printed class; the nearest, 50 to 76 bpm, is taken)",
       })
   void countsInTheGapsOfATableSaySo(double count, String words) {
-    Capacity stepped =
-        of(
-            "step-3min-30cm",
-            "step",
-            Walked.person(22, Sex.MALE, 70).build(),
-            Map.of("recovery_count", Quantities.bpm(count)));
+    Capacity stepped = stepped(22, count);
     assertThat(only(stepped).words()).isEqualTo(words);
   }
 
@@ -138,12 +141,7 @@ class StandingTest {
         "79 | good (it lies in no printed class; the nearest, 80 to 88 bpm, is taken)",
       })
   void aMisprintedCellIsLeftOutAndNoted(double count, String words) {
-    Capacity stepped =
-        of(
-            "step-3min-30cm",
-            "step",
-            Walked.person(40, Sex.MALE, 70).build(),
-            Map.of("recovery_count", Quantities.bpm(count)));
+    Capacity stepped = stepped(40, count);
     assertThat(only(stepped).words()).isEqualTo(words);
     assertThat(only(stepped).table().notes()).anyMatch(note -> note.contains("92-88"));
   }

@@ -1,7 +1,6 @@
 package org.gradus.examples.workbench;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,7 +43,7 @@ final class CasesCommand implements Callable<Integer> {
     List<Map<String, Object>> results = new ArrayList<>();
     int failures = 0;
     for (Path file : all) {
-      Cases cases = read(file);
+      Cases cases = Cases.read(Shelf.read(file));
       CaseReport report = cases.run(library);
       failures += report.failures().size();
       results.add(map(file, cases, report));
@@ -79,14 +78,6 @@ final class CasesCommand implements Callable<Integer> {
           .toList();
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read the folder " + shelf.folder().get(), e);
-    }
-  }
-
-  private static Cases read(Path file) {
-    try (InputStream stream = Files.newInputStream(file)) {
-      return Cases.read(Library.file(file.getFileName().toString(), stream));
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + file, e);
     }
   }
 

@@ -1,9 +1,5 @@
 package org.gradus.examples.workbench;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -57,13 +53,7 @@ final class CheckCommand implements Callable<Integer> {
 
   private Library library() {
     List<SourceFile> all = new ArrayList<>(Bundled.files());
-    for (Path file : files) {
-      try (InputStream stream = Files.newInputStream(file)) {
-        all.add(Library.file(file.getFileName().toString(), stream));
-      } catch (IOException e) {
-        throw new UncheckedIOException("cannot read " + file, e);
-      }
-    }
+    files.forEach(file -> all.add(Shelf.read(file)));
     return Library.of(all);
   }
 

@@ -1,10 +1,14 @@
 package org.gradus.examples.workbench;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.gradus.bundled.Bundled;
+import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +46,15 @@ class Shelf {
 
   Protocol protocol(String id) {
     return library().protocol(id);
+  }
+
+  /** A file that was named on the command line. */
+  static SourceFile read(Path file) {
+    try (InputStream stream = Files.newInputStream(file)) {
+      return Library.file(file.getFileName().toString(), stream);
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read " + file, e);
+    }
   }
 
   PrintWriter out() {

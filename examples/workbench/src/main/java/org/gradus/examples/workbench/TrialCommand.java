@@ -1,9 +1,5 @@
 package org.gradus.examples.workbench;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -13,7 +9,6 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.SourceFile;
-import org.gradus.library.Library;
 import org.gradus.trial.Counting;
 import org.gradus.trial.Population;
 import org.gradus.trial.Run.End;
@@ -85,14 +80,7 @@ final class TrialCommand implements Callable<Integer> {
   }
 
   private SourceFile population() {
-    if (population == null) {
-      return Bundled.people();
-    }
-    try (InputStream stream = Files.newInputStream(population)) {
-      return Library.file(population.getFileName().toString(), stream);
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + population, e);
-    }
+    return population == null ? Bundled.people() : Shelf.read(population);
   }
 
   // On a line of its own, which is written over; only where somebody looks on.
