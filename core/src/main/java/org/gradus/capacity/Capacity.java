@@ -65,7 +65,7 @@ public record Capacity(
         protocol.heading().purpose(),
         settings,
         Optional.ofNullable(protocol.wiring().axes().get("max_heart_rate"))
-            .flatMap(formula -> Estimator.maximum(formula.filled(frame))),
+            .flatMap(formula -> formula.chosen(frame)),
         outcome.person(),
         readings);
   }

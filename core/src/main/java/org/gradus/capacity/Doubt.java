@@ -44,6 +44,12 @@ record Doubt(List<Move> readings, List<Move> terms, List<Part> parts) {
     parts = List.copyOf(parts);
   }
 
+  /** Whether anything in a frame moves. */
+  boolean moves(int frame) {
+    return readings.stream().anyMatch(move -> move.frame() == frame)
+        || terms.stream().anyMatch(move -> move.frame() == frame);
+  }
+
   /** The definitions that move in a frame with their moved values, by place. */
   Map<Integer, Double> definitions(int frame, double times) {
     return terms.stream()

@@ -51,11 +51,16 @@ final class Doubts {
   }
 
   static List<Doubt> of(
-      Protocol protocol, EstimateLine line, Situation situation, Optional<String> maximum) {
+      Protocol protocol, EstimateLine line, Situation situation) {
     Doubts search = new Doubts(protocol, line, situation);
     search.readings();
     search.uptake();
-    maximum.ifPresent(search::maximum);
+    // Where the formula does not ask for it nothing moves with it.
+    protocol
+        .assessment()
+        .maxHeartRate()
+        .flatMap(rate -> rate.chosen(situation.own()))
+        .ifPresent(search::maximum);
     return search.doubts;
   }
 

@@ -26,98 +26,40 @@ final class Estimator {
 
   private final Outcome outcome;
   private final Protocol protocol;
-  private final Selector selector;
+  private final Attempt attempt;
   private final Costs costs;
 
   Estimator(Outcome outcome) {
     this.outcome = outcome;
     this.protocol = outcome.protocol();
-    this.selector = new Selector(outcome);
+    this.attempt = new Attempt(outcome);
     this.costs = new Costs(protocol);
   }
 
   Estimate estimate(EstimateLine line) {
-    Selector.Selected selected = selector.select(line);
-    if (!selected.lacking().isEmpty()) {
-      return unavailable(line, List.of(selected.lacking()));
-    }
-    List<StageResult> stages = selected.stages();
-    Situation situation =
-        Situation.of(
-            protocol, line, stages.stream().map(outcome::atEndOf).toList(), atMoment(line));
-    Frame frame = situation.own();
-    Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
-    if (barred.isPresent()) {
-      return unavailable(line, barred.get());
-    }
-    if (Double.isNaN(situation.value())) {
-      return unavailable(line, line.vo2max().gaps(frame).stream().map(Gap::inWords).toList());
-    }
-    if (situation.value() <= 0) {
-      Quantity found = Quantity.ofBase(situation.value(), line.vo2max().kind().base());
-      return unavailable(
-          line, List.of("its formula gives " + found.rounded(2) + ", which no person has"));
-    }
-    return perKilogram(line)
-        .<Estimate>map(factor -> available(line, situation, factor, stages))
-        .orElseGet(() -> unavailable(line, List.of("mass: not answered")));
+    Attempt.Tried tried = attempt.at(line);
+    return tried
+        .answer()
+        .<Estimate>map(answer -> available(line, answer))
+        .orElseGet(() -> new Estimate.Unavailable(line.id(), line.source(), tried.reasons()));
   }
 
-  private Frame atMoment(EstimateLine line) {
-    return Selector.isOfRecovery(line) ? outcome.inRecovery() : outcome.atFinish();
-  }
-
-  private static Estimate unavailable(EstimateLine line, List<String> reasons) {
-    return new Estimate.Unavailable(line.id(), line.source(), reasons);
-  }
-
-  private static Optional<List<String>> barred(Condition condition, Frame frame) {
-    Truth truth = condition.test(frame);
-    if (truth == Truth.TRUE) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        truth == Truth.UNKNOWN
-            ? condition.gaps(frame).stream().map(Gap::inWords).toList()
-            : List.of("it applies only when " + condition.filled(frame)));
-  }
-
-  // What turns the answer of a formula into an uptake per kilogram.
-  private Optional<Double> perKilogram(EstimateLine line) {
-    return line.vo2max().kind() == Kind.UPTAKE
-        ? Optional.of(1.0)
-        : outcome.person().value(Attribute.MASS).map(mass -> 1 / mass.base());
-  }
-
-  private Estimate available(
-      EstimateLine line, Situation situation, double perKilogram, List<StageResult> stages) {
-    Filled filled = line.vo2max().filled(situation.own());
-    double vo2max = situation.value() * perKilogram;
+  private Estimate available(EstimateLine line, Attempt.Answer answer) {
+    Filled filled = line.vo2max().filled(answer.situation().own());
     List<Ingredient> ingredients = new ArrayList<>();
-    stages.forEach(stage -> ingredients.add(ingredient(line, stage)));
+    answer.stages().forEach(stage -> ingredients.add(ingredient(line, stage)));
     for (Filled.Definition definition : filled.definitions()) {
       ingredients.add(ingredient(definition));
     }
-    List<Doubt> doubts = Doubts.of(protocol, line, situation, maximum(filled));
-    Optional<Interval> interval =
-        new Propagation(situation, perKilogram).interval(vo2max, doubts, line.error());
     return new Estimate.Available(
         line.id(),
         line.source(),
-        Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE),
-        interval,
+        answer.vo2max(),
+        answer.interval(),
         filled.text(),
         ingredients,
         line.error(),
-        cautions(line, stages, interval));
-  }
-
-  // Which equation the maximal heart rate of an estimate was chosen from, if it rests on one.
-  static Optional<String> maximum(Filled filled) {
-    return filled.definitions().stream()
-        .filter(definition -> definition.name().equals("max_heart_rate"))
-        .flatMap(definition -> chosen(definition).stream())
-        .findFirst();
+        cautions(line, answer.stages(), answer.interval()));
   }
 
   private static Optional<String> chosen(Filled.Definition definition) {
@@ -126,7 +68,7 @@ final class Estimator {
   }
 
   private Ingredient ingredient(EstimateLine line, StageResult stage) {
-    Frame frame = outcome.atEndOf(stage);
+    Frame frame = attempt.frames().of(stage);
     List<String> parts = new ArrayList<>(List.of(Loading.line(stage.loads())));
     for (String reading : readings(line)) {
       Optional.ofNullable(protocol.wiring().axes().get(reading))
@@ -181,7 +123,7 @@ final class Estimator {
       cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
     }
     for (StageResult stage : stages) {
-      Frame frame = outcome.atEndOf(stage);
+      Frame frame = attempt.frames().of(stage);
       costs
           .of(frame)
           .filter(

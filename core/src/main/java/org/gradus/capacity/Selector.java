@@ -14,9 +14,11 @@ import org.gradus.session.StageResult;
 final class Selector {
 
   private final Outcome outcome;
+  private final StageFrames frames;
 
-  Selector(Outcome outcome) {
+  Selector(Outcome outcome, StageFrames frames) {
     this.outcome = outcome;
+    this.frames = frames;
   }
 
   /**
@@ -59,7 +61,7 @@ final class Selector {
   private boolean fits(StageResult stage, EstimateLine line) {
     return stage.completed()
         && !stage.warmUp()
-        && line.term().map(term -> term.test(outcome.atEndOf(stage)) == Truth.TRUE).orElse(true);
+        && line.term().map(term -> term.test(frames.of(stage)) == Truth.TRUE).orElse(true);
   }
 
   private static Selected enough(List<StageResult> stages, int needed, Selection from) {

@@ -1,5 +1,6 @@
 package org.gradus.capacity;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.EstimateLine;
@@ -71,13 +72,20 @@ final class Situation {
    * the same ones, also when with such readings others would have been selected.
    */
   double moved(Doubt doubt, double times) {
-    List<Frame> copies = stages.stream().map(Frame::copy).toList();
+    List<Frame> copies = new ArrayList<>(stages);
+    for (int stage = 0; stage < copies.size(); stage++) {
+      if (doubt.moves(stage)) {
+        copies.set(stage, stages.get(stage).copy());
+      }
+    }
     Situation moved = new Situation(protocol, line, copies, own.copy());
     doubt
         .readings()
         .forEach(move -> moved.frame(move.frame()).set(move.place(), move.at(times), 0));
     for (int stage = 0; stage < copies.size(); stage++) {
-      copies.get(stage).suppose(doubt.definitions(stage, times));
+      if (doubt.moves(stage)) {
+        copies.get(stage).suppose(doubt.definitions(stage, times));
+      }
     }
     Optional<Formula> anySpan = Optional.empty();
     StageLine.fill(moved.own, protocol, copies, anySpan);

@@ -1,6 +1,9 @@
 package org.gradus.capacity;
 
+import java.util.DoubleSummaryStatistics;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.gradus.protocol.Protocol;
@@ -15,20 +18,29 @@ import org.gradus.rule.plan.Gap.Cause;
  * The least-squares line through the selected stages. There is none through fewer than two stages,
  * none that does not rise, and none through stages that lie closer together than the estimate says,
  * since a short line points anywhere.
+ *
+ * @param meanX the mean of what is drawn to the right
+ * @param meanY the mean of what is drawn upwards
+ * @param slope how steeply it rises
+ * @param fault why there is no line
  */
-final class StageLine {
-
-  private StageLine() {}
+record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) {
 
   /** Fills the slots of every line that formulas of the protocol ask for. */
   static void fill(
       Frame frame, Protocol protocol, List<Frame> stages, Optional<Formula> leastSpan) {
     double least = leastSpan.map(span -> span.value(frame)).orElse(0.0);
+    Map<List<String>, StageLine> lines = new HashMap<>();
     List<Demand> demands = frame.layout().demands();
     for (int slot = 0; slot < demands.size(); slot++) {
       Demand demand = demands.get(slot);
       if (isLine(demand.aspect())) {
-        fill(frame, slot, demand, protocol, stages, least);
+        StageLine line =
+            lines.computeIfAbsent(
+                demand.subjects(),
+                axes ->
+                    through(stages, axis(protocol, axes.get(1)), axis(protocol, axes.get(0)), least));
+        line.fill(frame, slot, demand.aspect());
       }
     }
   }
@@ -39,59 +51,54 @@ final class StageLine {
         || aspect == Aspect.LINE_SLOPE;
   }
 
-  private static void fill(
-      Frame frame,
-      int slot,
-      Demand demand,
-      Protocol protocol,
-      List<Frame> stages,
-      double leastSpan) {
-    Formula y = axis(protocol, demand.subjects().get(0));
-    Formula x = axis(protocol, demand.subjects().get(1));
-    SimpleRegression line = new SimpleRegression();
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    double sum = 0;
-    for (Frame stage : stages) {
-      List<Gap> gaps = Double.isNaN(x.value(stage)) ? x.gaps(stage) : y.gaps(stage);
-      if (!gaps.isEmpty()) {
-        frame.miss(slot, gaps.get(0));
-        return;
-      }
-      line.addData(x.value(stage), y.value(stage));
-      low = Math.min(low, x.value(stage));
-      high = Math.max(high, x.value(stage));
-      sum += y.value(stage);
-    }
-    Optional<Cause> fault = fault(line, high - low, leastSpan);
-    if (fault.isPresent()) {
-      frame.miss(slot, Gap.never("the line through the stages", fault.get()));
-      return;
-    }
-    double meanX = meanX(stages, x);
-    double value =
-        switch (demand.aspect()) {
-          case LINE_MEAN_X -> meanX;
-          case LINE_MEAN_Y -> sum / stages.size();
-          default -> line.getSlope();
-        };
-    frame.set(slot, value, 0);
-  }
-
-  private static double meanX(List<Frame> stages, Formula x) {
-    return stages.stream().mapToDouble(x::value).average().orElseThrow();
-  }
-
-  private static Optional<Cause> fault(SimpleRegression line, double span, double leastSpan) {
-    if (line.getN() < 2) {
-      return Optional.of(Cause.TOO_FEW_STAGES);
-    } else if (span < leastSpan) {
-      return Optional.of(Cause.TOO_NARROW);
-    }
-    return line.getSlope() > 0 ? Optional.empty() : Optional.of(Cause.NOT_RISING);
-  }
-
   private static Formula axis(Protocol protocol, String name) {
     return Optional.ofNullable(protocol.wiring().axes().get(name)).orElseThrow();
+  }
+
+  private static StageLine through(List<Frame> stages, Formula x, Formula y, double leastSpan) {
+    SimpleRegression line = new SimpleRegression();
+    DoubleSummaryStatistics right = new DoubleSummaryStatistics();
+    double sumUp = 0;
+    for (Frame stage : stages) {
+      double there = x.value(stage);
+      double up = y.value(stage);
+      if (Double.isNaN(there) || Double.isNaN(up)) {
+        return none((Double.isNaN(there) ? x : y).gaps(stage).get(0));
+      }
+      line.addData(there, up);
+      right.accept(there);
+      sumUp += up;
+    }
+    if (line.getN() < 2) {
+      return none(Cause.TOO_FEW_STAGES);
+    } else if (right.getMax() - right.getMin() < leastSpan) {
+      return none(Cause.TOO_NARROW);
+    } else if (line.getSlope() > 0) {
+      return new StageLine(
+          right.getAverage(), sumUp / stages.size(), line.getSlope(), Optional.empty());
+    }
+    return none(Cause.NOT_RISING);
+  }
+
+  private static StageLine none(Cause cause) {
+    return none(Gap.never("the line through the stages", cause));
+  }
+
+  private static StageLine none(Gap fault) {
+    return new StageLine(Double.NaN, Double.NaN, Double.NaN, Optional.of(fault));
+  }
+
+  private void fill(Frame frame, int slot, Aspect aspect) {
+    if (fault.isPresent()) {
+      frame.miss(slot, fault.get());
+      return;
+    }
+    double value =
+        switch (aspect) {
+          case LINE_MEAN_X -> meanX;
+          case LINE_MEAN_Y -> meanY;
+          default -> slope;
+        };
+    frame.set(slot, value, 0);
   }
 }

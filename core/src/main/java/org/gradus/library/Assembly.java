@@ -17,6 +17,7 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
 import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.Fact;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Instruments;
 import org.gradus.protocol.Protocol;
@@ -205,9 +206,25 @@ final class Assembly {
                           rule.confirm(),
                           rule.stagesOnly(),
                           rule.then(),
-                          rule.suspicion())));
+                          rule.suspicion(),
+                          moves(planned))));
     }
     return rules;
+  }
+
+  private boolean moves(Rule rule) {
+    return rule.condition().stream()
+        .flatMap(condition -> condition.demands().stream())
+        .anyMatch(this::moves);
+  }
+
+  private boolean moves(Demand demand) {
+    return switch (demand.aspect()) {
+      case EVER, COMPLETED -> false;
+      case VALUE ->
+          Optional.ofNullable(known.facts().get(demand.subject())).filter(Fact::moves).isPresent();
+      default -> true;
+    };
   }
 
   private void uniqueRules() {

@@ -18,6 +18,8 @@ import org.gradus.rule.syntax.Action;
  * @param stagesOnly whether it is looked at in stages only, not in recovery
  * @param then what follows a stop
  * @param suspicion what is suspected, for a rule that looks at results
+ * @param moves whether its answer can change with time alone, while nothing is told: it asks for a
+ *     clock, a load that may change, or readings by their due times
  */
 public record ProtocolRule(
     String id,
@@ -28,7 +30,8 @@ public record ProtocolRule(
     Optional<Duration> confirm,
     boolean stagesOnly,
     Then then,
-    Optional<Suspicion> suspicion) {
+    Optional<Suspicion> suspicion,
+    boolean moves) {
 
   /** What follows a stop. */
   public enum Then {
@@ -51,5 +54,10 @@ public record ProtocolRule(
   /** Whether it ends the exercise because it has served its purpose. */
   public boolean isFinish() {
     return action() instanceof Action.Finish;
+  }
+
+  /** Whether it ends something, for one reason or the other. */
+  public boolean ends() {
+    return isStop() || isFinish();
   }
 }

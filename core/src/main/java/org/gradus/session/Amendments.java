@@ -18,7 +18,7 @@ final class Amendments {
 
   private Amendments() {}
 
-  static Course apply(Course course, Event amendment) {
+  static Moment apply(Course course, Event amendment) {
     if (amendment.at().compareTo(course.now) < 0) {
       throw new ReadingRefused(
           Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(course.now));
@@ -28,14 +28,14 @@ final class Amendments {
     return replay(course.protocol, course.person, told);
   }
 
-  /** The course that events lead to, those about earlier ones among them. */
-  static Course replay(Protocol protocol, Person person, List<Event> told) {
+  /** The moment that events lead to, those about earlier ones among them. */
+  static Moment replay(Protocol protocol, Person person, List<Event> told) {
     List<Event> counted = counted(told);
-    Course course = Course.begin(protocol, person);
+    Moment now = Moment.after(Course.begin(protocol, person), null);
     for (int i = 0; i < told.size(); i++) {
-      course = Intake.apply(course, told.get(i), counted.get(i));
+      now = Intake.apply(now.course(), told.get(i), counted.get(i));
     }
-    return course;
+    return now;
   }
 
   /** Events as they count, after what was told about them later. */

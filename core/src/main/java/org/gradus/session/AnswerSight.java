@@ -1,6 +1,5 @@
 package org.gradus.session;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -15,6 +14,7 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Gap.Cause;
 import org.gradus.rule.plan.Truth;
+import org.gradus.unit.Quantity;
 
 /**
  * Shows what is known of the person and what was answered before the test. What counts as an answer
@@ -41,37 +41,35 @@ final class AnswerSight {
 
   void attribute(Frame frame, int slot, String name) {
     Attribute attribute = Attribute.named(name).orElseThrow();
-    Optional<Taken> given =
-        Optional.ofNullable(course.answers.get(name))
-            .or(
-                () ->
-                    course
-                        .person
-                        .value(attribute)
-                        .map(value -> new Taken(value.base(), 0, Duration.ZERO)));
-    given.ifPresentOrElse(
-        known -> frame.set(slot, known.value(), known.half()),
-        () -> frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED)));
+    Taken given = course.answers.get(name);
+    Optional<Quantity> known = course.person.value(attribute);
+    if (given != null) {
+      frame.set(slot, given.value(), given.half());
+    } else if (known.isPresent()) {
+      frame.set(slot, known.get().base(), 0);
+    } else {
+      frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED));
+    }
   }
 
   void fill(Frame frame, int slot, String name) {
     Question question = course.protocol.instruments().question(name);
-    Optional<Taken> given = Optional.ofNullable(course.answers.get(name));
-    if (given.isEmpty() && isNeedless(question)) {
+    Taken given = course.answers.get(name);
+    if (given == null && isNeedless(question)) {
       frame.set(slot, 0, 0);
       return;
     }
-    boolean plain = question.fallback().isEmpty() && question.options().isEmpty();
+    boolean plain =
+        question.options().isEmpty() && (given != null || question.fallback().isEmpty());
     Frame asked = plain ? frame : with(question.demands());
     double value =
-        given
-            .map(Taken::value)
-            .or(() -> question.fallback().map(otherwise -> otherwise.value(asked)))
-            .orElse(Double.NaN);
+        given != null
+            ? given.value()
+            : question.fallback().map(otherwise -> otherwise.value(asked)).orElse(Double.NaN);
     if (Double.isNaN(value)) {
       frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED));
     } else if (question.offers(value, asked) == Truth.TRUE) {
-      frame.set(slot, value, given.map(Taken::half).orElse(0.0));
+      frame.set(slot, value, given == null ? 0 : given.half());
     } else {
       frame.miss(slot, Gap.now(name, Cause.NOT_OFFERED));
     }

@@ -33,10 +33,10 @@ final class BeforeJudge {
   private Optional<ProtocolRule> start = Optional.empty();
   private boolean startOpen;
 
-  BeforeJudge(Course course, Duration time) {
-    this.course = course;
-    this.time = time;
-    this.frame = Sight.latest(course, time);
+  BeforeJudge(Moment now) {
+    this.course = now.course();
+    this.time = now.time();
+    this.frame = now.latest();
     this.leeway = Leeway.around(frame);
   }
 

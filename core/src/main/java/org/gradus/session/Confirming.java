@@ -33,7 +33,8 @@ record Confirming(Duration until, boolean agreed) {
         waiting.stream()
             .flatMap(rule -> Retake.signals(rule, course).stream())
             .collect(Collectors.toSet());
-    change.latest.keySet().retainAll(rests);
-    change.confirming.keySet().retainAll(waiting.stream().map(ProtocolRule::id).toList());
+    Set<String> ids = waiting.stream().map(ProtocolRule::id).collect(Collectors.toSet());
+    change.latest = Copies.keeping(change.latest, rests::contains);
+    change.confirming = Copies.keeping(change.confirming, ids::contains);
   }
 }

@@ -1,9 +1,6 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,17 +52,17 @@ final class Course {
     this.phase = change.phase;
     this.now = change.now;
     this.events = change.events;
-    this.answers = Map.copyOf(change.answers);
-    this.baselines = Map.copyOf(change.baselines);
-    this.passages = List.copyOf(change.passages);
-    this.latest = Map.copyOf(change.latest);
-    this.atFinish = Map.copyOf(change.atFinish);
-    this.named = Map.copyOf(change.named);
-    this.signs = Map.copyOf(change.signs);
-    this.everReported = Set.copyOf(change.everReported);
-    this.confirming = Map.copyOf(change.confirming);
-    this.doubts = Map.copyOf(change.doubts);
-    this.dismissed = Set.copyOf(change.dismissed);
+    this.answers = change.answers;
+    this.baselines = change.baselines;
+    this.passages = change.passages;
+    this.latest = change.latest;
+    this.atFinish = change.atFinish;
+    this.named = change.named;
+    this.signs = change.signs;
+    this.everReported = change.everReported;
+    this.confirming = change.confirming;
+    this.doubts = change.doubts;
+    this.dismissed = change.dismissed;
     this.alarm = change.alarm;
     this.exerciseEnd = change.exerciseEnd;
     this.recoverySkipped = change.recoverySkipped;
@@ -111,7 +108,7 @@ final class Course {
     return passages.get(passages.size() - 1);
   }
 
-  /** A course in the making. */
+  /** A course in the making; what it holds is replaced, never changed. */
   static final class Change {
 
     final Protocol protocol;
@@ -119,17 +116,17 @@ final class Course {
     Phase phase = Phase.BEFORE;
     Duration now = Duration.ZERO;
     History events = History.EMPTY;
-    Map<String, Taken> answers = new HashMap<>();
-    Map<Posture, Map<String, Taken>> baselines = new HashMap<>();
-    List<Passage> passages = new ArrayList<>();
-    Map<String, Taken> latest = new HashMap<>();
-    Map<String, Taken> atFinish = new HashMap<>();
-    Map<String, Taken> named = new HashMap<>();
-    Map<String, Double> signs = new HashMap<>();
-    Set<String> everReported = new HashSet<>();
-    Map<String, Confirming> confirming = new HashMap<>();
-    Map<String, Doubt> doubts = new HashMap<>();
-    Set<String> dismissed = new HashSet<>();
+    Map<String, Taken> answers = Map.of();
+    Map<Posture, Map<String, Taken>> baselines = Map.of();
+    List<Passage> passages = List.of();
+    Map<String, Taken> latest = Map.of();
+    Map<String, Taken> atFinish = Map.of();
+    Map<String, Taken> named = Map.of();
+    Map<String, Double> signs = Map.of();
+    Set<String> everReported = Set.of();
+    Map<String, Confirming> confirming = Map.of();
+    Map<String, Doubt> doubts = Map.of();
+    Set<String> dismissed = Set.of();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
     Duration recoverySkipped = Duration.ZERO;
@@ -147,17 +144,17 @@ final class Course {
       phase = course.phase;
       now = course.now;
       events = course.events;
-      answers.putAll(course.answers);
-      baselines.putAll(course.baselines);
-      passages.addAll(course.passages);
-      latest.putAll(course.latest);
-      atFinish.putAll(course.atFinish);
-      named.putAll(course.named);
-      signs.putAll(course.signs);
-      everReported.addAll(course.everReported);
-      confirming.putAll(course.confirming);
-      doubts.putAll(course.doubts);
-      dismissed.addAll(course.dismissed);
+      answers = course.answers;
+      baselines = course.baselines;
+      passages = course.passages;
+      latest = course.latest;
+      atFinish = course.atFinish;
+      named = course.named;
+      signs = course.signs;
+      everReported = course.everReported;
+      confirming = course.confirming;
+      doubts = course.doubts;
+      dismissed = course.dismissed;
       alarm = course.alarm;
       exerciseEnd = course.exerciseEnd;
       recoverySkipped = course.recoverySkipped;
@@ -167,7 +164,7 @@ final class Course {
     }
 
     void replace(int passage, Passage by) {
-      passages.set(passage, by);
+      passages = Copies.with(passages, passage, by);
     }
   }
 }

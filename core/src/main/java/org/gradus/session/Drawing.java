@@ -70,7 +70,7 @@ final class Drawing {
   private Frame dueFrame(Passage stage) {
     Duration since = stage.since(time);
     boolean ending = course.phase == Phase.STAGE && time.compareTo(stage.end()) >= 0;
-    Duration due = ending ? new StageJudge(course, time).newestDue() : since;
+    Duration due = ending ? new StageJudge(Moment.of(course, time)).newestDue() : since;
     return Sight.atDue(course, stage, due);
   }
 

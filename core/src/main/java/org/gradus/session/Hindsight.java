@@ -22,14 +22,14 @@ public record Hindsight(int event, String then, String now) {
   }
 
   /** The answer to an event, with what it lets appear in another light. */
-  static Decision answer(Course before, Event event, Course after) {
-    Decision answer = Judge.decide(after, event.at());
+  static Decision answer(Course before, Event event, Moment after) {
+    Decision answer = Judge.decide(after);
     Optional<Duration> since = since(event);
     boolean late =
         since.isPresent()
             && before.events.inOrder().stream()
                 .anyMatch(old -> isFollowed(old) && old.at().compareTo(since.get()) >= 0);
-    return late ? answer.with(of(before, event, after)) : answer;
+    return late ? answer.with(of(before, event, after.course())) : answer;
   }
 
   // From when on what is told says something; empty for what is told as it happens.
@@ -97,7 +97,7 @@ public record Hindsight(int event, String then, String now) {
       if (isFollowed(event)) {
         verdicts.add(Judge.decide(now, event.at()).said());
       }
-      now = Intake.apply(now, event, event);
+      now = Intake.apply(now, event, event).course();
     }
     return verdicts;
   }

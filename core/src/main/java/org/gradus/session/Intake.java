@@ -13,13 +13,14 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.plan.Frame;
 
 /** Makes the next course out of a course and an event. An event that is refused changes nothing. */
 final class Intake {
 
   private Intake() {}
 
-  static Course apply(Course course, Event event) {
+  static Moment apply(Course course, Event event) {
     refuseWithoutReason(event);
     return event instanceof Event.Amended || event instanceof Event.Rejected
         ? Amendments.apply(course, event)
@@ -32,13 +33,13 @@ final class Intake {
    * @param told the event as it was told, for the record
    * @param event the event as it counts, after what was told later about it
    */
-  static Course apply(Course course, Event told, Event event) {
+  static Moment apply(Course course, Event told, Event event) {
     Times.refuseImpossible("an event", event.at());
     if (event.at().compareTo(course.now) < 0) {
       throw new ReadingRefused(
           Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
     }
-    Course before = Watch.at(course, Sight.latest(course, event.at()), event.at());
+    Course before = Moment.of(course, event.at()).course();
     Map<String, Taken> readings = new HashMap<>();
     Course after =
         before.with(
@@ -52,8 +53,11 @@ final class Intake {
       news.add(reported.sign());
     }
     // A late reading of the exercise is looked at once; it does not become one of recovery.
+    boolean late = !after.latest.keySet().containsAll(readings.keySet());
     readings.putAll(after.latest);
-    return Watch.look(after, Sight.by(readings, after, after.now), after.now, news);
+    Frame frame = Sight.by(readings, after, after.now);
+    Course looked = Watch.look(after, frame, after.now, news);
+    return Moment.after(looked, late ? null : frame);
   }
 
   private static void put(
@@ -108,15 +112,15 @@ final class Intake {
         .filter(id -> shown.filter(id::equals).isPresent())
         .forEach(
             id -> {
-              change.dismissed.add(id);
-              change.confirming.remove(id);
+              change.dismissed = Copies.with(change.dismissed, id);
+              change.confirming = Copies.without(change.confirming, id);
               change.alarm = change.alarm.flatMap(Alarm::behind);
             });
   }
 
   private static void effect(Verdict verdict, Course course, Course.Change change, Duration at) {
     // What has been acted upon stands, whatever else it could have been.
-    change.doubts.clear();
+    change.doubts = Map.of();
     if (verdict instanceof Verdict.Ready ready) {
       begin(ready.stage(), ready.loads(), course, change, at);
     } else if (verdict instanceof Verdict.Advance advance) {
@@ -149,8 +153,9 @@ final class Intake {
     Stage stage = course.protocol.stage(id).orElseThrow();
     List<Loading> loads = shown.isEmpty() ? Loads.of(course, stage, at) : shown;
     change.phase = Phase.STAGE;
-    change.passages.add(Passage.begin(stage, loads, at));
-    change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
+    change.passages = Copies.with(change.passages, Passage.begin(stage, loads, at));
+    change.signs =
+        Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
   }
 
   private static void leave(Course course, Course.Change change, Duration at) {
@@ -162,7 +167,7 @@ final class Intake {
 
   // The due time whose readings the last decision rested on.
   private static Duration decidedAt(Course course, Passage passage, Duration at) {
-    return new StageJudge(course, at).decidedDue().orElse(passage.endInStage());
+    return new StageJudge(Moment.of(course, at)).decidedDue().orElse(passage.endInStage());
   }
 
   private static void recover(
@@ -170,9 +175,10 @@ final class Intake {
     leave(course, change, at);
     change.exerciseEnd = Optional.of(at);
     change.alarm = Optional.empty();
-    change.atFinish.putAll(course.latest);
+    change.atFinish = Copies.and(change.atFinish, course.latest);
     Confirming.goOn(course, change);
-    change.signs.keySet().removeIf(sign -> !course.protocol.instruments().sign(sign).lasts());
+    change.signs =
+        Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = course.protocol.recovery();
     if (recovery.isEmpty()) {
       end(Ending.DONE, change);

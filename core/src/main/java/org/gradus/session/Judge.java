@@ -17,11 +17,23 @@ final class Judge {
       throw new ReadingRefused(
           Code.G503, "the question", Times.clock(time), Times.clock(course.now));
     }
+    return at(Moment.of(course, time));
+  }
+
+  /** The decision right after an event. */
+  static Decision decide(Moment after) {
+    // Time alone may still bring something about at this very second.
+    Moment now = Moment.of(after);
+    return at(now);
+  }
+
+  private static Decision at(Moment now) {
+    Course course = now.course();
     return switch (course.phase) {
-      case BEFORE -> new BeforeJudge(course, time).decide();
-      case STAGE -> new StageJudge(course, time).decide();
-      case RECOVERY -> new RecoveryJudge(course, time).decide();
-      case ENDED -> over(course, time);
+      case BEFORE -> new BeforeJudge(now).decide();
+      case STAGE -> new StageJudge(now).decide();
+      case RECOVERY -> new RecoveryJudge(now).decide();
+      case ENDED -> over(course, now.time());
     };
   }
 

@@ -66,13 +66,14 @@ final class Placement {
             || Attribute.named(subject).isPresent();
     if (answer) {
       beforeOnly(subject);
-      change.answers.put(subject, taken);
+      change.answers = Copies.with(change.answers, subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
       beforeOnly(subject);
-      Map<String, Taken> before =
-          new HashMap<>(change.baselines.getOrDefault(baseline.posture(), Map.of()));
-      keepLater(before, subject, taken);
-      change.baselines.put(baseline.posture(), Map.copyOf(before));
+      Map<String, Taken> before = change.baselines.getOrDefault(baseline.posture(), Map.of());
+      if (isNewest(before, subject, taken)) {
+        before = Copies.with(before, subject, taken);
+      }
+      change.baselines = Copies.with(change.baselines, baseline.posture(), before);
     } else if (course.phase == Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510,
@@ -93,13 +94,9 @@ final class Placement {
     }
   }
 
-  private static boolean keepLater(Map<String, Taken> readings, String subject, Taken taken) {
+  private static boolean isNewest(Map<String, Taken> readings, String subject, Taken taken) {
     Taken last = readings.get(subject);
-    boolean later = last == null || last.time().compareTo(taken.time()) <= 0;
-    if (later) {
-      readings.put(subject, taken);
-    }
-    return later;
+    return last == null || last.time().compareTo(taken.time()) <= 0;
   }
 
   private void inTest(String signal, Taken taken) {
@@ -116,10 +113,16 @@ final class Placement {
     // What was taken before the exercise ended says nothing about recovery, but if nothing newer
     // is known a stop may still rest on it.
     boolean late = recovering && !inRecovery;
-    boolean counts =
-        late
-            ? keepLater(change.atFinish, signal, taken) && !change.latest.containsKey(signal)
-            : keepLater(change.latest, signal, taken);
+    if (!isNewest(late ? change.atFinish : change.latest, signal, taken)) {
+      return;
+    }
+    boolean counts = true;
+    if (late) {
+      change.atFinish = Copies.with(change.atFinish, signal, taken);
+      counts = !change.latest.containsKey(signal);
+    } else {
+      change.latest = Copies.with(change.latest, signal, taken);
+    }
     if (counts) {
       newest.put(signal, taken);
     }
@@ -156,7 +159,7 @@ final class Placement {
     Optional<Duration> due =
         present ? dueNow(passage, signal, line.get(), since) : dueThen(passage, line.get(), since);
     if (due.isPresent() && passage.isUnderThisLoad(taken)) {
-      change.passages.set(index, passage.with(signal, line.get(), due.get(), taken));
+      change.replace(index, passage.with(signal, line.get(), due.get(), taken));
     }
   }
 
@@ -271,7 +274,7 @@ final class Placement {
           due.filter(at -> at.minus(since).abs().compareTo(reach(line)) <= 0).isPresent();
       if (near) {
         Taken taken = plausible.taken(reading, event.taken());
-        change.passages.set(last, passage.with(reading.subject(), line, due.get(), taken));
+        change.replace(last, passage.with(reading.subject(), line, due.get(), taken));
         passage = change.passages.get(last);
         name(course.protocol.schedule(), reading.subject(), taken, since, passage.stretch());
       }
@@ -293,7 +296,7 @@ final class Placement {
     Duration apart = due.minus(taken.time()).abs();
     Taken other = change.named.get(name);
     if (other == null || due.minus(other.time()).abs().compareTo(apart) >= 0) {
-      change.named.put(name, taken);
+      change.named = Copies.with(change.named, name, taken);
     }
   }
 }

@@ -25,11 +25,11 @@ final class RecoveryJudge {
   private final List<ProtocolRule> ends;
   private final List<ProtocolRule> cautions;
 
-  RecoveryJudge(Course course, Duration time) {
-    this.latest = Sight.latest(course, time);
-    this.course = Watch.at(course, latest, time);
+  RecoveryJudge(Moment now) {
+    this.latest = now.latest();
+    this.course = now.course();
+    this.time = now.time();
     this.standing = Sight.standing(course, time);
-    this.time = time;
     this.recovery = course.protocol.recovery().orElseThrow();
     this.start = course.exerciseEnd.orElse(course.now);
     List<ProtocolRule> rules = Watch.rules(course);

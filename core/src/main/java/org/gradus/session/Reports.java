@@ -23,7 +23,7 @@ final class Reports {
       throw new ReadingRefused(
           Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
     }
-    change.signs.remove(sign.name());
+    change.signs = Copies.without(change.signs, sign.name());
   }
 
   private static Sign known(String name, Course course) {
@@ -55,9 +55,9 @@ final class Reports {
           grade.isPresent() ? "grade " + grade.getAsInt() : "without a grade",
           wanted);
     }
-    change.signs.put(sign.name(), (double) grade.orElse(1));
+    change.signs = Copies.with(change.signs, sign.name(), (double) grade.orElse(1));
     if (grade.orElse(1) > 0) {
-      change.everReported.add(sign.name());
+      change.everReported = Copies.with(change.everReported, sign.name());
     }
   }
 

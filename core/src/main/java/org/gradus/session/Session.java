@@ -77,7 +77,7 @@ public final class Session extends Telling {
    */
   public static Session resume(
       Protocol protocol, Person person, List<Event> events, Ledger ledger) {
-    return new Session(Amendments.replay(protocol, person, events), ledger);
+    return new Session(Amendments.replay(protocol, person, events).course(), ledger);
   }
 
   /**
@@ -89,9 +89,10 @@ public final class Session extends Telling {
   public static void retell(Protocol protocol, Person person, List<Event> events, Ledger shown) {
     Course course = Course.begin(protocol, person);
     for (Event event : events) {
-      Course next = Intake.apply(course, event);
-      shown.keep(next.events.size(), event, Hindsight.answer(course, event, next));
-      course = next;
+      Moment next = Intake.apply(course, event);
+      Decision answer = Hindsight.answer(course, event, next);
+      course = next.course();
+      shown.keep(course.events.size(), event, answer);
     }
   }
 
@@ -104,10 +105,10 @@ public final class Session extends Telling {
   @Override
   Decision tell(Event event) {
     ownThread();
-    Course next = Intake.apply(course, event);
+    Moment next = Intake.apply(course, event);
     Decision answer = Hindsight.answer(course, event, next);
-    ledger.keep(next.events.size(), event, answer);
-    course = next;
+    ledger.keep(next.course().events.size(), event, answer);
+    course = next.course();
     answered = answer;
     return answer;
   }
@@ -117,7 +118,7 @@ public final class Session extends Telling {
     if (ledger != Ledger.NONE) {
       tell(event);
     } else {
-      course = Intake.apply(course, event);
+      course = Intake.apply(course, event).course();
       answered = null;
     }
   }

@@ -10,6 +10,7 @@ import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Gap.Cause;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Shows a course to the rules: fills a frame with what is known at one moment. Rules at the end of
@@ -109,30 +110,24 @@ final class Sight {
   }
 
   private void value(Frame frame, int slot, Demand demand) {
-    Fact fact = course.protocol.wiring().fact(demand);
+    Fact fact = course.protocol.wiring().fact(slot).orElseThrow();
     if (fact instanceof Fact.Read) {
       reading(frame, slot, demand);
     } else if (fact instanceof Fact.Baseline baseline) {
-      put(
-          frame,
-          slot,
-          Optional.ofNullable(course.baselines.get(baseline.posture()))
-              .map(taken -> taken.get(baseline.signal())),
-          Gap.now(demand.subject(), Cause.NEVER_TAKEN));
+      Map<String, Taken> taken = course.baselines.getOrDefault(baseline.posture(), Map.of());
+      if (!put(frame, slot, taken.get(baseline.signal()))) {
+        frame.miss(slot, Gap.now(demand.subject(), Cause.NEVER_TAKEN));
+      }
     } else if (fact instanceof Fact.Previous previous) {
       previous(frame, slot, previous, demand.subject());
     } else if (fact instanceof Fact.AtFinish finish) {
-      put(
-          frame,
-          slot,
-          Optional.ofNullable(course.atFinish.get(finish.signal())),
-          Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+      if (!put(frame, slot, course.atFinish.get(finish.signal()))) {
+        frame.miss(slot, Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+      }
     } else if (fact instanceof Fact.Named named) {
-      put(
-          frame,
-          slot,
-          Optional.ofNullable(course.named.get(named.name())),
-          Gap.now(named.name(), Cause.NEVER_TAKEN));
+      if (!put(frame, slot, course.named.get(named.name()))) {
+        frame.miss(slot, Gap.now(named.name(), Cause.NEVER_TAKEN));
+      }
     } else if (fact instanceof Fact.Load load) {
       load(frame, slot, passage, load.name(), time);
     } else if (fact instanceof Fact.Clock clock) {
@@ -142,7 +137,7 @@ final class Sight {
     } else if (fact instanceof Fact.Answer answer) {
       answers.fill(frame, slot, answer.question());
     } else if (fact instanceof Fact.Reported reported) {
-      double grade = Optional.ofNullable(course.signs.get(reported.name())).orElse(0.0);
+      double grade = course.signs.getOrDefault(reported.name(), 0.0);
       frame.set(slot, demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade, 0);
     }
   }
@@ -150,19 +145,19 @@ final class Sight {
   private void reading(Frame frame, int slot, Demand demand) {
     if (readings.isEmpty()) {
       slots.fill(frame, slot, demand);
-    } else {
-      put(
-          frame,
-          slot,
-          Optional.ofNullable(readings.get().get(demand.subject())),
-          Gap.now(
-              demand.subject(),
-              course.latest.containsKey(demand.subject()) ? Cause.STALE : Cause.NEVER_TAKEN));
+    } else if (!put(frame, slot, readings.get().get(demand.subject()))) {
+      boolean old = course.latest.containsKey(demand.subject());
+      frame.miss(slot, Gap.now(demand.subject(), old ? Cause.STALE : Cause.NEVER_TAKEN));
     }
   }
 
-  private static void put(Frame frame, int slot, Optional<Taken> taken, Gap otherwise) {
-    taken.ifPresentOrElse(found -> found.fill(frame, slot), () -> frame.miss(slot, otherwise));
+  // Whether there was anything to put there.
+  private static boolean put(Frame frame, int slot, @Nullable Taken taken) {
+    if (taken == null) {
+      return false;
+    }
+    taken.fill(frame, slot);
+    return true;
   }
 
   private static void truth(Frame frame, int slot, boolean answer) {
@@ -190,22 +185,24 @@ final class Sight {
                         before,
                         stage.start().plus(stage.decided().orElse(stage.endInStage())))
                     .standing(previous.name(), stage.decided().orElse(stage.endInStage())));
-    put(
-        frame,
-        slot,
-        taken,
-        Gap.never(subject, before.isEmpty() ? Cause.NOT_IN_STAGE : Cause.NEVER_TAKEN));
+    if (!put(frame, slot, taken.orElse(null))) {
+      frame.miss(
+          slot, Gap.never(subject, before.isEmpty() ? Cause.NOT_IN_STAGE : Cause.NEVER_TAKEN));
+    }
   }
 
   // Readings at the second of a step belong to the load before it.
   private static void load(
       Frame frame, int slot, Optional<Passage> stage, String name, Duration until) {
-    Optional<Loading> load =
-        stage.flatMap(
-            in -> in.loadsUntil(until).stream().filter(set -> set.name().equals(name)).findFirst());
-    load.ifPresentOrElse(
-        set -> frame.set(slot, set.value().base(), 0),
-        () -> frame.miss(slot, Gap.never(name, Cause.NOT_IN_STAGE)));
+    if (stage.isPresent()) {
+      for (Loading load : stage.get().loads()) {
+        if (load.name().equals(name)) {
+          frame.set(slot, load.until(stage.get().since(until)).value().base(), 0);
+          return;
+        }
+      }
+    }
+    frame.miss(slot, Gap.never(name, Cause.NOT_IN_STAGE));
   }
 
   private void clock(Frame frame, int slot, Fact.Clock clock, String subject) {

@@ -53,11 +53,22 @@ final class Slots {
 
   /** The reading that counts for a due time. */
   Optional<Taken> at(String signal, Duration due) {
-    return filled.stream().filter(slot -> slot.is(signal, due)).map(Slot::value).findFirst();
+    long millis = due.toMillis();
+    for (Slot slot : filled) {
+      if (slot.due == millis && slot.signal.equals(signal)) {
+        return Optional.of(slot.value());
+      }
+    }
+    return Optional.empty();
   }
 
   boolean hasAny(String signal) {
-    return filled.stream().anyMatch(slot -> slot.signal().equals(signal));
+    for (Slot slot : filled) {
+      if (slot.signal.equals(signal)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**

@@ -10,7 +10,6 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Timing;
 import org.gradus.protocol.Unmeasured;
-import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
@@ -21,16 +20,16 @@ import org.gradus.rule.syntax.Action;
  */
 final class StageJudge {
 
+  private final Moment now;
   private final Course course;
   private final Passage passage;
   private final Duration time;
-  private final Frame latest;
 
-  StageJudge(Course course, Duration time) {
-    this.latest = Sight.latest(course, time);
-    this.course = Watch.at(course, latest, time);
+  StageJudge(Moment now) {
+    this.now = now;
+    this.course = now.course();
     this.passage = course.present();
-    this.time = time;
+    this.time = now.time();
   }
 
   Decision decide() {
@@ -39,18 +38,18 @@ final class StageJudge {
       Verdict.Stop stop = alarm.verdict();
       return decision(stop, Optional.of(alarm.because()), Watch.firmness(course, alarm));
     }
-    Optional<ProtocolRule> finish = Watch.finishing(course, latest, time);
+    Optional<ProtocolRule> finish = Watch.finishing(now);
     if (finish.isPresent()) {
       return decision(
           new Verdict.Finish(),
-          Optional.of(Reasons.of(finish.get(), latest)),
+          Optional.of(Reasons.of(finish.get(), now.latest())),
           Firmness.of(doubtsOf(finish.get())));
     }
     Optional<Retake> retake = Retake.of(course, time);
     if (retake.isPresent()) {
       return decision(
           retake.get().verdict(Agendas.of(course, passage, time)),
-          Optional.of(Reasons.of(retake.get().rule(), latest)),
+          Optional.of(Reasons.of(retake.get().rule(), now.latest())),
           Firmness.of(doubts()));
     }
     if (time.compareTo(passage.end()) < 0) {
@@ -173,8 +172,8 @@ final class StageJudge {
   private List<Because> cautions(List<Because> further) {
     List<Because> cautions = new ArrayList<>();
     for (ProtocolRule rule : Watch.rules(course)) {
-      if (rule.action() instanceof Action.Caution && rule.rule().test(latest) == Truth.TRUE) {
-        cautions.add(Reasons.of(rule, latest));
+      if (rule.action() instanceof Action.Caution && rule.rule().test(now.latest()) == Truth.TRUE) {
+        cautions.add(Reasons.of(rule, now.latest()));
       }
     }
     cautions.addAll(further);

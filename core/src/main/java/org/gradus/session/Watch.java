@@ -3,7 +3,6 @@ package org.gradus.session;
 import static java.time.Duration.ZERO;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -39,33 +38,43 @@ final class Watch {
 
   /** The rules that are looked at after every event in this phase. */
   static List<ProtocolRule> rules(Course course) {
-    List<ProtocolRule> rules = new ArrayList<>();
-    if (course.phase == Phase.STAGE || course.phase == Phase.RECOVERY) {
-      for (ProtocolRule rule : course.protocol.rules().anyTime()) {
-        if (course.phase == Phase.STAGE || !rule.stagesOnly()) {
-          rules.add(rule);
-        }
-      }
-    }
-    if (course.phase == Phase.RECOVERY) {
-      rules.addAll(course.protocol.rules().recovery());
-    }
-    return rules;
+    return switch (course.phase) {
+      case STAGE -> course.protocol.rules().anyTime();
+      case RECOVERY -> course.protocol.rules().inRecovery();
+      case BEFORE, ENDED -> List.of();
+    };
   }
 
   /** Those of them that end something. */
   static List<ProtocolRule> ending(Course course) {
-    return rules(course).stream().filter(rule -> rule.isStop() || rule.isFinish()).toList();
+    return switch (course.phase) {
+      case STAGE -> course.protocol.rules().endingExercise();
+      case RECOVERY -> course.protocol.rules().endingRecovery();
+      case BEFORE, ENDED -> List.of();
+    };
   }
 
   /**
    * The course as it stands at a time, before anything is told then. A stop that waited in vain for
    * a second reading counts by now, and time alone can make a rule hold.
-   *
-   * @param latest what is known at that time
    */
-  static Course at(Course course, Frame latest, Duration time) {
-    return look(expire(course, time), latest, time, Set.of());
+  static Course at(Moment moment) {
+    Course course = moment.course();
+    List<ProtocolRule> restless =
+        ending(course).stream().filter(rule -> isRestless(rule, course)).toList();
+    return restless.isEmpty()
+        ? course
+        : look(expire(course, moment.time()), restless, moment.latest(), moment.time(), Set.of());
+  }
+
+  // Every rule was looked at after the last event. Of most the answer, and what follows from it, is
+  // the same until something is told. In recovery the last look may have been at readings that came
+  // late, which are looked at once.
+  private static boolean isRestless(ProtocolRule rule, Course course) {
+    boolean pending =
+        rule.confirm().isPresent()
+            && (course.confirming.containsKey(rule.id()) || course.doubts.containsKey(rule.id()));
+    return pending || rule.moves() || course.phase == Phase.RECOVERY;
   }
 
   private static Course expire(Course course, Duration time) {
@@ -89,7 +98,11 @@ final class Watch {
    * @param news what was just told
    */
   static Course look(Course course, Frame frame, Duration time, Set<String> news) {
-    List<ProtocolRule> rules = ending(course);
+    return look(course, ending(course), frame, time, news);
+  }
+
+  private static Course look(
+      Course course, List<ProtocolRule> rules, Frame frame, Duration time, Set<String> news) {
     return rules.isEmpty()
         ? course
         : course.with(change -> rules.forEach(new Watch(course, change, frame, time, news)::look));
@@ -98,12 +111,12 @@ final class Watch {
   private void look(ProtocolRule rule) {
     Truth truth = rule.rule().test(frame);
     if (truth == Truth.FALSE) {
-      change.confirming.remove(rule.id());
+      change.confirming = Copies.without(change.confirming, rule.id());
     }
     // What was overridden may speak up again once it has ceased to hold, and a stop on fresh
     // grounds.
     if (truth == Truth.FALSE || (rule.isStop() && isToldAnew(rule))) {
-      change.dismissed.remove(rule.id());
+      change.dismissed = Copies.without(change.dismissed, rule.id());
     }
     doubt(rule);
     if (truth != Truth.TRUE || change.dismissed.contains(rule.id())) {
@@ -135,9 +148,9 @@ final class Watch {
             .orElseGet(() -> new Doubt(List.of(), until(rule.confirm().orElse(ZERO)), false));
     Doubt doubt = old.with(leeway.undecided(rule), !fails && isKept(rule, old));
     if (doubt.comparisons().isEmpty() || (fails && !doubt.kept())) {
-      change.doubts.remove(rule.id());
+      change.doubts = Copies.without(change.doubts, rule.id());
     } else {
-      change.doubts.put(rule.id(), doubt);
+      change.doubts = Copies.with(change.doubts, rule.id(), doubt);
     }
   }
 
@@ -153,7 +166,7 @@ final class Watch {
         before == null
             ? new Confirming(until(wait), false)
             : new Confirming(before.until(), before.agreed() || isToldAnew(rule));
-    change.confirming.put(rule.id(), after);
+    change.confirming = Copies.with(change.confirming, rule.id(), after);
     return after.counts(time);
   }
 
@@ -191,15 +204,17 @@ final class Watch {
   }
 
   /** The first finishing rule that holds and needs no further reading. */
-  static Optional<ProtocolRule> finishing(Course course, Frame frame, Duration time) {
+  static Optional<ProtocolRule> finishing(Moment now) {
+    Course course = now.course();
     return ending(course).stream()
         .filter(ProtocolRule::isFinish)
         .filter(rule -> !course.dismissed.contains(rule.id()))
-        .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
+        .filter(rule -> rule.rule().test(now.latest()) == Truth.TRUE)
         .filter(
             rule -> {
               Confirming confirming = course.confirming.get(rule.id());
-              return rule.confirm().isEmpty() || (confirming != null && confirming.counts(time));
+              return rule.confirm().isEmpty()
+                  || (confirming != null && confirming.counts(now.time()));
             })
         .findFirst();
   }

@@ -7,8 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import org.gradus.capacity.Capacity;
-import org.gradus.capacity.Estimate;
+import org.gradus.capacity.Headline;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Person;
@@ -265,8 +264,8 @@ final class Tester {
   }
 
   private Run run(Decision decision, End end, Duration exercise) {
-    Optional<Estimate.Available> best =
-        end == End.DEFERRED ? Optional.empty() : Capacity.of(session.outcome()).headline();
+    Optional<Headline> best =
+        end == End.DEFERRED ? Optional.empty() : Headline.of(session.outcome());
     return new Run(
         body.of(Trait.FEMALE) == 1,
         (int) body.of(Trait.AGE),
@@ -277,7 +276,7 @@ final class Tester {
         decisions,
         marginal,
         holds,
-        best.map(Estimate.Available::vo2max),
-        best.flatMap(Estimate.Available::interval));
+        best.map(Headline::vo2max),
+        best.flatMap(Headline::interval));
   }
 }

@@ -32,11 +32,14 @@ public final class Condition {
   private final Checked checked;
   private final Plan plan;
   private final int[] slots;
+  private final Set<Demand> demands;
 
   private Condition(Checked checked) {
     this.checked = checked;
     this.plan = Plan.of(checked);
     this.slots = checked.slots().stream().mapToInt(Meaning.Slot::index).distinct().toArray();
+    this.demands =
+        checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
   }
 
   /** Checks and plans a condition; notes what is wrong with it and gives nothing if anything is. */
@@ -123,8 +126,6 @@ public final class Condition {
 
   /** Everything it asks for, also by way of definitions. */
   public Set<Demand> demands() {
-    return checked.slots().stream()
-        .map(Meaning.Slot::demand)
-        .collect(Collectors.toUnmodifiableSet());
+    return demands;
   }
 }

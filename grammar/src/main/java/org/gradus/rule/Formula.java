@@ -111,6 +111,14 @@ public final class Formula {
         : OptionalInt.empty();
   }
 
+  /**
+   * Which of several equations gives its value, if it is nothing but the name of a definition that
+   * is chosen from a list.
+   */
+  public Optional<String> chosen(Frame frame) {
+    return plan.chosen(frame);
+  }
+
   /** The text it was made from. */
   public String text() {
     return checked.root().span().text().replaceAll("\\s+", " ");

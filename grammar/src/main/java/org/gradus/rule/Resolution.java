@@ -11,9 +11,12 @@ public final class Resolution {
 
   private Resolution() {}
 
-  /** All that the true values behind the readings of a frame could be, given their half-widths. */
+  /**
+   * All that the true values behind the readings of a frame could be, given their half-widths. The
+   * frame is looked at as the box is, and must not be changed before.
+   */
   public static Box around(Frame frame) {
-    return Box.of(
+    return Box.onDemand(
         frame.layout(),
         (slot, demand) -> {
           if (!frame.isKnown(slot)) {

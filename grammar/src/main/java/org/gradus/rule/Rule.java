@@ -35,11 +35,13 @@ public final class Rule {
   private final Sentence sentence;
   private final @Nullable Condition condition;
   private final Optional<Duration> pause;
+  private final String text;
 
   private Rule(Sentence sentence, Optional<Condition> condition, Optional<Duration> pause) {
     this.sentence = sentence;
     this.condition = condition.orElse(null);
     this.pause = pause;
+    this.text = sentence.span().text().replaceAll("\\s+", " ").strip();
   }
 
   /** Checks and plans a sentence; notes what is wrong with it and gives nothing if anything is. */
@@ -107,7 +109,7 @@ public final class Rule {
 
   /** The sentence as it was written, in one line. */
   public String text() {
-    return sentence.span().text().replaceAll("\\s+", " ").strip();
+    return text;
   }
 
   /** The sentence with its place in the file. */

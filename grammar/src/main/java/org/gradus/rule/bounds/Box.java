@@ -5,24 +5,39 @@ import java.util.function.BiFunction;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Type;
+import org.jspecify.annotations.Nullable;
 
 /** A cell for each slot of a layout: a set of moments that a rule is looked at for all at once. */
 public final class Box {
 
-  private final Cell[] cells;
+  private final List<Demand> demands;
+  private final BiFunction<Integer, Demand, Cell> source;
+  // Null where nobody has looked yet.
+  private final @Nullable Cell[] cells;
 
-  private Box(Cell[] cells) {
+  private Box(
+      List<Demand> demands, BiFunction<Integer, Demand, Cell> source, @Nullable Cell[] cells) {
+    this.demands = demands;
+    this.source = source;
     this.cells = cells;
   }
 
   /** A box with these cells, in the order of the slots. */
   public static Box of(Layout layout, BiFunction<Integer, Demand, Cell> cells) {
-    List<Demand> demands = layout.demands();
-    Cell[] made = new Cell[demands.size()];
-    for (int i = 0; i < made.length; i++) {
-      made[i] = cells.apply(i, demands.get(i));
+    Box box = onDemand(layout, cells);
+    for (int slot = 0; slot < box.cells.length; slot++) {
+      box.cell(slot);
     }
-    return new Box(made);
+    return box;
+  }
+
+  /**
+   * A box whose cells are made when they are first looked at: a rule looks at few of them.
+   *
+   * @param cells makes the cell of a slot, the same however often it is asked
+   */
+  public static Box onDemand(Layout layout, BiFunction<Integer, Demand, Cell> cells) {
+    return new Box(layout.demands(), cells, new Cell[layout.size()]);
   }
 
   /** A cell that may hold any value of a type, and does hold one. */
@@ -38,13 +53,18 @@ public final class Box {
 
   /** The cell of a slot. */
   public Cell cell(int slot) {
-    return cells[slot];
+    Cell cell = cells[slot];
+    if (cell == null) {
+      cell = source.apply(slot, demands.get(slot));
+      cells[slot] = cell;
+    }
+    return cell;
   }
 
   /** This box with another cell in one slot. */
   public Box with(int slot, Cell cell) {
-    Cell[] changed = cells.clone();
-    changed[slot] = cell;
-    return new Box(changed);
+    Box changed = new Box(demands, source, cells.clone());
+    changed.cells[slot] = cell;
+    return changed;
   }
 }

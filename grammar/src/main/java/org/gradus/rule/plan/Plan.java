@@ -2,6 +2,7 @@ package org.gradus.rule.plan;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Checked;
 import org.jspecify.annotations.Nullable;
@@ -54,6 +55,15 @@ public final class Plan {
   /** Its text with the numbers of a frame filled in. */
   public Filled filled(Frame frame) {
     return Filler.fill(frame, checked);
+  }
+
+  /** What the alternative is called that gives its value, if it is chosen from a list. */
+  public Optional<String> chosen(Frame frame) {
+    return number instanceof NumberNode.Definition definition
+        ? Optional.ofNullable(definition.alternatives().chosen(frame))
+            .map(Alternatives.Line::label)
+            .filter(label -> !label.isEmpty())
+        : Optional.empty();
   }
 
   /**

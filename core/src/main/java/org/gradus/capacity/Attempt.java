@@ -1,0 +1,118 @@
+package org.gradus.capacity;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.rule.Condition;
+import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
+import org.gradus.rule.plan.Truth;
+import org.gradus.session.Outcome;
+import org.gradus.session.StageResult;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Tries to work out the estimates of one test, in numbers alone. */
+final class Attempt {
+
+  private final Outcome outcome;
+  private final Protocol protocol;
+  private final StageFrames frames;
+  private final Selector selector;
+
+  Attempt(Outcome outcome) {
+    this.outcome = outcome;
+    this.protocol = outcome.protocol();
+    this.frames = new StageFrames(outcome);
+    this.selector = new Selector(outcome, frames);
+  }
+
+  /**
+   * What an estimate comes to.
+   *
+   * @param answer the answer, if there is one
+   * @param reasons why there is none
+   */
+  record Tried(Optional<Answer> answer, List<String> reasons) {
+    private static Tried lacking(List<String> reasons) {
+      return new Tried(Optional.empty(), reasons);
+    }
+  }
+
+  /**
+   * An answer.
+   *
+   * @param vo2max the capacity, unrounded
+   * @param interval where the true one lies, where anything is known of the errors
+   * @param situation what it was worked out from
+   * @param stages the stages it was made from
+   */
+  record Answer(
+      Quantity vo2max, Optional<Interval> interval, Situation situation, List<StageResult> stages) {}
+
+  /** What was known at the end of each stage. */
+  StageFrames frames() {
+    return frames;
+  }
+
+  Tried at(EstimateLine line) {
+    Selector.Selected selected = selector.select(line);
+    if (!selected.lacking().isEmpty()) {
+      return Tried.lacking(List.of(selected.lacking()));
+    }
+    List<StageResult> stages = selected.stages();
+    Situation situation =
+        Situation.of(protocol, line, stages.stream().map(frames::of).toList(), atMoment(line));
+    Frame frame = situation.own();
+    Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
+    if (barred.isPresent()) {
+      return Tried.lacking(barred.get());
+    }
+    if (Double.isNaN(situation.value())) {
+      return Tried.lacking(line.vo2max().gaps(frame).stream().map(Gap::inWords).toList());
+    }
+    if (situation.value() <= 0) {
+      Quantity found = Quantity.ofBase(situation.value(), line.vo2max().kind().base());
+      return Tried.lacking(
+          List.of("its formula gives " + found.rounded(2) + ", which no person has"));
+    }
+    return perKilogram(line)
+        .map(factor -> new Tried(Optional.of(answer(line, situation, factor, stages)), List.of()))
+        .orElseGet(() -> Tried.lacking(List.of("mass: not answered")));
+  }
+
+  private Frame atMoment(EstimateLine line) {
+    return Selector.isOfRecovery(line) ? outcome.inRecovery() : outcome.atFinish();
+  }
+
+  private static Optional<List<String>> barred(Condition condition, Frame frame) {
+    Truth truth = condition.test(frame);
+    if (truth == Truth.TRUE) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        truth == Truth.UNKNOWN
+            ? condition.gaps(frame).stream().map(Gap::inWords).toList()
+            : List.of("it applies only when " + condition.filled(frame)));
+  }
+
+  // What turns the answer of a formula into an uptake per kilogram.
+  private Optional<Double> perKilogram(EstimateLine line) {
+    return line.vo2max().kind() == Kind.UPTAKE
+        ? Optional.of(1.0)
+        : outcome.person().value(Attribute.MASS).map(mass -> 1 / mass.base());
+  }
+
+  private Answer answer(
+      EstimateLine line, Situation situation, double perKilogram, List<StageResult> stages) {
+    double vo2max = situation.value() * perKilogram;
+    List<Doubt> doubts = Doubts.of(protocol, line, situation);
+    Optional<Interval> interval =
+        new Propagation(situation, perKilogram).interval(vo2max, doubts, line.error());
+    return new Answer(
+        Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), interval, situation, stages);
+  }
+}

@@ -1,0 +1,22 @@
+package org.gradus.capacity;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.gradus.rule.plan.Frame;
+import org.gradus.session.Outcome;
+import org.gradus.session.StageResult;
+
+/** What was known at the end of each stage, put together once. Whoever changes one copies it. */
+final class StageFrames {
+
+  private final Outcome outcome;
+  private final Map<Integer, Frame> frames = new HashMap<>();
+
+  StageFrames(Outcome outcome) {
+    this.outcome = outcome;
+  }
+
+  Frame of(StageResult stage) {
+    return frames.computeIfAbsent(stage.place(), place -> outcome.atEndOf(stage));
+  }
+}

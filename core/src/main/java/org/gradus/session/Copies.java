@@ -1,0 +1,77 @@
+package org.gradus.session;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/**
+ * Immutable collections with something changed. What stays the same is not copied: most events of a
+ * test leave most of its course as it is.
+ */
+final class Copies {
+
+  private Copies() {}
+
+  static <K, V> Map<K, V> with(Map<K, V> map, K key, V value) {
+    if (value.equals(map.get(key))) {
+      return map;
+    }
+    Map<K, V> copy = new HashMap<>(map);
+    copy.put(key, value);
+    return Map.copyOf(copy);
+  }
+
+  static <K, V> Map<K, V> without(Map<K, V> map, K key) {
+    return map.containsKey(key) ? keeping(map, other -> !other.equals(key)) : map;
+  }
+
+  static <K, V> Map<K, V> keeping(Map<K, V> map, Predicate<K> kept) {
+    Map<K, V> copy = new HashMap<>(map);
+    copy.keySet().removeIf(kept.negate());
+    return copy.size() == map.size() ? map : Map.copyOf(copy);
+  }
+
+  /** All of the first, and what the second has, in the place of what the first had. */
+  static <K, V> Map<K, V> and(Map<K, V> map, Map<K, V> newer) {
+    if (newer.isEmpty()) {
+      return map;
+    }
+    Map<K, V> copy = new HashMap<>(map);
+    copy.putAll(newer);
+    return Map.copyOf(copy);
+  }
+
+  static <T> Set<T> with(Set<T> set, T element) {
+    if (set.contains(element)) {
+      return set;
+    }
+    Set<T> copy = new HashSet<>(set);
+    copy.add(element);
+    return Set.copyOf(copy);
+  }
+
+  static <T> Set<T> without(Set<T> set, T element) {
+    if (!set.contains(element)) {
+      return set;
+    }
+    Set<T> copy = new HashSet<>(set);
+    copy.remove(element);
+    return Set.copyOf(copy);
+  }
+
+  static <T> List<T> with(List<T> list, T last) {
+    List<T> copy = new ArrayList<>(list);
+    copy.add(last);
+    return List.copyOf(copy);
+  }
+
+  static <T> List<T> with(List<T> list, int place, T element) {
+    List<T> copy = new ArrayList<>(list);
+    copy.set(place, element);
+    return List.copyOf(copy);
+  }
+}

@@ -1,0 +1,63 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import org.gradus.rule.plan.Frame;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A course at one moment, with what time alone has brought about by then. What is known at it is
+ * put together once, and only if somebody asks. For one thread, and not to be kept: a frame is
+ * large.
+ */
+final class Moment {
+
+  private final Course course;
+  private final Duration time;
+  private @Nullable Frame latest;
+
+  private Moment(Course course, Duration time, @Nullable Frame latest) {
+    this.course = course;
+    this.time = time;
+    this.latest = latest;
+  }
+
+  /** A course as it stands at a time, before anything is told then. */
+  static Moment of(Course course, Duration time) {
+    return of(new Moment(course, time, null));
+  }
+
+  /** The same moment, with what time alone brings about once an event is over. */
+  static Moment of(Moment before) {
+    Course course = before.course;
+    Course by = Watch.at(before);
+    // What rules are looked at with does not hang on what they came to before.
+    return by == course ? before : new Moment(by, before.time, before.latest);
+  }
+
+  /**
+   * A course that has just been made by an event, and looked at.
+   *
+   * @param latest what is known at it, if it has been put together already
+   */
+  static Moment after(Course course, @Nullable Frame latest) {
+    return new Moment(course, course.now, latest);
+  }
+
+  Course course() {
+    return course;
+  }
+
+  Duration time() {
+    return time;
+  }
+
+  /** What is known, by the latest readings. */
+  Frame latest() {
+    Frame known = latest;
+    if (known == null) {
+      known = Sight.latest(course, time);
+      latest = known;
+    }
+    return known;
+  }
+}
