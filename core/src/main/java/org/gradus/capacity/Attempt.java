@@ -51,7 +51,10 @@ final class Attempt {
    * @param stages the stages it was made from
    */
   record Answer(
-      Quantity vo2max, Optional<Interval> interval, Situation situation, List<StageResult> stages) {}
+      Quantity vo2max,
+      Optional<Interval> interval,
+      Situation situation,
+      List<StageResult> stages) {}
 
   /** What was known at the end of each stage. */
   StageFrames frames() {
@@ -112,7 +115,6 @@ final class Attempt {
     List<Doubt> doubts = Doubts.of(protocol, line, situation);
     Optional<Interval> interval =
         new Propagation(situation, perKilogram).interval(vo2max, doubts, line.error());
-    return new Answer(
-        Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), interval, situation, stages);
+    return new Answer(Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), interval, situation, stages);
   }
 }

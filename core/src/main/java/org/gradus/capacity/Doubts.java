@@ -50,8 +50,7 @@ final class Doubts {
     this.ofTest = spreads(Per.TEST);
   }
 
-  static List<Doubt> of(
-      Protocol protocol, EstimateLine line, Situation situation) {
+  static List<Doubt> of(Protocol protocol, EstimateLine line, Situation situation) {
     Doubts search = new Doubts(protocol, line, situation);
     search.readings();
     search.uptake();

@@ -5,21 +5,16 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.capacity.Estimate.Ingredient;
 import org.gradus.knowledge.Citation;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.Condition;
 import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
 import org.gradus.session.Loading;
 import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
-import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
-import org.gradus.unit.Unit;
 
 /** Works out the estimates of one test. */
 final class Estimator {

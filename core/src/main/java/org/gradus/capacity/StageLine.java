@@ -39,7 +39,8 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
             lines.computeIfAbsent(
                 demand.subjects(),
                 axes ->
-                    through(stages, axis(protocol, axes.get(1)), axis(protocol, axes.get(0)), least));
+                    through(
+                        stages, axis(protocol, axes.get(1)), axis(protocol, axes.get(0)), least));
         line.fill(frame, slot, demand.aspect());
       }
     }

@@ -17,7 +17,6 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
 import org.gradus.protocol.Eligibility;
-import org.gradus.protocol.Fact;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Instruments;
 import org.gradus.protocol.Protocol;
@@ -191,6 +190,7 @@ final class Assembly {
 
   private List<ProtocolRule> rules(List<RuleDraft> drafts, Vocabulary vocabulary) {
     List<ProtocolRule> rules = new ArrayList<>();
+    RuleInfluences influences = new RuleInfluences(known.facts());
     for (RuleDraft rule : drafts) {
       rule.sentence()
           .flatMap(text -> Rule.of(text, vocabulary, layout, problems))
@@ -207,24 +207,9 @@ final class Assembly {
                           rule.stagesOnly(),
                           rule.then(),
                           rule.suspicion(),
-                          moves(planned))));
+                          influences.of(planned))));
     }
     return rules;
-  }
-
-  private boolean moves(Rule rule) {
-    return rule.condition().stream()
-        .flatMap(condition -> condition.demands().stream())
-        .anyMatch(this::moves);
-  }
-
-  private boolean moves(Demand demand) {
-    return switch (demand.aspect()) {
-      case EVER, COMPLETED -> false;
-      case VALUE ->
-          Optional.ofNullable(known.facts().get(demand.subject())).filter(Fact::moves).isPresent();
-      default -> true;
-    };
   }
 
   private void uniqueRules() {

@@ -3,11 +3,6 @@ package org.gradus.protocol;
 /** What a name in a rule stands for, seen from the test that has to supply its value. */
 public sealed interface Fact {
 
-  /** Whether its value can change with time alone, while nothing is told. */
-  default boolean moves() {
-    return this instanceof Clock || this instanceof Load;
-  }
-
   /**
    * A reading.
    *

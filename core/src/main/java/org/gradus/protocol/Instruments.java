@@ -2,28 +2,62 @@ package org.gradus.protocol;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/**
- * Everything that can be told to a test.
- *
- * @param signals what is read, by name
- * @param scales rating scales, by name
- * @param signs signs and symptoms, by name
- * @param questions what is answered before the test, by name
- */
-public record Instruments(
-    Map<String, Signal> signals,
-    Map<String, Scale> scales,
-    Map<String, Sign> signs,
-    Map<String, Question> questions) {
+/** Everything that can be told to a test. Immutable. */
+public final class Instruments {
 
-  public Instruments {
-    signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
-    scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
-    signs = Collections.unmodifiableMap(new LinkedHashMap<>(signs));
-    questions = Collections.unmodifiableMap(new LinkedHashMap<>(questions));
+  private final Map<String, Signal> signals;
+  private final Map<String, Scale> scales;
+  private final Map<String, Sign> signs;
+  private final Map<String, Question> questions;
+  private final List<String> asked;
+
+  /**
+   * All by their names, in the order of the file.
+   *
+   * @param signals what is read
+   * @param scales rating scales
+   * @param signs signs and symptoms
+   * @param questions what is answered before the test
+   */
+  public Instruments(
+      Map<String, Signal> signals,
+      Map<String, Scale> scales,
+      Map<String, Sign> signs,
+      Map<String, Question> questions) {
+    this.signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
+    this.scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
+    this.signs = Collections.unmodifiableMap(new LinkedHashMap<>(signs));
+    this.questions = Collections.unmodifiableMap(new LinkedHashMap<>(questions));
+    this.asked = signs.values().stream().filter(Sign::asked).map(Sign::prompt).toList();
+  }
+
+  /** What is read, by name. */
+  public Map<String, Signal> signals() {
+    return signals;
+  }
+
+  /** Rating scales, by name. */
+  public Map<String, Scale> scales() {
+    return scales;
+  }
+
+  /** Signs and symptoms, by name. */
+  public Map<String, Sign> signs() {
+    return signs;
+  }
+
+  /** What is answered before the test, by name. */
+  public Map<String, Question> questions() {
+    return questions;
+  }
+
+  /** The questions after signs that the person is asked all along, in the order of the file. */
+  public List<String> asked() {
+    return asked;
   }
 
   /** The signal of a name that the protocol is known to have. */

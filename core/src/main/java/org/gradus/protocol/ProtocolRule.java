@@ -18,8 +18,7 @@ import org.gradus.rule.syntax.Action;
  * @param stagesOnly whether it is looked at in stages only, not in recovery
  * @param then what follows a stop
  * @param suspicion what is suspected, for a rule that looks at results
- * @param moves whether its answer can change with time alone, while nothing is told: it asks for a
- *     clock, a load that may change, or readings by their due times
+ * @param influences what can change its answer while a stage lasts
  */
 public record ProtocolRule(
     String id,
@@ -31,7 +30,7 @@ public record ProtocolRule(
     boolean stagesOnly,
     Then then,
     Optional<Suspicion> suspicion,
-    boolean moves) {
+    Influences influences) {
 
   /** What follows a stop. */
   public enum Then {

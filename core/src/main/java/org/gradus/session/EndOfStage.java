@@ -2,8 +2,10 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.MeasureLine;
@@ -34,6 +36,7 @@ final class EndOfStage {
   private final List<Gap> gaps = new ArrayList<>();
   private final List<Decision.Offer> offers = new ArrayList<>();
   private final List<Because> cautions = new ArrayList<>();
+  private final Map<String, List<Loading>> loads = new HashMap<>();
   private Optional<Verdict> verdict = Optional.empty();
   private Optional<Because> because = Optional.empty();
 
@@ -154,10 +157,14 @@ final class EndOfStage {
       return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow()));
     } else if (action instanceof Action.Advance advance) {
       return nextStage(advance)
-          .<Verdict>map(stage -> new Verdict.Advance(stage.id(), Loads.of(course, stage, time)))
+          .<Verdict>map(stage -> new Verdict.Advance(stage.id(), loads(stage)))
           .orElse(new Verdict.Finish());
     }
     return new Verdict.Finish();
+  }
+
+  private List<Loading> loads(Stage stage) {
+    return loads.computeIfAbsent(stage.id(), id -> Loads.of(course, stage, time));
   }
 
   // In step with the schedule of readings, and never over before it is given.

@@ -54,9 +54,9 @@ final class Intake {
     }
     // A late reading of the exercise is looked at once; it does not become one of recovery.
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
-    readings.putAll(after.latest);
-    Frame frame = Sight.by(readings, after, after.now);
-    Course looked = Watch.look(after, frame, after.now, news);
+    Frame frame =
+        Sight.by(late ? Copies.and(readings, after.latest) : after.latest, after, after.now);
+    Course looked = Watch.look(after, event, frame, news);
     return Moment.after(looked, late ? null : frame);
   }
 

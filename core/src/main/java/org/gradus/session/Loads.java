@@ -24,8 +24,12 @@ final class Loads {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
     for (Stage.Load load : stage.loads()) {
-      Passage beginning = Passage.begin(stage, loads, at);
-      Frame frame = Sight.atDue(course, beginning, Duration.ZERO);
+      // A plain figure needs nothing to be known.
+      boolean plain = load.formulas().stream().allMatch(each -> each.demands().isEmpty());
+      Frame frame =
+          plain
+              ? new Frame(course.protocol.wiring().layout())
+              : Sight.atDue(course, Passage.begin(stage, loads, at), Duration.ZERO);
       double value = load.value().value(frame);
       if (!Double.isNaN(value)) {
         Quantity begins = Quantity.ofBase(value, load.unit());

@@ -50,6 +50,9 @@ final class Plausible {
     for (Reading reading : now) {
       String place = place(reading);
       for (Signal signal : protocol.instruments().signals().values()) {
+        if (signal.below().isEmpty()) {
+          continue;
+        }
         Quantity lower = together.get(place + signal.name());
         Quantity upper = signal.below().map(name -> together.get(place + name)).orElse(null);
         if (lower != null && upper != null && lower.base() >= upper.base()) {

@@ -93,7 +93,7 @@ final class SlotSight {
   // A reading that filled its slot late can be so near to the next one that a change between them
   // says nothing. Two that were taken in time cannot.
   private static boolean apart(Taken earlier, Taken later, Duration span, MeasureLine line) {
-    Duration least = span.minus(line.within().multipliedBy(2)).minus(line.takes());
+    Duration least = span.minus(line.within()).minus(line.within()).minus(line.takes());
     return later.time().minus(earlier.time()).compareTo(least) >= 0;
   }
 

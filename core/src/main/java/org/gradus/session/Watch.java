@@ -3,6 +3,8 @@ package org.gradus.session;
 import static java.time.Duration.ZERO;
 
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -60,8 +62,13 @@ final class Watch {
    */
   static Course at(Moment moment) {
     Course course = moment.course();
-    List<ProtocolRule> restless =
-        ending(course).stream().filter(rule -> isRestless(rule, course)).toList();
+    boolean later = moment.time().compareTo(course.now) > 0;
+    List<ProtocolRule> restless = new ArrayList<>();
+    for (ProtocolRule rule : ending(course)) {
+      if (isRestless(rule, course, later)) {
+        restless.add(rule);
+      }
+    }
     return restless.isEmpty()
         ? course
         : look(expire(course, moment.time()), restless, moment.latest(), moment.time(), Set.of());
@@ -70,11 +77,11 @@ final class Watch {
   // Every rule was looked at after the last event. Of most the answer, and what follows from it, is
   // the same until something is told. In recovery the last look may have been at readings that came
   // late, which are looked at once.
-  private static boolean isRestless(ProtocolRule rule, Course course) {
+  private static boolean isRestless(ProtocolRule rule, Course course, boolean later) {
     boolean pending =
         rule.confirm().isPresent()
             && (course.confirming.containsKey(rule.id()) || course.doubts.containsKey(rule.id()));
-    return pending || rule.moves() || course.phase == Phase.RECOVERY;
+    return pending || (later && rule.influences().time()) || course.phase == Phase.RECOVERY;
   }
 
   private static Course expire(Course course, Duration time) {
@@ -93,12 +100,28 @@ final class Watch {
   }
 
   /**
-   * The course after its rules have been looked at.
+   * The course after its rules have been looked at once something was told or done.
    *
-   * @param news what was just told
+   * @param event what it was
+   * @param news the names of what was just read or reported
    */
-  static Course look(Course course, Frame frame, Duration time, Set<String> news) {
-    return look(course, ending(course), frame, time, news);
+  static Course look(Course course, Event event, Frame frame, Set<String> news) {
+    List<ProtocolRule> rules = ending(course);
+    if (isTold(event) && course.phase == Phase.STAGE) {
+      rules = new ArrayList<>();
+      for (ProtocolRule rule : ending(course)) {
+        boolean asks = !Collections.disjoint(news, rule.influences().told());
+        if (asks || isRestless(rule, course, true)) {
+          rules.add(rule);
+        }
+      }
+    }
+    return look(course, rules, frame, course.now, news);
+  }
+
+  // What is only told changes the answers of those that ask for it.
+  private static boolean isTold(Event event) {
+    return event instanceof Event.Read || event instanceof Event.Reported;
   }
 
   private static Course look(

@@ -31,10 +31,13 @@ public final class Formula {
 
   private final Checked checked;
   private final Plan plan;
+  private final Set<Demand> demands;
 
   private Formula(Checked checked) {
     this.checked = checked;
     this.plan = Plan.of(checked);
+    this.demands =
+        checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
   }
 
   /**
@@ -95,9 +98,7 @@ public final class Formula {
 
   /** Everything it asks for, also by way of definitions. */
   public Set<Demand> demands() {
-    return checked.slots().stream()
-        .map(Meaning.Slot::demand)
-        .collect(Collectors.toUnmodifiableSet());
+    return demands;
   }
 
   /**

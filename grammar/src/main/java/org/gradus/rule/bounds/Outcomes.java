@@ -20,6 +20,11 @@ public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
     return canHold && !canFail && !canBeUnknown;
   }
 
+  /** Whether it is known not to hold whatever the readings are. */
+  public boolean alwaysFails() {
+    return canFail && !canHold && !canBeUnknown;
+  }
+
   /** Whether it never holds. */
   public boolean neverHolds() {
     return !canHold;

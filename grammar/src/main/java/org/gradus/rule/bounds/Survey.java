@@ -107,9 +107,11 @@ final class Survey {
   }
 
   // Of "left and right" the right side matters only where the left holds: "known(x) and x > 5".
-  // Where the left may be unknown the right side has to be seen for all of the box.
+  // Where the left may be unknown, or surely holds, the right side has to be seen for all of the
+  // box.
   private Survey right(Expression left, Outcomes outcomes, boolean leftAnswer) {
-    return outcomes.canBeUnknown() ? this : assuming(left, leftAnswer);
+    boolean surely = leftAnswer ? outcomes.alwaysHolds() : outcomes.alwaysFails();
+    return surely || outcomes.canBeUnknown() ? this : assuming(left, leftAnswer);
   }
 
   private static Outcomes oneOf(Cell.Options cell, long wanted) {
