@@ -65,9 +65,10 @@ final class Selector {
   }
 
   private static Selected enough(List<StageResult> stages, int needed, Selection from) {
+    if (stages.size() >= needed && !stages.isEmpty()) {
+      return new Selected(stages, "");
+    }
     String wanted = from.span().text().replaceAll("\\s+", " ");
-    return stages.size() < needed || stages.isEmpty()
-        ? new Selected(stages, "it is made from " + wanted + "; found: " + stages.size())
-        : new Selected(stages, "");
+    return new Selected(stages, "it is made from " + wanted + "; found: " + stages.size());
   }
 }

@@ -8,9 +8,10 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.Fact;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Stage;
-import org.gradus.rule.check.Demand;
+import org.gradus.protocol.Wiring;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
@@ -94,15 +95,17 @@ final class BeforeJudge {
 
   // Once the test has begun nothing is asked any more.
   private void answers() {
-    List<Demand> demands = frame.layout().demands();
-    Set<String> needed = course.protocol.neededAnswers();
-    for (int slot = 0; slot < demands.size(); slot++) {
-      boolean asked =
-          demands.get(slot).aspect() == Demand.Aspect.VALUE
-              && needed.contains(demands.get(slot).subject());
-      if (asked && !frame.isKnown(slot)) {
-        gaps.add(frame.gap(slot));
+    Wiring wiring = course.protocol.wiring();
+    List<Gap> open = new ArrayList<>();
+    for (int slot = 0; slot < wiring.layout().size(); slot++) {
+      boolean answer = wiring.fact(slot).filter(Fact.Answer.class::isInstance).isPresent();
+      if (answer && !frame.isKnown(slot)) {
+        open.add(frame.gap(slot));
       }
+    }
+    if (!open.isEmpty()) {
+      Set<String> needed = course.protocol.neededAnswers();
+      open.stream().filter(gap -> needed.contains(gap.subject())).forEach(gaps::add);
     }
   }
 

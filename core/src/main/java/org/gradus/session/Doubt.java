@@ -19,6 +19,9 @@ record Doubt(List<String> comparisons, Duration until, boolean kept) {
   }
 
   Doubt with(List<String> further, boolean keep) {
+    if (comparisons.containsAll(further)) {
+      return keep == kept || kept ? this : new Doubt(comparisons, until, true);
+    }
     Set<String> all = new LinkedHashSet<>(comparisons);
     all.addAll(further);
     return new Doubt(List.copyOf(all), until, kept || keep);

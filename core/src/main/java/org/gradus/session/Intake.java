@@ -39,14 +39,15 @@ final class Intake {
       throw new ReadingRefused(
           Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
     }
-    Course before = Moment.of(course, event.at()).course();
+    Moment now = Moment.of(course, event.at());
+    Course before = now.course();
     Map<String, Taken> readings = new HashMap<>();
     Course after =
         before.with(
             change -> {
               change.now = event.at();
               change.events = change.events.and(told, event);
-              put(event, before, change, readings);
+              put(event, now, change, readings);
             });
     Set<String> news = new HashSet<>(readings.keySet());
     if (event instanceof Event.Reported reported) {
@@ -61,7 +62,8 @@ final class Intake {
   }
 
   private static void put(
-      Event event, Course course, Course.Change change, Map<String, Taken> newest) {
+      Event event, Moment now, Course.Change change, Map<String, Taken> newest) {
+    Course course = now.course();
     if (event instanceof Event.Read read && read.readings().isEmpty()) {
       return; // all of it was taken back
     } else if (event instanceof Event.Read read) {
@@ -76,10 +78,10 @@ final class Intake {
     } else if (event instanceof Event.Done done) {
       Reports.done(done, course, change);
     } else if (event instanceof Event.Followed followed) {
-      effect(followed.verdict(), course, change, followed.at());
+      effect(followed.verdict(), now, change);
     } else if (event instanceof Event.Overridden overridden) {
       dismiss(course, change, overridden.at());
-      effect(overridden.verdict(), course, change, overridden.at());
+      effect(overridden.verdict(), now, change);
     } else if (event instanceof Event.Abandoned) {
       end(Ending.ABANDONED, change);
     }
@@ -118,25 +120,27 @@ final class Intake {
             });
   }
 
-  private static void effect(Verdict verdict, Course course, Course.Change change, Duration at) {
+  private static void effect(Verdict verdict, Moment now, Course.Change change) {
+    Course course = now.course();
+    Duration at = now.time();
     // What has been acted upon stands, whatever else it could have been.
     change.doubts = Map.of();
     if (verdict instanceof Verdict.Ready ready) {
       begin(ready.stage(), ready.loads(), course, change, at);
     } else if (verdict instanceof Verdict.Advance advance) {
-      leave(course, change, at);
+      leave(now, change);
       begin(advance.stage(), advance.loads(), course, change, at);
     } else if (verdict instanceof Verdict.Hold hold) {
       Passage passage = course.present();
       change.replace(course.passages.size() - 1, passage.held(hold.until(), at));
     } else if (verdict instanceof Verdict.Finish finish) {
-      recover(course, change, at, false, finish.then());
+      recover(now, change, false, finish.then());
     } else if (verdict instanceof Verdict.Stop stop) {
       if (course.phase == Phase.RECOVERY) {
         end(Ending.EMERGENCY, change);
       } else {
         change.stopped = true;
-        recover(course, change, at, stop.rest(), stop.then());
+        recover(now, change, stop.rest(), stop.then());
       }
     } else if (verdict instanceof Verdict.End) {
       end(Ending.RECOVERED, change);
@@ -158,21 +162,24 @@ final class Intake {
         Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
   }
 
-  private static void leave(Course course, Course.Change change, Duration at) {
+  private static void leave(Moment now, Course.Change change) {
+    Course course = now.course();
+    Duration at = now.time();
     Passage passage = course.present();
     boolean atItsEnd = at.compareTo(passage.end()) >= 0;
-    Duration decided = atItsEnd ? decidedAt(course, passage, at) : passage.since(at);
+    Duration decided = atItsEnd ? decidedAt(now) : passage.since(at);
     change.replace(course.passages.size() - 1, passage.left(decided, atItsEnd));
   }
 
   // The due time whose readings the last decision rested on.
-  private static Duration decidedAt(Course course, Passage passage, Duration at) {
-    return new StageJudge(Moment.of(course, at)).decidedDue().orElse(passage.endInStage());
+  private static Duration decidedAt(Moment now) {
+    return new StageJudge(now).decidedDue().orElse(now.course().present().endInStage());
   }
 
-  private static void recover(
-      Course course, Course.Change change, Duration at, boolean rest, List<Loading> shown) {
-    leave(course, change, at);
+  private static void recover(Moment now, Course.Change change, boolean rest, List<Loading> shown) {
+    Course course = now.course();
+    Duration at = now.time();
+    leave(now, change);
     change.exerciseEnd = Optional.of(at);
     change.alarm = Optional.empty();
     change.atFinish = Copies.and(change.atFinish, course.latest);

@@ -14,6 +14,7 @@ public final class Times {
 
   // No exercise test lasts for a day; beyond, the time itself must be a slip.
   private static final Duration LONGEST = Duration.ofHours(24);
+  private static final Duration EARLIEST = LONGEST.negated();
 
   private Times() {}
 
@@ -54,7 +55,7 @@ public final class Times {
 
   /** Refuses a time that no test can have. */
   static void refuseImpossible(String what, Duration time) {
-    if (time.compareTo(LONGEST) > 0 || time.compareTo(LONGEST.negated()) < 0) {
+    if (time.compareTo(LONGEST) > 0 || time.compareTo(EARLIEST) < 0) {
       throw new ReadingRefused(
           Code.G502, "the time of " + what, clock(time), "0:00 to " + clock(LONGEST));
     }

@@ -165,10 +165,14 @@ final class Watch {
     boolean fails = !could.canHold() && !could.canBeUnknown();
     boolean forNow = rule.isFinish() && rule.confirm().isEmpty();
     boolean surelyStops = rule.isStop() && rule.confirm().isEmpty() && could.alwaysHolds();
+    Doubt known = change.doubts.get(rule.id());
+    if (known == null && leeway.isCertain(rule)) {
+      return;
+    }
     Doubt old =
-        Optional.ofNullable(change.doubts.get(rule.id()))
-            .filter(doubt -> !forNow && !surelyStops)
-            .orElseGet(() -> new Doubt(List.of(), until(rule.confirm().orElse(ZERO)), false));
+        known != null && !forNow && !surelyStops
+            ? known
+            : new Doubt(List.of(), until(rule.confirm().orElse(ZERO)), false);
     Doubt doubt = old.with(leeway.undecided(rule), !fails && isKept(rule, old));
     if (doubt.comparisons().isEmpty() || (fails && !doubt.kept())) {
       change.doubts = Copies.without(change.doubts, rule.id());

@@ -31,7 +31,8 @@ final class TermBounds {
     for (Term.Alternative alternative : term.alternatives()) {
       Outcomes applies = applies(alternative, left);
       if (applies.canHold()) {
-        Survey inside = assumed(alternative, left);
+        // Where it surely applies there is nothing to leave out.
+        Survey inside = applies.alwaysHolds() ? left : assumed(alternative, left);
         ways.add(alternative.value().map(inside::of).map(evaluated).orElse(unknown));
       }
       if (applies.canBeUnknown()) {
@@ -40,7 +41,7 @@ final class TermBounds {
       if (applies.alwaysHolds()) {
         return ways;
       }
-      left = excluded(alternative, left);
+      left = applies.alwaysFails() ? left : excluded(alternative, left);
     }
     ways.add(unknown); // past the last alternative: none applied
     return ways;
