@@ -34,7 +34,7 @@ final class DecisionRows {
       String time = Times.clock(event.at());
       if (event instanceof Event.Followed followed) {
         Decision decision = before(i);
-        rows.add(List.of(time, followed.verdict() + " – followed", why(decision)));
+        rows.add(List.of(time, shown(followed.verdict(), decision) + " – followed", why(decision)));
       } else if (event instanceof Event.Overridden overridden) {
         Decision decision = before(i);
         rows.add(
@@ -74,6 +74,11 @@ final class DecisionRows {
       }
     }
     return rows;
+  }
+
+  // What was done does not say why not to test; the decision does.
+  private static Verdict shown(Verdict followed, Decision decision) {
+    return followed instanceof Verdict.Defer ? decision.verdict() : followed;
   }
 
   private static String readings(Event event) {

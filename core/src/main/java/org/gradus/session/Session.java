@@ -191,6 +191,9 @@ public final class Session extends Telling {
 
   // What only informs is no part of what was done.
   private static Verdict acted(Verdict verdict) {
+    if (verdict instanceof Verdict.Defer) {
+      return new Verdict.Defer(List.of());
+    }
     return verdict instanceof Verdict.Ready ready
         ? new Verdict.Ready(ready.stage(), ready.loads())
         : verdict;

@@ -42,7 +42,7 @@ public sealed interface Verdict {
   /**
    * Do not test today.
    *
-   * @param reasons every reason there is
+   * @param reasons every reason there is; none in what was done
    */
   record Defer(List<Because> reasons) implements Verdict {
     public Defer {
@@ -56,7 +56,9 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + ": " + String.join(", ", reasons.stream().map(Because::rule).toList());
+      return reasons.isEmpty()
+          ? word()
+          : word() + ": " + String.join(", ", reasons.stream().map(Because::rule).toList());
     }
   }
 

@@ -1,14 +1,14 @@
 package org.gradus.testkit;
 
 import java.util.List;
-import java.util.Random;
+import java.util.random.RandomGenerator;
 
 /** Random choices. */
 final class Luck {
 
-  private final Random random;
+  private final RandomGenerator random;
 
-  Luck(Random random) {
+  Luck(RandomGenerator random) {
     this.random = random;
   }
 
@@ -18,6 +18,14 @@ final class Luck {
 
   int below(int bound) {
     return random.nextInt(bound);
+  }
+
+  double share() {
+    return random.nextDouble();
+  }
+
+  long seed() {
+    return random.nextLong();
   }
 
   /** A number from a low to a high end, both included. */

@@ -30,6 +30,8 @@ class ArchitectureTest {
   private static final JavaClasses CLASSES =
       new ClassFileImporter()
           .withImportOption(new DoNotIncludeTests())
+          // The kit for testers is a jar, but none of the library.
+          .withImportOption(place -> !place.contains("testkit"))
           .importPackages("org.gradus");
 
   /** Each package with those it stands on directly; it may use what they stand on too. */

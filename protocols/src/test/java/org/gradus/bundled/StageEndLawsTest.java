@@ -24,7 +24,7 @@ import org.gradus.session.Reading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
 
-/** What holds at the end of every stage, and of every test. */
+/** What holds at the end of every stage. */
 class StageEndLawsTest {
 
   private static final Set<String> VERDICTS = Set.of("HOLD", "ADVANCE", "FINISH", "STOP");
@@ -116,37 +116,5 @@ class StageEndLawsTest {
   private static boolean isOfStageEnd(Decision decision, Protocol protocol) {
     List<String> rules = protocol.rules().stageEnd().stream().map(ProtocolRule::id).toList();
     return decision.because().map(Because::rule).filter(rules::contains).isPresent();
-  }
-
-  @Property(tries = 300)
-  void whoFollowsEveryVerdictIsDoneWithinTheLongestTest(@ForAll Random random) {
-    Luck luck = new Luck(random);
-    Protocol protocol = luck.protocol();
-    Session session = begun(luck, protocol);
-    double care = random.nextDouble();
-    Duration now = at("0:00");
-    while (session.phase() != Phase.ENDED) {
-      assertThat(now).isLessThanOrEqualTo(protocol.longest());
-      Decision decision = session.decide(now);
-      if (isToBeFollowed(decision)) {
-        session.follow(decision);
-      } else {
-        now = now.plus(seconds(5));
-        if (isToBeFollowed(session.decide(now))) {
-          continue;
-        }
-        boolean due = now.toSeconds() % 60 == 0 || luck.chance(0.05);
-        if (due && luck.chance(care)) {
-          session.record(now, luck.readings().toArray(new Reading[0]));
-        } else if (luck.chance(0.001)) {
-          session.report(now, luck.sign());
-        }
-      }
-    }
-  }
-
-  private static boolean isToBeFollowed(Decision decision) {
-    return !(decision.verdict() instanceof Verdict.Continue)
-        && !(decision.verdict() instanceof Verdict.Measure);
   }
 }

@@ -1,0 +1,232 @@
+package org.gradus.testkit;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.gradus.diagnostic.GradusException;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Phase;
+import org.gradus.session.Session;
+import org.gradus.session.Verdict;
+import org.jspecify.annotations.Nullable;
+
+/** Sessions with faults such as a session might have. */
+final class BrokenSessions {
+
+  private BrokenSessions() {}
+
+  /** Fails otherwise than by a refusal. */
+  static final class Fails extends LiveSession {
+    Fails(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      if (events().size() > 4) {
+        throw new IllegalStateException("lost my way");
+      }
+      return super.apply(step);
+    }
+  }
+
+  /** Has room for three events. */
+  static final class ForgetsEvents extends LiveSession {
+    ForgetsEvents(Session session) {
+      super(session);
+    }
+
+    @Override
+    public List<Event> events() {
+      List<Event> all = super.events();
+      return all.subList(Math.max(0, all.size() - 3), all.size());
+    }
+  }
+
+  /** Breaks the test off when it is told nonsense. */
+  static final class GivesUp extends LiveSession {
+    GivesUp(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      try {
+        return super.apply(step);
+      } catch (GradusException refused) {
+        if (phase() != Phase.ENDED) {
+          session().abandon(now(), "nonsense");
+        }
+        throw refused;
+      }
+    }
+  }
+
+  /** Follows its own advice. */
+  static final class ActsWhenAsked extends LiveSession {
+    ActsWhenAsked(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision decide(Duration at) {
+      Decision decision = super.decide(at);
+      session().follow(decision);
+      return decision;
+    }
+  }
+
+  /** Answers with what it should have said the time before. */
+  static final class LagsBehind extends LiveSession {
+    private @Nullable Decision last;
+
+    LagsBehind(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      Decision answer = super.apply(step);
+      Decision before = last;
+      last = answer;
+      return before == null ? answer : before;
+    }
+  }
+
+  /** Has a clock that moves with events only. */
+  static final class StandsStill extends LiveSession {
+    StandsStill(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision decide(Duration at) {
+      return super.decide(now());
+    }
+  }
+
+  /** Says STOP a single time. */
+  static final class StopsOnce extends LiveSession {
+    private @Nullable Decision other;
+    private boolean said;
+
+    StopsOnce(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      Decision answer = super.apply(step);
+      if (!(answer.verdict() instanceof Verdict.Stop)) {
+        other = answer;
+      } else if (said && other != null) {
+        return other;
+      }
+      said |= answer.verdict() instanceof Verdict.Stop;
+      return answer;
+    }
+  }
+
+  /** Takes a followed stop for a rest. */
+  static final class NeverLeavesTheStage extends LiveSession {
+    NeverLeavesTheStage(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Phase phase() {
+      return super.phase() == Phase.RECOVERY ? Phase.STAGE : super.phase();
+    }
+  }
+
+  /** Does not hear what is reported. */
+  static final class PassesOverSigns extends LiveSession {
+    PassesOverSigns(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      boolean report = step instanceof Step.Tell tell && tell.event() instanceof Event.Reported;
+      return report ? decide(step.at()) : super.apply(step);
+    }
+  }
+
+  /** Every other one misses what is read. */
+  static final class HasMoods extends LiveSession {
+    private final boolean attentive;
+
+    private HasMoods(Session session, boolean attentive) {
+      super(session);
+      this.attentive = attentive;
+    }
+
+    static Function<Session, LiveSession> maker() {
+      AtomicInteger made = new AtomicInteger();
+      return session -> new HasMoods(session, made.incrementAndGet() % 2 == 0);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      boolean read = step instanceof Step.Tell tell && tell.event() instanceof Event.Read;
+      return read && !attentive ? decide(step.at()) : super.apply(step);
+    }
+  }
+
+  /** Is cut off while it is written. */
+  static final class LosesTheLastLine extends LiveSession {
+    LosesTheLastLine(Session session) {
+      super(session);
+    }
+
+    @Override
+    public String record() {
+      List<String> lines = super.record().lines().toList();
+      return lines.subList(0, lines.size() - 1).stream()
+          .map(line -> line + "\n")
+          .collect(Collectors.joining());
+    }
+  }
+
+  /** Takes a reading to be of when it is told. */
+  static final class CountsWhenTold extends LiveSession {
+    CountsWhenTold(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      return step instanceof Step.Tell tell && tell.event() instanceof Event.Read read
+          ? super.apply(new Step.Tell(new Event.Read(read.readings(), read.at(), read.at())))
+          : super.apply(step);
+    }
+
+    @Override
+    public LiveSession fork() {
+      return new CountsWhenTold(session().fork());
+    }
+  }
+
+  /** Stays a little longer, whatever is decided. */
+  static final class AlwaysHolds extends LiveSession {
+    AlwaysHolds(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      Decision shown = phase() == Phase.STAGE ? decide(step.at()) : null;
+      if (shown != null
+          && step instanceof Step.Follow
+          && (shown.verdict() instanceof Verdict.Advance
+              || shown.verdict() instanceof Verdict.Finish)) {
+        session().override(step.at(), new Verdict.Hold(step.at().plusSeconds(60)), "once more");
+        return shown;
+      }
+      return super.apply(step);
+    }
+  }
+}
