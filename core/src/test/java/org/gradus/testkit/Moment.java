@@ -1,7 +1,10 @@
 package org.gradus.testkit;
 
+import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -42,17 +45,40 @@ public record Moment(
         : Optional.empty();
   }
 
-  /** The last value that was told of a signal, whenever it was; what was amended as it was told. */
+  /**
+   * The value of a signal that was taken last: as it was put right, if it was; what was taken back
+   * does not count. What was read before the test, at rest, is no such value.
+   */
   public Optional<Quantity> last(String signal) {
-    for (int i = after.size() - 1; i >= 0; i--) {
-      if (after.get(i) instanceof Event.Read read) {
-        for (Reading reading : read.readings()) {
-          if (reading instanceof Measured measured && measured.subject().equals(signal)) {
-            return Optional.of(measured.value());
-          }
-        }
+    Map<Integer, Taken> values = new TreeMap<>();
+    for (int i = 0; i < after.size(); i++) {
+      Event event = after.get(i);
+      if (event instanceof Event.Read read) {
+        int number = i + 1;
+        value(read.readings(), signal)
+            .ifPresent(value -> values.put(number, new Taken(read.taken(), value)));
+      } else if (event instanceof Event.Amended amended) {
+        value(amended.readings(), signal)
+            .ifPresent(
+                value ->
+                    values.computeIfPresent(
+                        amended.event(), (number, old) -> new Taken(old.at(), value)));
+      } else if (event instanceof Event.Rejected rejected && rejected.subject().equals(signal)) {
+        values.remove(rejected.event());
       }
     }
-    return Optional.empty();
+    // Of two that were taken at the same time the one that was told later.
+    return values.values().stream()
+        .reduce((one, other) -> other.at().compareTo(one.at()) >= 0 ? other : one)
+        .map(Taken::value);
+  }
+
+  private record Taken(Duration at, Quantity value) {}
+
+  private static Optional<Quantity> value(List<Reading> readings, String signal) {
+    return readings.stream()
+        .filter(reading -> reading instanceof Measured && reading.subject().equals(signal))
+        .map(reading -> ((Measured) reading).value())
+        .findFirst();
   }
 }
