@@ -1,13 +1,22 @@
 package org.gradus.bundled;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Random;
+import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.RandomGenerator;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
+import org.gradus.session.Outcome;
+import org.gradus.session.Phase;
 import org.gradus.testkit.Any;
 import org.gradus.testkit.Laws;
 import org.gradus.testkit.TestScript;
@@ -32,5 +41,27 @@ class BundledLawsTest {
   @Property(tries = 200)
   void aRecordIsTheWholeTest(@ForAll("tests") TestScript test) {
     Laws.of(Laws.A_RECORD_GIVES_THE_TEST_BACK, Laws.aRecordMatchesItsFiles(LIBRARY)).check(test);
+  }
+
+  // Laws say nothing about what no test gets to.
+  @Property
+  void testsByEveryProtocolGetSomewhere(@ForAll("protocols") Protocol protocol) {
+    RandomGenerator<TestScript> tests = Any.tests(protocol).generator(1000);
+    Random random = new Random(7);
+    Set<Phase> phases = EnumSet.noneOf(Phase.class);
+    Set<String> stages = new HashSet<>();
+    for (int i = 0; i < 25; i++) {
+      Outcome outcome = tests.next(random).value().play().outcome();
+      phases.add(outcome.phase());
+      outcome.stages().forEach(stage -> stages.add(stage.id()));
+    }
+    int several = Math.min(2, protocol.stages().size());
+    assertThat(stages).as("%s", protocol).hasSizeGreaterThanOrEqualTo(several);
+    assertThat(phases).as("%s", protocol).contains(Phase.ENDED);
+  }
+
+  @Provide
+  Arbitrary<Protocol> protocols() {
+    return Arbitraries.of(PROTOCOLS);
   }
 }
