@@ -58,8 +58,8 @@ public final class Laws {
   public static final Law WAITING_ENDS =
       Law.of(
           "waiting-ends",
-          "CONTINUE lasts until a later moment, and MEASURE is no longer the answer when its time"
-              + " is over.",
+          "CONTINUE lasts until a later moment, and once the time of a MEASURE is over that same"
+              + " MEASURE is no longer the answer.",
           test -> new Waiting(test));
 
   /** No stop is lost. */
