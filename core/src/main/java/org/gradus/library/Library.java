@@ -173,10 +173,19 @@ public final class Library {
     T found = things.get(id);
     if (found == null) {
       List<String> ids = things.keySet().stream().sorted().toList();
-      String otherwise =
-          ids.isEmpty() ? "this library holds no " + all : "there are " + String.join(", ", ids);
-      throw new NotFound(Code.G604, what, id, Suggestion.help(id, ids, otherwise));
+      throw new NotFound(Code.G604, what, id, meant(id, ids, all));
     }
     return found;
+  }
+
+  // Whoever knows only a part of an id is shown those that have it.
+  private static String meant(String id, List<String> ids, String all) {
+    List<String> longer = ids.stream().filter(one -> !id.isEmpty() && one.contains(id)).toList();
+    if (!longer.isEmpty()) {
+      return "did you mean " + String.join(" or ", longer) + "?";
+    }
+    String otherwise =
+        ids.isEmpty() ? "this library holds no " + all : "there are " + String.join(", ", ids);
+    return Suggestion.help(id, ids, otherwise);
   }
 }

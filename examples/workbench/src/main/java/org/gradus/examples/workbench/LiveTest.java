@@ -1,17 +1,15 @@
 package org.gradus.examples.workbench;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.GradusException;
-import org.gradus.examples.workbench.RunCommand.StageClock;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
+import org.gradus.session.Loading;
 import org.gradus.session.Session;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
@@ -24,28 +22,32 @@ final class LiveTest {
 
   private static final List<String> HELP =
       List.of(
-          "heart_rate 112            a reading, in its usual unit; the first letters will do",
+          "heart_rate 112            a reading, in its usual unit; first letters or initials do: hr",
           "pulse 28 15               28 beats in 15 seconds",
-          "systolic 140, diastolic 80    readings taken together",
-          "resting heart_rate 68     a reading before the test",
+          "systolic 140, diastolic 80    readings taken together; 140/80 says the same",
+          "resting heart_rate 68, 122/80 readings before the test; upright likewise",
           "unwell_today no           an answer; all questions at once: nothing unusual",
           "chest_pain / breathless 3 a sign",
+          "done                      the stage is done: the mile is walked",
           "follow (or an empty line) do what is recommended",
           "offer                     do what is offered instead",
           "override finish: why      finish, stop, advance STAGE or hold M:SS otherwise",
-          "why, what, quit",
+          "abandon: why              break the test off",
+          "why                       the rule, its figures and its source",
+          "what                      what to read and to ask until the next decision",
+          "quit                      leave; what was recorded can be taken up again",
           "3:00 heart_rate 112       the same at 3:00 of the test's clock");
 
   private final Session session;
-  private final Shelf shelf;
-  private final StageClock clock;
+  private final Screen screen;
+  private final TestClock clock;
   private final Telling telling;
   private String shown = "";
   private boolean left;
 
-  LiveTest(Session session, Shelf shelf, StageClock clock) {
+  LiveTest(Session session, Screen screen, TestClock clock) {
     this.session = session;
-    this.shelf = shelf;
+    this.screen = screen;
     this.clock = clock;
     this.telling = new Telling(session);
   }
@@ -54,73 +56,94 @@ final class LiveTest {
     return left;
   }
 
-  /** Shows what is recommended now, once. */
+  /** Shows what is recommended now, once, and the countdown. */
   void announce() {
-    show(session.decide(clock.now()));
+    Decision decision = session.decide(clock.now());
+    show(decision);
+    paint(decision);
   }
 
   /** A second has passed. */
   void tick() {
-    Duration now = clock.now();
-    Decision decision = session.decide(now);
-    show(decision);
-    if (Terminal.isWatched()) {
-      shelf
-          .errors()
-          .printf(Locale.ROOT, "\r%s %s ", decision.stage().orElse("before"), Times.clock(now));
-      shelf.errors().flush();
+    Decision decision = session.decide(clock.now());
+    if (show(decision)) {
+      screen.ring();
     }
+    paint(decision);
+  }
+
+  private void paint(Decision decision) {
+    screen.paint(decision, session.events());
   }
 
   void typed(String line) {
+    screen.entered();
     Matcher timed = TIMED.matcher(line.strip());
     boolean hasTime = timed.matches();
     try {
       Duration now = hasTime ? clock.jump(Times.at(timed.group(1))) : clock.now();
       act(hasTime ? timed.group(2) : line.strip(), now);
     } catch (GradusException | IllegalArgumentException refused) {
-      shelf.out().println("not taken: " + refused.getMessage());
+      screen.print("not taken: " + refused.getMessage());
+    }
+    if (!left) {
+      paint(session.decide(clock.now()));
     }
   }
 
   private void act(String text, Duration now) {
     switch (text.split("[ :]", 2)[0]) {
-      case "?" -> HELP.forEach(row -> shelf.out().println("  " + row));
+      case "?", "help" -> HELP.forEach(row -> screen.print("  " + row));
       case "", "follow" -> follow(session.decide(now));
       case "offer" -> offer(session.decide(now));
-      case "why" -> PlayCommand.explain(session.decide(now), shelf);
+      case "why" -> Explanation.lines(session.decide(now)).forEach(screen::print);
       case "what" -> what(session.decide(now));
+      case "done" -> show(session.done(now));
+      case "abandon" -> {
+        session.abandon(now, reason(text.substring("abandon".length())));
+        show(session.decide(now));
+      }
       case "override" -> {
         override(text.substring("override".length()).strip(), now);
         show(session.decide(now));
       }
-      case "quit" -> left = true;
+      case "quit", "exit" -> left = true;
       default -> show(telling.tell(text, now));
     }
   }
 
   private void follow(Decision decision) {
+    Verdict verdict = decision.verdict();
+    if (verdict instanceof Verdict.Continue || verdict instanceof Verdict.Measure) {
+      // An empty line out of impatience is no deed.
+      what(decision);
+      return;
+    }
     session.follow(decision);
-    shelf.out().println("done: " + decision.verdict());
+    screen.print("done: " + verdict);
     show(session.decide(decision.at()));
   }
 
   private void offer(Decision decision) {
     Optional<Decision.Offer> first = decision.offers().stream().findFirst();
     if (first.isEmpty()) {
-      shelf.out().println("nothing is offered");
+      screen.print("nothing is offered");
       return;
     }
     session.follow(decision, first.get());
-    shelf.out().println("done: " + first.get().verdict());
+    screen.print("done: " + first.get().verdict());
     show(session.decide(decision.at()));
   }
 
   private void override(String text, Duration now) {
     int colon = text.lastIndexOf(": ");
     String what = colon < 0 ? text : text.substring(0, colon);
-    String reason = colon < 0 ? "" : text.substring(colon + 2).strip();
-    session.override(now, verdict(what.strip().split("\\s+", -1), now), reason);
+    Verdict verdict = verdict(what.strip().split("\\s+", -1), now);
+    session.override(now, verdict, colon < 0 ? "" : reason(text.substring(colon)));
+  }
+
+  private static String reason(String text) {
+    return text.startsWith(":") ? text.substring(1).strip() : text.strip();
   }
 
   private static Verdict verdict(String[] words, Duration now) {
@@ -138,36 +161,68 @@ final class LiveTest {
   }
 
   private void what(Decision decision) {
-    List<String> rows = new ArrayList<>();
-    if (decision.verdict() instanceof Verdict.Continue goOn) {
-      for (Agenda.Item item : goOn.agenda().items()) {
-        rows.add(
-            Times.clock(item.due())
-                + " "
-                + String.join(", ", item.signals())
-                + " "
-                + item.state().name().toLowerCase(Locale.ROOT));
-      }
-      goOn.agenda().questions().forEach(question -> rows.add("ask: " + question));
-    } else if (decision.verdict() instanceof Verdict.Measure measure) {
-      measure.gaps().forEach(gap -> rows.add(gap.toString()));
+    Verdict verdict = decision.verdict();
+    if (verdict instanceof Verdict.Continue goOn) {
+      agenda(goOn.agenda());
+    } else if (verdict instanceof Verdict.Ready ready) {
+      agenda(ready.agenda());
+    } else if (verdict instanceof Verdict.Measure measure) {
+      measure.gaps().forEach(gap -> screen.print("  missing: " + gap));
+      agenda(measure.agenda());
     }
-    rows.forEach(row -> shelf.out().println("  " + row));
-    shelf.out().println("  now: " + decision);
+    screen.print("  now: " + decision);
   }
 
-  private void show(Decision decision) {
+  private void agenda(Agenda agenda) {
+    for (Agenda.Item item : agenda.items()) {
+      String state =
+          switch (item.state()) {
+            case AHEAD -> "";
+            case DUE -> ", now";
+            case MISSED -> ", missed";
+          };
+      String place = item.posture().map(posture -> ", " + posture).orElse("");
+      String from =
+          item.begin().equals(item.due()) ? "" : "from " + Times.clock(item.begin()) + " for ";
+      screen.print(
+          "  read: "
+              + String.join(", ", item.signals()).replace('.', ' ')
+              + " "
+              + from
+              + Times.clock(item.due())
+              + place
+              + state);
+    }
+    for (Agenda.Ask ask : agenda.asks()) {
+      String needed = ask.needed() ? "" : " (may be left out)";
+      screen.print("  ask: " + ask.prompt() + " -> " + ask.name() + " ..." + needed);
+    }
+    agenda.questions().forEach(question -> screen.print("  ask: " + question));
+    agenda.cues().forEach(cue -> screen.print("  " + Times.clock(cue.at()) + " say: " + cue.say()));
+    agenda
+        .next()
+        .ifPresent(
+            change ->
+                screen.print(
+                    "  "
+                        + Times.clock(change.at())
+                        + " set: "
+                        + (change.load().isEmpty() ? "no load" : Loading.line(change.load()))));
+  }
+
+  // Says whether there was anything new.
+  private boolean show(Decision decision) {
     String text =
         decision.verdict()
             + decision.because().map(because -> " (" + because.rule() + ")").orElse("");
-    if (!text.equals(shown)) {
-      shelf.out().println(decision.toString());
-      decision.offers().forEach(offer -> shelf.out().println("     or: " + offer.verdict()));
-      decision
-          .cautions()
-          .forEach(caution -> shelf.out().println("     caution: " + caution.shortly()));
-      shown = text;
+    if (text.equals(shown)) {
+      return false;
     }
+    screen.print(decision.toString());
+    decision.offers().forEach(offer -> screen.print("     or: " + offer.verdict()));
+    decision.cautions().forEach(caution -> screen.print("     caution: " + caution.shortly()));
+    shown = text;
+    return true;
   }
 
   /** What came of it. */
@@ -176,10 +231,9 @@ final class LiveTest {
         .headline()
         .ifPresent(
             best -> {
-              shelf.out().println("estimate " + best.vo2max().rounded(1) + " (" + best.id() + ")");
-              best.interval()
-                  .ifPresent(interval -> shelf.out().println("  95 % interval " + interval));
-              best.cautions().forEach(caution -> shelf.out().println("  " + caution));
+              screen.print("estimate " + best.vo2max().rounded(1) + " (" + best.id() + ")");
+              best.interval().ifPresent(interval -> screen.print("  95 % interval " + interval));
+              best.cautions().forEach(caution -> screen.print("  " + caution));
             });
   }
 }

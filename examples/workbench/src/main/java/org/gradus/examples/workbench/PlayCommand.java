@@ -1,15 +1,10 @@
 package org.gradus.examples.workbench;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
-import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Ledger;
 import org.gradus.session.Session;
@@ -38,7 +33,7 @@ final class PlayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    TestRecord record = read();
+    TestRecord record = Shelf.record(file);
     Library library = shelf.library();
     if (explain > 0) {
       return explain(record, library);
@@ -82,37 +77,7 @@ final class PlayCommand implements Callable<Integer> {
     TestRecord part = new TestRecord(record.title(), record.entries().subList(0, explain));
     Session session = part.resume(library, Ledger.NONE);
     Decision decision = session.decide(record.entries().get(explain - 1).event().at());
-    explain(decision, shelf);
+    Explanation.lines(decision).forEach(shelf.out()::println);
     return Workbench.WELL;
-  }
-
-  /** A decision with all that is behind it. */
-  static void explain(Decision decision, Shelf shelf) {
-    shelf.out().println(decision.toString());
-    Optional<Because> because = decision.because();
-    because.ifPresent(
-        rule -> {
-          shelf.out().println("  rule: " + rule.text());
-          rule.filled().ifPresent(filled -> shelf.out().println("  here: " + filled));
-          shelf.out().println("  source: " + rule.source());
-        });
-    if (!decision.firmness().isFirm()) {
-      shelf
-          .out()
-          .println("  marginal, could flip: " + String.join("; ", decision.firmness().couldFlip()));
-    }
-    decision.offers().forEach(offer -> shelf.out().println("  or: " + offer.verdict()));
-    decision.cautions().forEach(caution -> shelf.out().println("  caution: " + caution.shortly()));
-    decision
-        .unchecked()
-        .forEach(rule -> shelf.out().println("  not checked: " + rule.rule() + " " + rule.gaps()));
-  }
-
-  private TestRecord read() {
-    try {
-      return TestRecord.parse(file.getFileName().toString(), Files.readString(file));
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + file, e);
-    }
   }
 }

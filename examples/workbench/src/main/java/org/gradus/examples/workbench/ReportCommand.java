@@ -1,7 +1,6 @@
 package org.gradus.examples.workbench;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -30,18 +29,18 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    try {
-      TestRecord record = TestRecord.parse(file.getFileName().toString(), Files.readString(file));
-      Report report = Report.of(record, shelf.library());
-      if (html == null) {
-        shelf.out().println(report.text());
-      } else {
-        Files.writeString(html, report.html());
-        shelf.out().println("report: " + html);
-      }
+    TestRecord record = Shelf.record(file);
+    Report report = Report.of(record, shelf.library());
+    if (html == null) {
+      shelf.out().println(report.text());
       return Workbench.WELL;
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read or write " + e.getMessage(), e);
     }
+    try {
+      Files.writeString(html, report.html());
+    } catch (IOException e) {
+      throw Shelf.cannot("write", html, e);
+    }
+    shelf.out().println("report: " + html);
+    return Workbench.WELL;
   }
 }

@@ -4,11 +4,14 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.jspecify.annotations.Nullable;
@@ -53,8 +56,41 @@ class Shelf {
     try (InputStream stream = Files.newInputStream(file)) {
       return Library.file(file.getFileName().toString(), stream);
     } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + file, e);
+      throw cannot("read", file, e);
     }
+  }
+
+  /** The record of a test that was named on the command line. */
+  static TestRecord record(Path file) {
+    String name = file.getFileName().toString();
+    try {
+      String text = Files.readString(file);
+      if (!text.startsWith("{")) {
+        throw new UncheckedIOException(
+            new IOException(name + " is no record of a test; run ID --record FILE writes one"));
+      }
+      return TestRecord.parse(name, text);
+    } catch (IOException e) {
+      throw cannot("read", file, e);
+    }
+  }
+
+  /** What keeps a file from being read or written, and what to do. */
+  static UncheckedIOException cannot(String what, Path file, IOException problem) {
+    Path parent = file.toAbsolutePath().getParent();
+    String why;
+    if (parent != null && !Files.isDirectory(parent)) {
+      why = "there is no folder " + parent;
+    } else if (problem instanceof NoSuchFileException) {
+      why = "there is no such file";
+    } else if (Files.isDirectory(file)) {
+      why = "it is a folder; name a file, or use --folder " + file;
+    } else if (problem instanceof CharacterCodingException) {
+      why = "it is no text in UTF-8";
+    } else {
+      why = "look at the rights of the file and its folder";
+    }
+    return new UncheckedIOException("cannot " + what + " " + file + ": " + why, problem);
   }
 
   PrintWriter out() {

@@ -2,9 +2,13 @@ package org.gradus.examples.workbench;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
@@ -17,6 +21,7 @@ import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.session.Decision;
+import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
@@ -27,6 +32,11 @@ import org.gradus.unit.Unit;
 final class Telling {
 
   private static final String NOTHING_UNUSUAL = "nothing unusual";
+  private static final String RESTING = "resting";
+  private static final String UPRIGHT = "upright";
+  private static final Set<String> POSTURES = Set.of(RESTING, UPRIGHT);
+  private static final Set<String> PRESSURES = Set.of("bp", "pressure");
+  private static final int USUAL_COUNT = 15;
 
   private final Session session;
   private final Protocol protocol;
@@ -42,17 +52,57 @@ final class Telling {
     if (text.equals(NOTHING_UNUSUAL)) {
       return session.record(now, unusual().toArray(Reading[]::new));
     }
-    String[] words = text.split("\\s+", -1);
-    if (instruments.signs().containsKey(words[0])) {
-      return words.length > 1
-          ? session.report(now, words[0], Integer.parseInt(words[1]))
-          : session.report(now, words[0]);
+    String[] first = text.split("\\s+", -1);
+    Optional<String> sign = sign(first[0]);
+    if (sign.isPresent()) {
+      return first.length > 1
+          ? session.report(now, sign.get(), whole(first[1]))
+          : session.report(now, sign.get());
     }
     List<Reading> readings = new ArrayList<>();
+    // Said once, it counts for the whole line: resting systolic 120, diastolic 80.
+    String posture = "";
     for (String part : text.split(",", -1)) {
-      readings.add(reading(part.strip().split("\\s+", -1)));
+      List<String> words = List.of(part.strip().split("\\s+", -1));
+      if (POSTURES.contains(words.get(0)) && words.size() > 1) {
+        posture = words.get(0);
+        words = words.subList(1, words.size());
+      }
+      readings.add(placed(posture, reading(words), part.strip()));
     }
     return session.record(now, readings.toArray(Reading[]::new));
+  }
+
+  private Reading placed(String posture, Reading reading, String typed) {
+    boolean answer = instruments.questions().containsKey(reading.subject());
+    if (answer) {
+      return reading;
+    }
+    return switch (posture) {
+      case RESTING -> Readings.resting(reading);
+      case UPRIGHT -> Readings.upright(reading);
+      default -> {
+        if (session.phase() == Phase.BEFORE) {
+          throw new IllegalArgumentException(
+              "before the test say how the person is placed: resting "
+                  + typed
+                  + ", or upright "
+                  + typed);
+        }
+        yield reading;
+      }
+    };
+  }
+
+  private Optional<String> sign(String typed) {
+    Set<String> signs = instruments.signs().keySet();
+    if (signs.contains(typed)) {
+      return Optional.of(typed);
+    }
+    List<String> fitting = fitting(typed);
+    return fitting.size() == 1 && signs.contains(fitting.get(0))
+        ? Optional.of(fitting.get(0))
+        : Optional.empty();
   }
 
   // Every question that is answered with yes or no, answered with no.
@@ -66,20 +116,23 @@ final class Telling {
     return answers;
   }
 
-  private Reading reading(String[] words) {
-    if (words.length < 2) {
-      String help = Suggestion.help(words[0], names(), "type ? for help");
-      throw new IllegalArgumentException(words[0] + " is nothing that can be told; " + help);
+  private Reading reading(List<String> words) {
+    String first = words.get(0);
+    String last = words.get(words.size() - 1);
+    boolean pressure = words.size() == 1 || PRESSURES.contains(first);
+    if (pressure && last.matches("[0-9]+/[0-9]+")) {
+      int slash = last.indexOf('/');
+      return Readings.pressure(whole(last.substring(0, slash)), whole(last.substring(slash + 1)));
     }
-    if (words[0].equals("pulse")) {
-      int stretch = words.length > 2 ? Integer.parseInt(words[2]) : 15;
-      return Readings.pulse(Integer.parseInt(words[1]), Duration.ofSeconds(stretch));
-    } else if (words[0].equals("resting") || words[0].equals("upright")) {
-      Reading inner = reading(List.of(words).subList(1, words.length).toArray(String[]::new));
-      return words[0].equals("resting") ? Readings.resting(inner) : Readings.upright(inner);
+    if (first.equals("pulse") && words.size() > 1) {
+      int stretch = words.size() > 2 ? whole(words.get(2)) : USUAL_COUNT;
+      return Readings.pulse(whole(words.get(1)), Duration.ofSeconds(stretch));
     }
-    String name = full(words[0]);
-    String value = String.join(" ", List.of(words).subList(1, words.length));
+    String name = full(first);
+    if (words.size() < 2) {
+      throw new IllegalArgumentException(name + " needs its value behind it; type ? for help");
+    }
+    String value = String.join(" ", words.subList(1, words.size()));
     Question question = instruments.questions().get(name);
     if (question != null) {
       return answer(question, value);
@@ -89,12 +142,12 @@ final class Telling {
       return Readings.chosen(name, value);
     }
     Quantity quantity = quantity(value, signal.range().map(QuantityRange::low).map(Quantity::unit));
-    java.util.Optional<String> scale = protocol.schedule().lineOf(name).flatMap(MeasureLine::scale);
-    return new Reading.Measured(name, quantity, java.util.Optional.empty(), scale);
+    Optional<String> scale = protocol.schedule().lineOf(name).flatMap(MeasureLine::scale);
+    return new Reading.Measured(name, quantity, Optional.empty(), scale);
   }
 
   private Set<String> names() {
-    Set<String> names = new java.util.TreeSet<>(instruments.signals().keySet());
+    Set<String> names = new TreeSet<>(instruments.signals().keySet());
     names.addAll(instruments.questions().keySet());
     names.addAll(instruments.signs().keySet());
     return names;
@@ -106,7 +159,7 @@ final class Telling {
     if (names.contains(typed)) {
       return typed;
     }
-    List<String> fitting = names.stream().filter(name -> name.startsWith(typed)).toList();
+    List<String> fitting = fitting(typed);
     if (fitting.size() == 1) {
       return fitting.get(0);
     }
@@ -115,6 +168,27 @@ final class Telling {
             ? Suggestion.help(typed, names, "type ? for help")
             : "it could be " + String.join(", ", fitting);
     throw new IllegalArgumentException(typed + " is nothing that can be told; " + help);
+  }
+
+  // By its first letters, or by the initials of its words: hr for heart_rate.
+  private List<String> fitting(String typed) {
+    return names().stream()
+        .filter(name -> name.startsWith(typed) || initials(name).equals(typed))
+        .toList();
+  }
+
+  private static String initials(String name) {
+    return Arrays.stream(name.split("_", -1))
+        .filter(word -> !word.isEmpty())
+        .map(word -> word.substring(0, 1))
+        .collect(Collectors.joining());
+  }
+
+  private static int whole(String text) {
+    if (!text.matches("[0-9]{1,4}")) {
+      throw new IllegalArgumentException(text + " is not a whole number");
+    }
+    return Integer.parseInt(text);
   }
 
   private static Reading answer(Question question, String value) {
@@ -132,7 +206,7 @@ final class Telling {
         quantity(value, question.range().map(QuantityRange::low).map(Quantity::unit)));
   }
 
-  private static Quantity quantity(String text, java.util.Optional<Unit> usual) {
+  private static Quantity quantity(String text, Optional<Unit> usual) {
     boolean bare = text.matches("-?[0-9]+(\\.[0-9]+)?");
     if (bare && usual.isPresent()) {
       return Quantity.of(Double.parseDouble(text), usual.get());

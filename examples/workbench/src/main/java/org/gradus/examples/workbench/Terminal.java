@@ -3,6 +3,8 @@ package org.gradus.examples.workbench;
 /** Whether a person looks on. */
 final class Terminal {
 
+  private static final int USUAL_COLUMNS = 80;
+
   private Terminal() {}
 
   /** Whether lines may be written over: there is a terminal, and it says what it is. */
@@ -10,5 +12,12 @@ final class Terminal {
   static boolean isWatched() {
     String kind = System.getenv("TERM");
     return System.console() != null && kind != null && !kind.equals("dumb");
+  }
+
+  /** How wide it is, as the shell says, or 80 columns. */
+  static int columns() {
+    String columns = System.getenv("COLUMNS");
+    boolean said = columns != null && columns.matches("[1-9][0-9]{0,3}");
+    return said ? Integer.parseInt(columns) : USUAL_COLUMNS;
   }
 }

@@ -1,17 +1,14 @@
 package org.gradus.examples.workbench;
 
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.gradus.diagnostic.FileRefused;
-import org.gradus.diagnostic.GradusException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
 /**
- * The workbench. Exit codes: 0 all is well, 1 something was found, 2 the command was not
- * understood, 3 files were refused.
+ * The workbench. Exit codes: 0 all is well, 1 something was found, 2 what was asked for was not
+ * understood or does not exist, 3 files were refused, cannot be read or cannot be written.
  */
 @Command(
     name = "workbench",
@@ -24,6 +21,7 @@ import picocli.CommandLine.Command;
     footer = {
       "",
       "Every command takes --folder DIR to add protocols of your own.",
+      "workbench COMMAND --help tells what a command takes.",
       "Exit codes: 0 well, 1 something found, 2 not understood, 3 files refused."
     },
     subcommands = {
@@ -35,13 +33,16 @@ import picocli.CommandLine.Command;
       CasesCommand.class,
       TrialCommand.class,
       RunCommand.class,
+      ResumeCommand.class,
       PlayCommand.class,
-      ReportCommand.class
+      ReportCommand.class,
+      CommandLine.HelpCommand.class
     })
 public final class Workbench {
 
   static final int WELL = 0;
   static final int FOUND = 1;
+  static final int NOT_UNDERSTOOD = 2;
   static final int REFUSED = 3;
 
   private Workbench() {}
@@ -62,28 +63,18 @@ public final class Workbench {
     line.setErr(errors);
     line.setUsageHelpAutoWidth(true);
     for (CommandLine command : line.getSubcommands().values()) {
-      command.getCommandSpec().mixinStandardHelpOptions(true);
+      boolean itself = command.getCommand() instanceof CommandLine.HelpCommand;
+      command.getCommandSpec().mixinStandardHelpOptions(!itself);
     }
     line.getCommandSpec().mixinStandardHelpOptions(true);
-    line.setExecutionExceptionHandler((problem, command, result) -> explain(problem, errors));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    Complaints complaints = new Complaints(errors);
+    line.setParameterExceptionHandler(complaints);
+    line.setExecutionExceptionHandler(complaints);
     if (List.of(arguments).isEmpty()) {
       line.usage(out);
       return WELL;
     }
     return line.execute(arguments);
-  }
-
-  private static int explain(Exception problem, PrintWriter errors) {
-    if (problem instanceof FileRefused refused) {
-      refused.diagnostics().forEach(found -> errors.println(found + System.lineSeparator()));
-      errors.println(refused.diagnostics().size() + " to put right");
-      return REFUSED;
-    } else if (problem instanceof UncheckedIOException unreadable) {
-      errors.println(unreadable.getMessage());
-      return REFUSED;
-    }
-    errors.println(
-        problem instanceof GradusException ? problem.getMessage() : "failed: " + problem);
-    return FOUND;
   }
 }

@@ -121,8 +121,76 @@ class WorkbenchTest {
   void whatIsNotUnderstoodHasItsOwnCode() throws Exception {
     assertThat(run("", "dance").code()).isEqualTo(2);
     Ran unknown = run("", "show", "canal-wlk", "--folder", OWN);
-    assertThat(unknown.code()).isEqualTo(1);
-    assertThat(unknown.text()).contains("canal-walk");
+    assertThat(unknown.code()).isEqualTo(2);
+    assertThat(unknown.text()).contains("did you mean canal-walk?");
+    assertThat(run("", "show", "canal", "--folder", OWN).text())
+        .contains("did you mean canal-walk?");
+    assertThat(run("", "show", "canal-walk").text()).contains("--folder DIR");
+    Ran mass = run("", "run", "canal-walk", "--age", "40", "--sex", "FEMALE", "--mass", "64kg");
+    assertThat(mass.code()).isEqualTo(2);
+    assertThat(mass.text()).contains("'64kg' is not a number", "see: workbench run --help");
+  }
+
+  @Test
+  void whatCannotBeReadSaysWhy() throws Exception {
+    Ran missing = run("", "play", folder.resolve("none.jsonl").toString());
+    assertThat(missing.code()).isEqualTo(3);
+    assertThat(missing.text()).contains("there is no such file");
+    Ran noRecord = run("", "report", Path.of(OWN, "canal-walk.yaml").toString());
+    assertThat(noRecord.code()).isEqualTo(3);
+    assertThat(noRecord.text()).contains("canal-walk.yaml is no record of a test");
+  }
+
+  private static Ran live(String typed, Path record) throws Exception {
+    String[] command = {
+      "run",
+      "canal-walk",
+      "--folder",
+      OWN,
+      "--age",
+      "40",
+      "--sex",
+      "female",
+      "--mass",
+      "64",
+      "--cleared",
+      "--record",
+      record.toString()
+    };
+    return run(typed, command);
+  }
+
+  @Test
+  void aTestThatWasCutOffIsTakenUpAgain() throws Exception {
+    Path record = folder.resolve("record.jsonl");
+    Ran begun = live("nothing unusual\nresting hr 66, 118/76\n\n2:00 hr 94\n2:30 hr 940\n", record);
+    assertThat(begun.text()).contains("READY", "CONTINUE until", "not taken: G502");
+    // What exists is not written over.
+    Ran again = live("quit\n", record);
+    assertThat(again.code()).isEqualTo(3);
+    assertThat(again.text()).contains("it exists already", "resume " + record);
+    Ran resumed = run("3:00 hr 96\n\nquit\n", "resume", record.toString(), "--folder", OWN);
+    assertThat(resumed.text()).contains("taken up at 2:00", "done: ADVANCE to step_2");
+    assertThat(run("", "play", record.toString(), "--folder", OWN).text())
+        .contains("heart_rate 94 bpm", "heart_rate 96 bpm", "the record is as it was made");
+  }
+
+  @Test
+  void aRecordThatCannotBeWrittenIsToldBeforeTheTest() throws Exception {
+    Ran refused = live("nothing unusual\n", folder.resolve("nowhere/record.jsonl"));
+    assertThat(refused.code()).isEqualTo(3);
+    assertThat(refused.text()).contains("G607").doesNotContain("MEASURE");
+  }
+
+  @Test
+  void whatIsTypedWronglyIsRefusedWithTheRightWay() throws Exception {
+    Ran run = live("hr 66\nresting hr\nresting hr x\n3:00 bq 3\nquit\n", folder.resolve("r.jsonl"));
+    assertThat(run.text())
+        .contains(
+            "resting hr 66, or upright hr 66",
+            "heart_rate needs its value behind it",
+            "x is no value",
+            "bq is nothing that can be told");
   }
 
   @Test

@@ -1,0 +1,70 @@
+package org.gradus.examples.workbench;
+
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.NotFound;
+import org.gradus.diagnostic.ReadingRefused;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+
+/** Says what is wrong, what to do about it, and nothing else; one line where that is enough. */
+final class Complaints implements IParameterExceptionHandler, IExecutionExceptionHandler {
+
+  // Readers of these lines do not know Java.
+  private static final Map<String, String> TYPES =
+      Map.of(
+          "is not an int", "is not a whole number",
+          "is not a long", "is not a whole number",
+          "is not a double", "is not a number; give it without a unit");
+
+  private final PrintWriter errors;
+
+  Complaints(PrintWriter errors) {
+    this.errors = errors;
+  }
+
+  @Override
+  public int handleParseException(ParameterException problem, String[] arguments) {
+    String message = String.valueOf(problem.getMessage());
+    for (Map.Entry<String, String> type : TYPES.entrySet()) {
+      message = message.replace(type.getKey(), type.getValue());
+    }
+    errors.println(message);
+    CommandLine command = problem.getCommandLine();
+    if (!CommandLine.UnmatchedArgumentException.printSuggestions(problem, errors)) {
+      errors.println("see: " + command.getCommandSpec().qualifiedName() + " --help");
+    }
+    return Workbench.NOT_UNDERSTOOD;
+  }
+
+  @Override
+  public int handleExecutionException(Exception problem, CommandLine command, ParseResult asked) {
+    if (problem instanceof FileRefused refused) {
+      refused.diagnostics().forEach(found -> errors.println(found + System.lineSeparator()));
+      errors.println(refused.diagnostics().size() + " to put right");
+      return Workbench.REFUSED;
+    } else if (problem instanceof UncheckedIOException || problem instanceof JournalFailed) {
+      errors.println(problem.getMessage());
+      return Workbench.REFUSED;
+    } else if (problem instanceof NotFound) {
+      errors.println(problem.getMessage());
+      if (!asked.hasMatchedOption("--folder")) {
+        errors.println("a protocol of your own is found with --folder DIR");
+      }
+      return Workbench.NOT_UNDERSTOOD;
+    } else if (problem instanceof ReadingRefused) {
+      errors.println(problem.getMessage());
+      return Workbench.NOT_UNDERSTOOD;
+    }
+    errors.println(
+        problem instanceof GradusException ? problem.getMessage() : "failed: " + problem);
+    return Workbench.FOUND;
+  }
+}

@@ -1,0 +1,48 @@
+package org.gradus.examples.workbench;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.concurrent.Callable;
+import org.gradus.history.Journal;
+import org.gradus.session.Event;
+import org.gradus.session.Phase;
+import org.gradus.session.Session;
+import org.gradus.session.Times;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** Takes up a recorded test again. */
+@Command(
+    name = "resume",
+    description = {
+      "Takes up a recorded test that was cut off, and goes on recording it.",
+      "The clock stands at the last event; type a time such as 6:00 to set it."
+    })
+final class ResumeCommand implements Callable<Integer> {
+
+  @Mixin private Shelf shelf = new Shelf();
+
+  @Mixin private Pace pace = new Pace();
+
+  @Parameters(paramLabel = "RECORD", description = "The file of the record.")
+  private Path file = Path.of("");
+
+  @Override
+  public Integer call() {
+    try (Journal.Reopened again = Journal.reopen(file, shelf.library())) {
+      Session session = again.session();
+      again.dropped().ifPresent(cut -> shelf.out().println("cut off as damaged: " + cut));
+      if (session.phase() == Phase.ENDED) {
+        shelf.errors().println("the test in " + file + " is over");
+        return Workbench.FOUND;
+      }
+      Duration last =
+          session.events().stream().map(Event::at).reduce((a, b) -> b).orElse(Duration.ZERO);
+      shelf.out().println("taken up at " + Times.clock(last) + "; type a time to set the clock");
+      int code = new LiveLoop(shelf, pace.speed()).run(session, last);
+      shelf.out().println("record: " + file);
+      return code;
+    }
+  }
+}

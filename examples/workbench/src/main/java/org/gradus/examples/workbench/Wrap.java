@@ -1,0 +1,36 @@
+package org.gradus.examples.workbench;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Parts long lines at blanks; what follows stands two columns further in. */
+final class Wrap {
+
+  private static final int NARROWEST = 20;
+
+  private Wrap() {}
+
+  /**
+   * The lines a line is shown as.
+   *
+   * @param columns how wide the terminal is; 0 leaves the line whole
+   */
+  static List<String> lines(String line, int columns) {
+    if (columns <= 0 || line.length() <= columns) {
+      return List.of(line);
+    }
+    int width = Math.max(NARROWEST, columns);
+    String indent = " ".repeat(Math.min(width / 3, line.length() - line.stripLeading().length()));
+    List<String> lines = new ArrayList<>();
+    String rest = line;
+    while (rest.length() > width) {
+      int blank = rest.lastIndexOf(' ', width);
+      boolean word = blank > indent.length() + 2;
+      int end = word ? blank : width;
+      lines.add(rest.substring(0, end).stripTrailing());
+      rest = indent + "  " + rest.substring(end).strip();
+    }
+    lines.add(rest);
+    return lines;
+  }
+}
