@@ -147,4 +147,18 @@ class DiagramTest {
             -----------------------------
             yes""");
   }
+
+  @Test
+  void aSettingThatIsAWordShowsItsWord() {
+    assertThat(drawn(new Bench().read("rpe", 12), "end_rule is two_in_window or rpe > 13"))
+        .isEqualTo(
+            """
+            end_rule is two_in_window or rpe > 13
+            --------                     ---
+            near_ceiling                 12
+            -------------------------    --------
+            no                           no
+            -------------------------------------
+            no""");
+  }
 }

@@ -6,7 +6,12 @@ import static org.gradus.bundled.Walks.ines;
 import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Times.at;
 
+import java.util.List;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.NotFound;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.RuleBook;
+import org.gradus.rule.plan.Frame;
 import org.gradus.session.Session;
 import org.junit.jupiter.api.Test;
 
@@ -60,5 +65,21 @@ class DrawingTest {
         .isThrownBy(() -> session.diagram(at("0:10"), "steady-and-hight"))
         .withMessageContaining("there is no rule called steady-and-hight")
         .withMessageContaining("did you mean steady-and-high?");
+  }
+
+  @Test
+  void everyRuleOfEveryProtocolCanBeDrawnBeforeAnythingIsKnown() {
+    for (String id : Bundled.library().protocols()) {
+      Protocol protocol = Bundled.library().protocol(id);
+      Frame nothing = new Frame(protocol.wiring().layout());
+      RuleBook rules = protocol.rules();
+      assertThat(
+              Stream.of(rules.before(), rules.anyTime(), rules.stageEnd(), rules.recovery())
+                  .flatMap(List::stream))
+          .allSatisfy(
+              rule ->
+                  assertThat(rule.rule().diagram(nothing, 0).figures().get(0).lines().get(0))
+                      .isEqualTo(rule.rule().text().replaceAll("\\s+", " ")));
+    }
   }
 }

@@ -81,7 +81,8 @@ final class Drawer {
   }
 
   private List<String> notes(Checked checked, Expression part) {
-    if (!Filler.isLeaf(checked, part)) {
+    // The word of a setting is always known, and no plan works it out.
+    if (!Filler.isLeaf(checked, part) || checked.meaningOf(part) instanceof Meaning.FixedWord) {
       return List.of();
     }
     if (checked.meaningOf(part) instanceof Meaning.Slot slot && frame.isKnown(slot.index())) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.Fact;
@@ -32,16 +33,7 @@ final class StageTable {
   }
 
   List<String> rows(int columns) {
-    List<String> heads = new ArrayList<>();
-    for (Stage stage : protocol.stages()) {
-      String loads = stage.loads().stream().map(this::load).collect(Collectors.joining(", "));
-      heads.add(
-          stage.id()
-              + "  "
-              + Times.clock(stage.lasts())
-              + "  "
-              + (loads.isEmpty() ? "no load" : loads));
-    }
+    List<String> heads = heads();
     int head = heads.stream().mapToInt(String::length).max().orElse(0);
     double most =
         protocol.stages().stream().mapToDouble(stage -> uptake(stage).orElse(0.0)).max().orElse(0);
@@ -71,6 +63,37 @@ final class StageTable {
       rows.add("(# is oxygen cost in mL/kg/min by the first equation that applies)");
     }
     return rows;
+  }
+
+  // Each column is as wide as what is widest in it.
+  private List<String> heads() {
+    int ids = width(stage -> stage.id());
+    int times = width(stage -> lasts(stage));
+    return protocol.stages().stream()
+        .map(
+            stage ->
+                String.format(
+                        Locale.ROOT, "%-" + ids + "s  %" + times + "s  ", stage.id(), lasts(stage))
+                    + loads(stage))
+        .toList();
+  }
+
+  private int width(Function<Stage, String> column) {
+    return protocol.stages().stream().mapToInt(one -> column.apply(one).length()).max().orElse(1);
+  }
+
+  /** A stage in one line. */
+  String line(Stage stage) {
+    return stage.id() + "  " + lasts(stage) + "  " + loads(stage);
+  }
+
+  private static String lasts(Stage stage) {
+    return (stage.untilDone() ? "done, at most " : "") + Times.clock(stage.lasts());
+  }
+
+  private String loads(Stage stage) {
+    String loads = stage.loads().stream().map(this::load).collect(Collectors.joining(", "));
+    return loads.isEmpty() ? "no load" : loads;
   }
 
   /** A load as it is written: a figure, or the formula it is worked out by. */

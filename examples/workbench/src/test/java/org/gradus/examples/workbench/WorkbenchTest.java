@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.gradus.bundled.Bundled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -106,6 +107,8 @@ class WorkbenchTest {
     assertThat(narrow.text().lines().filter(line -> line.contains("##")))
         .isNotEmpty()
         .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(40));
+    assertThat(narrow.text().lines())
+        .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(40));
     assertThat(run("", "list", "--json", "nomogram").text()).contains("cycle-single-load-6min");
   }
 
@@ -197,5 +200,33 @@ class WorkbenchTest {
   void edgesAreATable() throws Exception {
     assertThat(run("", "edges", "canal-walk", "--folder", OWN, "--rule", "high-and-calm").text())
         .contains("below", "at", "above", "high-and-calm");
+  }
+
+  @Test
+  void aProtocolIsShownWholeToPeopleAndToPrograms() throws Exception {
+    String text = run("", "show", "canal-walk", "--folder", OWN, "--width", "200").text();
+    assertThat(text)
+        .contains(
+            "heart_rate  each 1:00, counted over 15 s",
+            "rpe  0:15 before the end",
+            "estimates\n  line  extrapolate(uptake, heart_rate, max_heart_rate)  from calm stages",
+            "calm is abs(change(heart_rate, 1 min)) <= calm_band [",
+            "recovery, at most ",
+            "unwell_today  Fever",
+            " Invented for this example; no publication.");
+    String json = run("", "show", "canal-walk", "--folder", OWN, "--json").text();
+    assertThat(json)
+        .contains(
+            "{\"name\":\"calm_band\",\"value\":\"6 bpm\",\"range\":\"4 bpm to 8 bpm\",\"source\":"
+                + "{\"key\":\"own\",\"text\":\"Invented for this example; no publication.\"}}",
+            "\"id\":\"wait\",\"rule\":\"hold 1 min at most 2 times when not calm\"",
+            "\"uptake\":{\"amount\":11.5,\"unit\":\"mL/kg/min\"}",
+            "\"inputs\":[{\"name\":\"unwell_today\"",
+            "\"recovery\":{\"stages\":[{",
+            "\"vo2max\":\"extrapolate(uptake, heart_rate, max_heart_rate)\"");
+    for (String id : Bundled.library().protocols()) {
+      ProtocolText.lines(Bundled.library().protocol(id), 80);
+      Json.of(new ProtocolMap(Bundled.library().protocol(id)).map());
+    }
   }
 }
