@@ -23,6 +23,9 @@ final class Comparison {
 
   private static final String NONE = "none";
 
+  // A figure of which more is said than anybody compares is hard to read.
+  private static final int SHOWN_DECIMALS = 4;
+
   private final Case told;
   private final String where;
   private final List<Failure> failures;
@@ -187,7 +190,7 @@ final class Comparison {
             .map(
                 estimate ->
                     estimate instanceof Estimate.Available available
-                        ? available.vo2max().toString()
+                        ? available.vo2max().rounded(SHOWN_DECIMALS).toString()
                         : "none: " + String.join("; ", ((Estimate.Unavailable) estimate).reasons()))
             .orElse("no such estimate");
     boolean available = found.filter(Estimate.Available.class::isInstance).isPresent();

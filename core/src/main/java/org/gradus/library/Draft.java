@@ -92,6 +92,10 @@ final class Draft {
   final List<String> cautions = new ArrayList<>();
 
   final Map<String, Placed<Setting>> settings = new LinkedHashMap<>();
+
+  /** Keys a file has once, and whose place is asked for later. */
+  static final List<String> ONLY_ONCE = List.of("for", "recovery");
+
   final Map<String, Placed<Define>> defines = new LinkedHashMap<>();
   final Map<String, Placed<Ask>> questions = new LinkedHashMap<>();
   final Map<String, Placed<Sign>> signs = new LinkedHashMap<>();
@@ -110,6 +114,7 @@ final class Draft {
   final List<ChoiceLine> cost = new ArrayList<>();
   final List<ChoiceLine> maxHeartRate = new ArrayList<>();
   final List<EstimateDraft> estimates = new ArrayList<>();
+  final Map<String, Span> places = new LinkedHashMap<>();
   Optional<Eligibility> eligibility = Optional.empty();
   Optional<RecoveryDraft> recovery = Optional.empty();
   Optional<Unmeasured> unmeasured = Optional.empty();
@@ -125,6 +130,11 @@ final class Draft {
   Draft(Header header) {
     this.header = header;
     files.add(header.where().file());
+  }
+
+  /** Where a key stands that a file has once. */
+  Span place(String key) {
+    return places.getOrDefault(key, header.where());
   }
 
   /** Whether everything under some keys could be read. */

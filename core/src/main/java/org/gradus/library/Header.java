@@ -66,7 +66,9 @@ record Header(
           Code.G305,
           kind.value(),
           "one of " + String.join(", ", KINDS),
-          Suggestion.help(kind.value(), KINDS, "choose one of them"));
+          kind.value().equals("cases")
+              ? "a file of cases is run and not loaded; call it NAME.cases.yaml"
+              : Suggestion.help(kind.value(), KINDS, "choose one of them"));
     }
     return known;
   }

@@ -79,10 +79,10 @@ final class Includes {
                       .filter(theirs -> own.eligibility.get().isWiderThan(theirs))
                       .isPresent();
           if (ages) {
-            whole.replaced.add(new Replaced("for", include.id(), own.header.where()));
+            whole.replaced.add(new Replaced("for", include.id(), own.place("for")));
           }
           if (own.recovery.isPresent() && set.recovery.isPresent()) {
-            whole.replaced.add(new Replaced("recovery", include.id(), own.header.where()));
+            whole.replaced.add(new Replaced("recovery", include.id(), own.place("recovery")));
           }
           names(whole, include, set.settings, own.settings, "setting");
           names(whole, include, set.defines, own.defines, "define");

@@ -90,6 +90,14 @@ public final class Keys {
     return mapping.entries().isEmpty() ? whole : mapping.entries().get(0).key().span();
   }
 
+  /** Where a key stands, if it is there. */
+  Optional<Span> place(String key) {
+    return mapping.entries().stream()
+        .filter(entry -> entry.key().value().equals(key))
+        .map(entry -> entry.key().span())
+        .findFirst();
+  }
+
   /** The text under a key. */
   public Optional<Scalar> text(String key) {
     return take(key).flatMap(node -> scalar(node, key));

@@ -38,6 +38,9 @@ final class SetReader {
   /** Takes the common keys and puts what stands under them into a draft. */
   void read(Keys keys, Draft draft) {
     draft.sources.addAll(draft.header.citations());
+    for (String key : Draft.ONLY_ONCE) {
+      keys.place(key).ifPresent(place -> draft.places.put(key, place));
+    }
     part("for", draft, () -> draft.eligibility = keys.keys("for", "for").flatMap(this::ages));
     part("usual", draft, () -> new NotesReader(texts).usual(keys, draft));
     part("signals", draft, () -> new InstrumentReader(texts).read(keys, draft));

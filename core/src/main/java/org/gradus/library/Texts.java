@@ -21,6 +21,7 @@ import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 
 /** Reads single texts of one file: times, quantities, words, sources. */
 final class Texts {
@@ -113,11 +114,22 @@ final class Texts {
       boolean rising =
           ends.low().kind() == ends.high().kind() && ends.low().base() <= ends.high().base();
       if (!rising) {
-        notA(text, "a range", "give two values of one kind, the lower one first");
+        notA(text, "a range", rising(ends));
         return Optional.empty();
       }
     }
     return range;
+  }
+
+  // The unit is mostly left out at the lower end: 3 to 8 bpm.
+  private static String rising(QuantityRange ends) {
+    boolean bare = ends.low().unit() == Unit.ONE && ends.high().unit() != Unit.ONE;
+    return bare
+        ? "give both ends their unit: "
+            + Quantity.of(ends.low().amount(), ends.high().unit())
+            + " to "
+            + ends.high()
+        : "give two values of one kind, the lower one first";
   }
 
   /** A stretch that may be open at one end: a range, {@code below 30 %} or {@code from 90 %}. */

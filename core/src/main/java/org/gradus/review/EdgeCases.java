@@ -296,27 +296,6 @@ public final class EdgeCases {
 
   /** Edge cases as a table for people. */
   public static String table(List<EdgeCase> cases) {
-    StringBuilder out = new StringBuilder();
-    String last = "";
-    for (EdgeCase one : cases) {
-      String head = one.group() + " / " + one.rule() + ": " + one.comparison();
-      if (!head.equals(last)) {
-        out.append(head).append("   (").append(one.where()).append(", ").append(one.moment());
-        out.append(")\n");
-        last = head;
-      }
-      out.append(
-          String.format(
-              Locale.ROOT,
-              "  %-6s %-28s rule %-8s %s%s%n",
-              one.side().name().toLowerCase(Locale.ROOT),
-              one.subject() + " " + one.value(),
-              one.holds() == Truth.TRUE
-                  ? "holds"
-                  : one.holds() == Truth.FALSE ? "fails" : "unknown",
-              one.decides(),
-              one.others().isEmpty() ? "" : "   with " + one.others()));
-    }
-    return out.toString();
+    return EdgeTable.of(cases);
   }
 }

@@ -103,7 +103,7 @@ final class Grain {
       return name + " " + choice.options().get((int) value);
     } else if (demand.type() instanceof Type.Measure measure) {
       Unit unit = unit(protocol, demand, measure.kind());
-      return name + " " + Quantity.ofBase(value, unit).rounded(2);
+      return name + " " + EdgeTable.value(Quantity.ofBase(value, unit).rounded(2));
     }
     // A sign that was not reported is no news.
     boolean quiet =

@@ -56,4 +56,22 @@ class EdgeCasesTest {
   void theSameProtocolGivesTheSameEdges() {
     assertThat(EdgeCases.of(WALK)).isEqualTo(EdgeCases.of(WALK));
   }
+
+  @Test
+  void whatIsHeldFixedIsSaidOnceAndTimesAreThoseOfAWatch() {
+    Protocol late =
+        Lane.sound()
+            .with(
+                "heart_rate >= end_at",
+                "heart_rate >= end_at and stage.time >= 3:30 and effort > 3")
+            .protocol();
+    String table =
+        EdgeCases.table(
+            EdgeCases.of(late).stream().filter(one -> one.rule().equals("enough")).toList());
+    assertThat(table)
+        .containsPattern("stage.time >= 3:30   \\(lane-walk.yaml:33:\\d+, flat at 3:00\\)\n  with ")
+        .contains("below  stage.time 3:29 ", "at     stage.time 3:30 ");
+    // What moves along with the reading is another one on each side, and stays in the row.
+    assertThat(table).contains("finish (enough)   with effort ");
+  }
 }

@@ -230,4 +230,26 @@ class ReviewTest {
     assertThat(codes).hasSameSizeAs(Check.values());
     assertThat(Check.named("nonsense")).isEmpty();
   }
+
+  @Test
+  void widerAgesAndARecoveryOfItsOwnAreFoundWhereTheyStand() {
+    Lane lane =
+        Lane.sound()
+            .with(
+                "recovery:\n  stages:", "for: { age: 30 years to 50 years }\nrecovery:\n  stages:")
+            .with(
+                "estimates:",
+                """
+                recovery:
+                  stages:
+                    - { id: sit, lasts: until_end, load: none }
+                  rules:
+                    - { id: later, rule: end when recovery.time >= 5 min, source: book }
+                  at_most: 10 min
+                estimates:""");
+    assertThat(lane.review().findings())
+        .filteredOn(finding -> finding.check() == Check.REPLACED_PART)
+        .extracting(finding -> finding.where().file().name() + " " + finding.where().text())
+        .containsExactlyInAnyOrder("lane-walk.yaml for", "lane-walk.yaml recovery");
+  }
 }

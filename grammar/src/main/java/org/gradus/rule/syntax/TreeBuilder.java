@@ -196,7 +196,10 @@ final class TreeBuilder {
           span(tree),
           Code.G202,
           text,
-          Suggestion.help(text, known, "the units are " + String.join(", ", known)));
+          EverydayUnits.meant(text)
+              .map(meant -> "write " + meant)
+              .orElseGet(
+                  () -> Suggestion.help(text, known, "the units are " + String.join(", ", known))));
       unit = Unit.ONE;
     }
     return new UnitName(span(tree), unit);

@@ -1,15 +1,11 @@
 package org.gradus.examples.workbench;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.gradus.cases.CaseReport;
 import org.gradus.cases.Cases;
 import org.gradus.library.Library;
@@ -48,7 +44,7 @@ final class CasesCommand implements Callable<Integer> {
       failures += report.failures().size();
       results.add(map(file, cases, report));
       if (!json) {
-        report.failures().forEach(failure -> shelf.out().println(failure));
+        report.failures().forEach(failure -> shelf.out().println("case " + failure));
         shelf
             .out()
             .println(
@@ -57,7 +53,7 @@ final class CasesCommand implements Callable<Integer> {
                     + cases.cases().size()
                     + " cases, "
                     + report.failures().size()
-                    + " answers differ");
+                    + (report.failures().size() == 1 ? " answer differs" : " answers differ"));
         shelf.out().println(report.coverage());
       }
     }
@@ -71,14 +67,7 @@ final class CasesCommand implements Callable<Integer> {
     if (shelf.folder().isEmpty()) {
       return List.of();
     }
-    try (Stream<Path> paths = Files.list(shelf.folder().get())) {
-      return paths
-          .filter(path -> path.getFileName().toString().endsWith(".cases.yaml"))
-          .sorted()
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read the folder " + shelf.folder().get(), e);
-    }
+    return Shelf.yaml(shelf.folder().get()).stream().filter(Shelf::isCases).toList();
   }
 
   private static Map<String, Object> map(Path file, Cases cases, CaseReport report) {

@@ -1,12 +1,17 @@
 package org.gradus.examples.workbench;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.gradus.bundled.Bundled;
+import org.gradus.cases.Cases;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.SourceFile;
@@ -24,7 +29,10 @@ final class CheckCommand implements Callable<Integer> {
 
   @Mixin private Shelf shelf = new Shelf();
 
-  @Parameters(paramLabel = "FILE", arity = "0..*", description = "Files to check.")
+  @Parameters(
+      paramLabel = "FILE",
+      arity = "0..*",
+      description = "Files to check, or folders of them.")
   private List<Path> files = new ArrayList<>();
 
   @Option(names = "--json", description = "Write what is found as JSON.")
@@ -33,17 +41,32 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<Diagnostic> found = new ArrayList<>();
-    List<String> ids = new ArrayList<>();
+    List<Path> named = named();
+    List<Path> cases = named.stream().filter(Shelf::isCases).toList();
+    int protocols = 0;
     try {
-      Library library = files.isEmpty() ? shelf.library() : library();
-      ids.addAll(library.protocols());
+      protocols = library(named).protocols().size();
     } catch (FileRefused refused) {
       found.addAll(refused.diagnostics());
+    }
+    for (Path file : cases) {
+      try {
+        Cases.read(Shelf.read(file));
+      } catch (FileRefused refused) {
+        found.addAll(refused.diagnostics());
+      }
     }
     if (json) {
       shelf.out().println(Json.of(found.stream().map(CheckCommand::map).toList()));
     } else if (found.isEmpty()) {
-      shelf.out().println("all is well: " + ids.size() + " protocols can be used");
+      String played =
+          cases.isEmpty()
+              ? ""
+              : ", "
+                  + cases.size()
+                  + (cases.size() == 1 ? " file" : " files")
+                  + " of cases can be played";
+      shelf.out().println("all is well: " + protocols + " protocols can be used" + played);
     } else {
       found.forEach(one -> shelf.out().println(one + System.lineSeparator()));
       shelf.out().println(found.size() + " to put right");
@@ -51,9 +74,26 @@ final class CheckCommand implements Callable<Integer> {
     return found.isEmpty() ? Workbench.WELL : Workbench.REFUSED;
   }
 
-  private Library library() {
+  // The files that were named, of a named folder all, and those of --folder beside them.
+  private List<Path> named() {
+    Set<Path> all = new LinkedHashSet<>();
+    for (Path path : files) {
+      all.addAll(Files.isDirectory(path) ? Shelf.yaml(path) : List.of(path));
+    }
+    Set<String> names = new HashSet<>();
+    all.forEach(path -> names.add(path.getFileName().toString()));
+    shelf.folder().filter(Files::isDirectory).map(Shelf::yaml).orElse(List.of()).stream()
+        .filter(path -> names.add(path.getFileName().toString()))
+        .forEach(all::add);
+    return List.copyOf(all);
+  }
+
+  private Library library(List<Path> named) {
+    if (files.isEmpty()) {
+      return shelf.library();
+    }
     List<SourceFile> all = new ArrayList<>(Bundled.files());
-    files.forEach(file -> all.add(Shelf.read(file)));
+    named.stream().filter(file -> !Shelf.isCases(file)).forEach(file -> all.add(Shelf.read(file)));
     return Library.of(all);
   }
 

@@ -4,7 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
+import org.gradus.diagnostic.Suggestion;
 import org.gradus.review.EdgeCase;
 import org.gradus.review.EdgeCases;
 import picocli.CommandLine.Command;
@@ -31,14 +34,21 @@ final class EdgesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<EdgeCase> edges =
-        EdgeCases.of(shelf.protocol(id)).stream()
-            .filter(edge -> rule.isEmpty() || edge.rule().equals(rule))
-            .toList();
-    if (edges.isEmpty()) {
-      shelf.errors().println("there are no edges" + (rule.isEmpty() ? "" : " of a rule " + rule));
+    List<EdgeCase> all = EdgeCases.of(shelf.protocol(id));
+    Set<String> rules = new TreeSet<>();
+    all.forEach(edge -> rules.add(edge.rule()));
+    if (all.isEmpty()) {
+      shelf.errors().println("no rule of " + id + " compares anything");
       return Workbench.FOUND;
     }
+    shelf.refuseUnless(
+        rule.isEmpty() || rules.contains(rule),
+        "there are no edges of a rule "
+            + rule
+            + "; "
+            + Suggestion.help(rule, rules, "there are some of " + String.join(", ", rules)));
+    List<EdgeCase> edges =
+        all.stream().filter(edge -> rule.isEmpty() || edge.rule().equals(rule)).toList();
     shelf
         .out()
         .println(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.gradus.library.Library;
 import org.gradus.protocol.Heading;
 import picocli.CommandLine.Command;
@@ -38,16 +39,38 @@ final class ListCommand implements Callable<Integer> {
     if (json) {
       shelf.out().println(Json.of(found.stream().map(ListCommand::map).toList()));
     } else {
-      int width = found.stream().mapToInt(one -> one.id().length()).max().orElse(0);
-      for (Heading one : found) {
-        String id = String.format(Locale.ROOT, "%-" + width + "s", one.id());
-        shelf.out().println(id + "  " + one.title());
-      }
-      if (found.isEmpty()) {
-        shelf.out().println("nothing found");
-      }
+      print(found);
     }
     return found.isEmpty() ? Workbench.FOUND : Workbench.WELL;
+  }
+
+  // Sources mention much in passing: what only they have comes last.
+  private void print(List<Heading> found) {
+    int width = found.stream().mapToInt(one -> one.id().length()).max().orElse(0);
+    Map<Boolean, List<Heading>> byTitle =
+        found.stream().collect(Collectors.partitioningBy(this::speaksOf));
+    byTitle.getOrDefault(true, List.of()).forEach(one -> print(one, width));
+    List<Heading> others = byTitle.getOrDefault(false, List.of());
+    if (!others.isEmpty()) {
+      shelf.out().println("by a word in their sources:");
+      others.forEach(one -> print(one, width));
+    }
+    if (found.isEmpty()) {
+      shelf.out().println("nothing found");
+    }
+  }
+
+  private boolean speaksOf(Heading one) {
+    String said =
+        String.join(" ", one.id(), one.title(), one.ergometer(), one.purpose())
+            .toLowerCase(Locale.ROOT);
+    return words.stream().allMatch(word -> said.contains(word.toLowerCase(Locale.ROOT)));
+  }
+
+  private void print(Heading one, int width) {
+    String line = String.format(Locale.ROOT, "%-" + width + "s", one.id()) + "  " + one.title();
+    int columns = Terminal.isWatched() ? Terminal.columns() : 0;
+    Wrap.lines(line, columns).forEach(shelf.out()::println);
   }
 
   private static Map<String, Object> map(Heading heading) {

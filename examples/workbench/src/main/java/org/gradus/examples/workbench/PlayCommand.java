@@ -1,7 +1,9 @@
 package org.gradus.examples.workbench;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
@@ -31,6 +33,9 @@ final class PlayCommand implements Callable<Integer> {
       description = "Explain the answer to the event of this number.")
   private int explain;
 
+  @Option(names = "--json", description = "Write events, answers and differences as JSON.")
+  private boolean json;
+
   @Override
   public Integer call() {
     TestRecord record = Shelf.record(file);
@@ -38,42 +43,66 @@ final class PlayCommand implements Callable<Integer> {
     if (explain > 0) {
       return explain(record, library);
     }
-    shelf.out().println(record.title().protocol() + " " + record.title().version());
-    for (TestRecord.Entry entry : record.entries()) {
-      String rule = entry.rule().isEmpty() ? "" : " (" + entry.rule() + ")";
-      shelf
-          .out()
-          .println(
-              entry.number()
-                  + "  "
-                  + Times.clock(entry.event().at())
-                  + "  "
-                  + Told.line(entry.event())
-                  + "  ->  "
-                  + entry.answer()
-                  + rule);
-    }
     List<TestRecord.Difference> differences = record.verify(library);
-    differences.forEach(
-        difference ->
-            shelf
-                .out()
-                .println(
-                    "differs at "
-                        + difference.number()
-                        + ": "
-                        + difference.recorded()
-                        + ", now "
-                        + difference.now()));
-    shelf.out().println(differences.isEmpty() ? "the record is as it was made" : "it differs");
+    if (json) {
+      shelf.out().println(Json.of(map(record, differences)));
+    } else {
+      shelf.out().println(record.title().protocol() + " " + record.title().version());
+      record.entries().forEach(entry -> shelf.out().println(line(entry)));
+      differences.forEach(one -> shelf.out().println(line(one)));
+      shelf.out().println(differences.isEmpty() ? "the record is as it was made" : "it differs");
+    }
     return differences.isEmpty() ? Workbench.WELL : Workbench.FOUND;
   }
 
+  private static String line(TestRecord.Entry entry) {
+    String rule = entry.rule().isEmpty() ? "" : " (" + entry.rule() + ")";
+    return entry.number()
+        + "  "
+        + Times.clock(entry.event().at())
+        + "  "
+        + Told.line(entry.event())
+        + "  ->  "
+        + entry.answer()
+        + rule;
+  }
+
+  private static String line(TestRecord.Difference one) {
+    return "differs at " + one.number() + ": " + one.recorded() + ", now " + one.now();
+  }
+
+  private static Map<String, Object> map(
+      TestRecord record, List<TestRecord.Difference> differences) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("protocol", record.title().protocol());
+    map.put("version", record.title().version());
+    map.put("events", record.entries().stream().map(PlayCommand::map).toList());
+    map.put("differences", differences.stream().map(PlayCommand::map).toList());
+    return map;
+  }
+
+  private static Map<String, Object> map(TestRecord.Entry entry) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("number", entry.number());
+    map.put("seconds", entry.event().at().toSeconds());
+    map.put("told", Told.line(entry.event()));
+    map.put("answer", entry.answer());
+    map.put("rule", entry.rule());
+    return map;
+  }
+
+  private static Map<String, Object> map(TestRecord.Difference one) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("number", one.number());
+    map.put("recorded", one.recorded());
+    map.put("now", one.now());
+    return map;
+  }
+
   private int explain(TestRecord record, Library library) {
-    if (explain > record.entries().size()) {
-      shelf.errors().println("the record has " + record.entries().size() + " events");
-      return Workbench.FOUND;
-    }
+    shelf.refuseUnless(
+        explain <= record.entries().size(),
+        "--explain " + explain + ": the record has " + record.entries().size() + " events");
     TestRecord part = new TestRecord(record.title(), record.entries().subList(0, explain));
     Session session = part.resume(library, Ledger.NONE);
     Decision decision = session.decide(record.entries().get(explain - 1).event().at());

@@ -39,9 +39,23 @@ final class ReviewCommand implements Callable<Integer> {
       shelf.out().println(Json.of(map));
     } else {
       review.findings().forEach(finding -> shelf.out().println(finding + System.lineSeparator()));
+      review.findings().stream().findFirst().ifPresent(this::accept);
       shelf.out().println(sum(review));
     }
     return review.isClean() ? Workbench.WELL : Workbench.FOUND;
+  }
+
+  // Whoever meant it so says why, in the file: with the first finding as the example.
+  private void accept(Finding finding) {
+    shelf
+        .out()
+        .printf(
+            "What is meant is accepted in the protocol's file, with a reason:%n"
+                + "accept:%n"
+                + "  - finding: %s%n"
+                + "    of: %s%n"
+                + "    reason: ...%n%n",
+            finding.check().code(), finding.about());
   }
 
   private static String sum(Review review) {

@@ -8,7 +8,9 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.history.TestRecord;
@@ -41,14 +43,34 @@ class Shelf {
     Library bundled = Bundled.library();
     if (folder == null) {
       return bundled;
-    } else if (!Files.isDirectory(folder)) {
-      throw new ParameterException(spec().commandLine(), "there is no folder " + folder);
     }
+    refuseUnless(Files.isDirectory(folder), "there is no folder " + folder);
     return bundled.and(folder);
+  }
+
+  /** Refuses what was asked for, with a sentence that says what would do. */
+  void refuseUnless(boolean possible, String sentence) {
+    if (!possible) {
+      throw new ParameterException(spec().commandLine(), sentence);
+    }
   }
 
   Protocol protocol(String id) {
     return library().protocol(id);
+  }
+
+  /** The YAML files of a folder, by name. */
+  static List<Path> yaml(Path folder) {
+    try (Stream<Path> paths = Files.list(folder)) {
+      return paths.filter(path -> path.toString().endsWith(".yaml")).sorted().toList();
+    } catch (IOException e) {
+      throw cannot("read", folder, e);
+    }
+  }
+
+  /** Whether a file says what a protocol must answer, by its name. */
+  static boolean isCases(Path file) {
+    return file.toString().endsWith(".cases.yaml");
   }
 
   /** A file that was named on the command line. */

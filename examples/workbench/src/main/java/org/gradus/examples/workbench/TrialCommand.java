@@ -3,12 +3,14 @@ package org.gradus.examples.workbench;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.session.Times;
 import org.gradus.trial.Counting;
 import org.gradus.trial.Population;
 import org.gradus.trial.Run.End;
@@ -26,6 +28,8 @@ import picocli.CommandLine.Parameters;
 final class TrialCommand implements Callable<Integer> {
 
   private static final int BAR = 30;
+  private static final int MOST_PEOPLE = 1_000_000;
+  private static final List<Integer> COUNTS = List.of(0, 6, 10, 15, 20, 30, 60);
 
   @Mixin private Shelf shelf = new Shelf();
 
@@ -41,8 +45,10 @@ final class TrialCommand implements Callable<Integer> {
   @Option(
       names = "--count",
       paramLabel = "SECONDS",
-      description = "Count the pulse for so long; 0 reads the exact rate.")
-  private int count = -1;
+      description =
+          "Count the pulse for so long (6, 10, 15, 20, 30 or 60); 0 reads the exact rate."
+              + " Without it the protocol says how long.")
+  private @Nullable Integer count;
 
   @Option(
       names = "--population",
@@ -58,24 +64,36 @@ final class TrialCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    shelf.refuseUnless(
+        people >= 1 && people <= MOST_PEOPLE,
+        "--people " + people + ": give a number from 1 to " + MOST_PEOPLE);
+    shelf.refuseUnless(
+        count == null || COUNTS.contains(count), "--count " + count + ": give one of " + COUNTS);
     Population adults = Population.read(population());
     Trial trial = Trial.of(shelf.protocol(id), adults).people(people).seed(seed);
-    if (count >= 0) {
+    if (count != null) {
       trial =
           trial.counting(
               count == 0 ? new Counting.Exact() : new Counting.For(Duration.ofSeconds(count)));
     }
     AtomicInteger done = new AtomicInteger();
     boolean shown = Terminal.isWatched() && !json;
+    long start = System.nanoTime();
+    progress(0, shown, start);
     Summary summary =
         trial.run(
             parts ->
                 (oneCore ? parts : parts.parallel())
-                    .peek(part -> progress(done.addAndGet(Trial.size(part)), shown)));
+                    .peek(part -> progress(done.addAndGet(Trial.size(part)), shown, start)));
     if (shown) {
-      shelf.errors().println();
+      // The bar has done its work.
+      shelf.errors().print("\r\033[K");
+      shelf.errors().flush();
     }
     shelf.out().println(json ? Json.of(map(summary)) : summary);
+    if (shown) {
+      shelf.errors().println(people + " people in " + clock(System.nanoTime() - start));
+    }
     return Workbench.WELL;
   }
 
@@ -83,15 +101,28 @@ final class TrialCommand implements Callable<Integer> {
     return population == null ? Bundled.people() : Shelf.read(population);
   }
 
-  // On a line of its own, which is written over; only where somebody looks on.
-  private void progress(int done, boolean shown) {
+  // On a line of its own, which is written over; only where somebody looks on. Parts end on several
+  // threads, and lines must not be mixed.
+  private synchronized void progress(int done, boolean shown, long start) {
     if (shown) {
       int full = (int) ((long) done * BAR / people);
+      long left = done == 0 ? 0 : (System.nanoTime() - start) / done * (people - done);
       shelf
           .errors()
-          .printf(Locale.ROOT, "\r[%s%s] %d", "=".repeat(full), " ".repeat(BAR - full), done);
+          .printf(
+              Locale.ROOT,
+              "\r[%s%s] %d of %d%s \033[K",
+              "=".repeat(full),
+              " ".repeat(BAR - full),
+              done,
+              people,
+              done == 0 ? "" : ", " + clock(left) + " left");
       shelf.errors().flush();
     }
+  }
+
+  private static String clock(long nanoseconds) {
+    return Times.clock(Duration.ofNanos(nanoseconds));
   }
 
   private static Map<String, Object> map(Summary summary) {

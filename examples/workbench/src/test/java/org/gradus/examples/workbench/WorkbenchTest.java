@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.gradus.bundled.Bundled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -94,6 +95,8 @@ class WorkbenchTest {
     assertThat(run.code()).isZero();
     Ran play = run("", "play", record.toString(), "--folder", OWN);
     assertThat(play.text()).contains("the record is as it was made");
+    assertThat(run("", "play", record.toString(), "--folder", OWN, "--json").text())
+        .contains("\"answer\":\"ADVANCE to step_2", "\"differences\":[]");
     assertThat(run("", "report", record.toString(), "--folder", OWN).text()).contains("step_1");
     Ran why = run("", "play", record.toString(), "--folder", OWN, "--explain", "5");
     assertThat(why.text()).contains("rule: advance", "source:");
@@ -228,5 +231,54 @@ class WorkbenchTest {
       ProtocolText.lines(Bundled.library().protocol(id), 80);
       Json.of(new ProtocolMap(Bundled.library().protocol(id)).map());
     }
+  }
+
+  @Test
+  void aFolderIsCheckedWithItsCases() throws Exception {
+    Ran well = run("", "check", OWN);
+    assertThat(well.text()).contains("22 protocols can be used, 1 file of cases can be played");
+    Path cases = folder.resolve("own.cases.yaml");
+    Files.writeString(
+        cases,
+        Files.readString(Path.of(OWN, "canal-walk.cases.yaml")).replace("events:", "event:"));
+    Ran wrong = run("", "check", cases.toString(), "--folder", OWN);
+    assertThat(wrong.code()).isEqualTo(3);
+    assertThat(wrong.text()).contains("own.cases.yaml:", "events");
+    Ran none = run("", "check", folder.resolve("none.yaml").toString());
+    assertThat(none.text()).contains("there is no such file");
+  }
+
+  @Test
+  void whatATrialIsAskedForMustBePossible() throws Exception {
+    Ran nobody = run("", "trial", "canal-walk", "--folder", OWN, "--people", "0");
+    assertThat(nobody.code()).isEqualTo(2);
+    assertThat(nobody.text()).contains("--people 0: give a number from 1 to 1000000");
+    Ran negative = run("", "trial", "canal-walk", "--folder", OWN, "--count", "-3");
+    assertThat(negative.code()).isEqualTo(2);
+    assertThat(negative.text()).contains("--count -3: give one of [0, 6, 10");
+    assertThat(run("", "edges", "canal-walk", "--folder", OWN, "--rule", "wiat").text())
+        .contains("did you mean wait?");
+  }
+
+  @Test
+  void titlesComeBeforeWhatOnlySourcesMention() throws Exception {
+    List<String> lines = run("", "list", "walk").text().lines().toList();
+    int others = lines.indexOf("by a word in their sources:");
+    assertThat(others).isPositive();
+    assertThat(lines.subList(0, others))
+        .allSatisfy(line -> assertThat(line.toLowerCase(Locale.ROOT)).contains("walk"));
+    assertThat(lines.subList(others, lines.size())).anyMatch(line -> line.startsWith("arm-crank"));
+  }
+
+  @Test
+  void aFindingIsShownHowToAccept() throws Exception {
+    Files.writeString(
+        folder.resolve("canal-walk.yaml"),
+        Files.readString(Path.of(OWN, "canal-walk.yaml"))
+            .replace("age: 20 years to 60 years", "age: 12 years to 60 years"));
+    Ran review = run("", "review", "canal-walk", "--folder", folder.toString());
+    assertThat(review.code()).isEqualTo(1);
+    assertThat(review.text())
+        .contains("  - finding: replaced-part\n    of: for\n    reason: ...", " | for:");
   }
 }
