@@ -44,7 +44,7 @@ final class CasesCommand implements Callable<Integer> {
       failures += report.failures().size();
       results.add(map(file, cases, report));
       if (!json) {
-        report.failures().forEach(failure -> shelf.out().println("case " + failure));
+        report.failures().forEach(failure -> shelf.line("case " + failure));
         shelf
             .out()
             .println(
@@ -54,7 +54,7 @@ final class CasesCommand implements Callable<Integer> {
                     + " cases, "
                     + report.failures().size()
                     + (report.failures().size() == 1 ? " answer differs" : " answers differ"));
-        shelf.out().println(report.coverage());
+        shelf.line(report.coverage().toString());
       }
     }
     if (json) {

@@ -49,12 +49,11 @@ final class EdgesCommand implements Callable<Integer> {
             + Suggestion.help(rule, rules, "there are some of " + String.join(", ", rules)));
     List<EdgeCase> edges =
         all.stream().filter(edge -> rule.isEmpty() || edge.rule().equals(rule)).toList();
-    shelf
-        .out()
-        .println(
-            json
-                ? Json.of(edges.stream().map(EdgesCommand::map).toList())
-                : EdgeCases.table(edges));
+    if (json) {
+      shelf.out().println(Json.of(edges.stream().map(EdgesCommand::map).toList()));
+    } else {
+      EdgeCases.table(edges).lines().forEach(shelf::line);
+    }
     return Workbench.WELL;
   }
 

@@ -68,9 +68,7 @@ final class ListCommand implements Callable<Integer> {
   }
 
   private void print(Heading one, int width) {
-    String line = String.format(Locale.ROOT, "%-" + width + "s", one.id()) + "  " + one.title();
-    int columns = Terminal.isWatched() ? Terminal.columns() : 0;
-    Wrap.lines(line, columns).forEach(shelf.out()::println);
+    shelf.line(String.format(Locale.ROOT, "%-" + width + "s", one.id()) + "  " + one.title());
   }
 
   private static Map<String, Object> map(Heading heading) {

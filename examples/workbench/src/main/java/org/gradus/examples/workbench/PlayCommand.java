@@ -48,8 +48,8 @@ final class PlayCommand implements Callable<Integer> {
       shelf.out().println(Json.of(map(record, differences)));
     } else {
       shelf.out().println(record.title().protocol() + " " + record.title().version());
-      record.entries().forEach(entry -> shelf.out().println(line(entry)));
-      differences.forEach(one -> shelf.out().println(line(one)));
+      record.entries().forEach(entry -> shelf.line(line(entry)));
+      differences.forEach(one -> shelf.line(line(one)));
       shelf.out().println(differences.isEmpty() ? "the record is as it was made" : "it differs");
     }
     return differences.isEmpty() ? Workbench.WELL : Workbench.FOUND;
@@ -106,7 +106,7 @@ final class PlayCommand implements Callable<Integer> {
     TestRecord part = new TestRecord(record.title(), record.entries().subList(0, explain));
     Session session = part.resume(library, Ledger.NONE);
     Decision decision = session.decide(record.entries().get(explain - 1).event().at());
-    Explanation.lines(decision).forEach(shelf.out()::println);
+    Explanation.lines(decision).forEach(shelf::line);
     return Workbench.WELL;
   }
 }

@@ -115,6 +115,11 @@ class Shelf {
     return new UncheckedIOException("cannot " + what + " " + file + ": " + why, problem);
   }
 
+  /** Writes a line for people: parted where somebody looks on and it does not fit. */
+  void line(String text) {
+    Wrap.lines(text, Terminal.isWatched() ? Terminal.columns() : 0).forEach(out()::println);
+  }
+
   PrintWriter out() {
     return spec().commandLine().getOut();
   }

@@ -90,11 +90,21 @@ final class TrialCommand implements Callable<Integer> {
       shelf.errors().print("\r\033[K");
       shelf.errors().flush();
     }
-    shelf.out().println(json ? Json.of(map(summary)) : summary);
+    show(summary);
     if (shown) {
       shelf.errors().println(people + " people in " + clock(System.nanoTime() - start));
     }
     return Workbench.WELL;
+  }
+
+  private void show(Summary summary) {
+    if (json) {
+      shelf.out().println(Json.of(map(summary)));
+    } else if (Terminal.isWatched() && Terminal.columns() < NarrowSummary.WHOLE_TABLE) {
+      NarrowSummary.lines(summary, Terminal.columns()).forEach(shelf.out()::println);
+    } else {
+      shelf.out().println(summary);
+    }
   }
 
   private SourceFile population() {
@@ -111,9 +121,10 @@ final class TrialCommand implements Callable<Integer> {
           .errors()
           .printf(
               Locale.ROOT,
-              "\r[%s%s] %d of %d%s \033[K",
-              "=".repeat(full),
-              " ".repeat(BAR - full),
+              "\r%s%d of %d%s \033[K",
+              Terminal.columns() < BAR * 2
+                  ? ""
+                  : "[" + "=".repeat(full) + " ".repeat(BAR - full) + "] ",
               done,
               people,
               done == 0 ? "" : ", " + clock(left) + " left");
