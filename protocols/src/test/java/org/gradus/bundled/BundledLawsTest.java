@@ -2,7 +2,6 @@ package org.gradus.bundled;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
@@ -48,16 +47,16 @@ class BundledLawsTest {
   void testsByEveryProtocolGetSomewhere(@ForAll("protocols") Protocol protocol) {
     RandomGenerator<TestScript> tests = Any.tests(protocol).generator(1000);
     Random random = new Random(7);
-    Set<Phase> phases = EnumSet.noneOf(Phase.class);
     Set<String> stages = new HashSet<>();
-    for (int i = 0; i < 25; i++) {
+    boolean ended = false;
+    int several = Math.min(2, protocol.stages().size());
+    for (int i = 0; i < 300 && !(ended && stages.size() >= several); i++) {
       Outcome outcome = tests.next(random).value().play().outcome();
-      phases.add(outcome.phase());
+      ended |= outcome.phase() == Phase.ENDED && !outcome.stages().isEmpty();
       outcome.stages().forEach(stage -> stages.add(stage.id()));
     }
-    int several = Math.min(2, protocol.stages().size());
     assertThat(stages).as("%s", protocol).hasSizeGreaterThanOrEqualTo(several);
-    assertThat(phases).as("%s", protocol).contains(Phase.ENDED);
+    assertThat(ended).as("%s", protocol).isTrue();
   }
 
   @Provide
