@@ -17,13 +17,16 @@ import org.gradus.session.Verdict;
 final class Countdown {
 
   private static final String BETWEEN = " | ";
+  private static final int WIDE = 60;
 
   private final Decision decision;
   private final Duration now;
   private final Duration begun;
+  private final boolean narrow;
 
-  private Countdown(Decision decision, Duration begun) {
+  private Countdown(Decision decision, Duration begun, boolean narrow) {
     this.decision = decision;
+    this.narrow = narrow;
     this.now = decision.at();
     this.begun = begun;
   }
@@ -35,7 +38,7 @@ final class Countdown {
    * @param columns how long it may be; what matters less is left out first
    */
   static String line(Decision decision, List<Event> events, int columns) {
-    List<String> parts = new Countdown(decision, begun(events)).parts();
+    List<String> parts = new Countdown(decision, begun(events), columns < WIDE).parts();
     StringBuilder line = new StringBuilder(parts.get(0));
     for (String part : parts.subList(1, parts.size())) {
       if (line.length() + BETWEEN.length() + part.length() > columns) {
@@ -52,7 +55,7 @@ final class Countdown {
     parts.add(stage());
     Verdict verdict = decision.verdict();
     if (verdict instanceof Verdict.Continue goOn) {
-      parts.add("decision in " + left(goOn.until()));
+      parts.add((narrow ? "decision " : "decision in ") + left(goOn.until()));
       reading(goOn.agenda()).ifPresent(parts::add);
       goOn.agenda().next().ifPresent(change -> parts.add("load changes in " + left(change.at())));
     } else if (verdict instanceof Verdict.Measure measure) {
@@ -78,7 +81,7 @@ final class Countdown {
     String name = decision.stage().orElse(decision.phase().name().toLowerCase(Locale.ROOT));
     String length =
         decision.phase() == Phase.STAGE && decision.verdict() instanceof Verdict.Continue goOn
-            ? " of " + Times.clock(goOn.until().minus(begun))
+            ? (narrow ? "/" : " of ") + Times.clock(goOn.until().minus(begun))
             : "";
     return name + " " + Times.clock(now.minus(begun)) + length;
   }

@@ -80,8 +80,9 @@ class CountdownTest {
   @Test
   void aNarrowTerminalLosesWhatMattersLess() {
     begin();
-    assertThat(line("1:30", 40)).isEqualTo("1:30 | step_1 0:30 of 3:00");
-    assertThat(line("1:30", 46)).isEqualTo("1:30 | step_1 0:30 of 3:00 | decision in 2:30");
+    assertThat(line("1:30", 39)).isEqualTo("1:30 | step_1 0:30/3:00 | decision 2:30");
+    assertThat(line("1:30", 38)).isEqualTo("1:30 | step_1 0:30/3:00");
+    assertThat(line("1:30", 60)).isEqualTo("1:30 | step_1 0:30 of 3:00 | decision in 2:30");
   }
 
   @Test
