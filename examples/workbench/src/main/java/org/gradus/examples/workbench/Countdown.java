@@ -62,7 +62,7 @@ final class Countdown {
       measure.until().ifPresent(until -> parts.add("waiting " + left(until) + " more"));
       parts.add(missing(measure));
     } else if (!(verdict instanceof Verdict.Over)) {
-      parts.add("Enter does it: " + verdict.word());
+      parts.add((narrow ? "Enter: " : "Enter does it: ") + verdict.word());
     }
     return parts;
   }

@@ -30,6 +30,7 @@ final class ResumeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Shelf.recordText(file);
     try (Journal.Reopened again = Journal.reopen(file, shelf.library())) {
       Session session = again.session();
       again.dropped().ifPresent(cut -> shelf.out().println("cut off as damaged: " + cut));

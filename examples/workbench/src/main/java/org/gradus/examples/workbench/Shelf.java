@@ -84,17 +84,23 @@ class Shelf {
 
   /** The record of a test that was named on the command line. */
   static TestRecord record(Path file) {
-    String name = file.getFileName().toString();
+    return TestRecord.parse(file.getFileName().toString(), recordText(file));
+  }
+
+  /** The text of a record, damaged or not; refuses what never was one. */
+  static String recordText(Path file) {
+    String text;
     try {
-      String text = Files.readString(file);
-      if (!text.startsWith("{")) {
-        throw new UncheckedIOException(
-            new IOException(name + " is no record of a test; run ID --record FILE writes one"));
-      }
-      return TestRecord.parse(name, text);
+      text = Files.readString(file);
     } catch (IOException e) {
       throw cannot("read", file, e);
     }
+    if (!text.startsWith("{")) {
+      throw new UncheckedIOException(
+          new IOException(
+              file.getFileName() + " is no record of a test; run ID --record FILE writes one"));
+    }
+    return text;
   }
 
   /** What keeps a file from being read or written, and what to do. */

@@ -2,6 +2,7 @@ package org.gradus.examples.workbench;
 
 import java.util.stream.Collectors;
 import org.gradus.session.Event;
+import org.gradus.session.Reading;
 import org.gradus.session.Times;
 
 /** Events in words. */
@@ -13,16 +14,43 @@ final class Told {
     if (event instanceof Event.Read read) {
       String late = read.taken().equals(read.at()) ? "" : " taken at " + Times.clock(read.taken());
       return read.readings().stream()
-              .map(reading -> reading.subject() + " " + reading)
+              .map(reading -> posture(reading) + reading.subject() + " " + reading)
               .collect(Collectors.joining(", "))
           + late;
     } else if (event instanceof Event.Reported reported) {
-      return "reported " + reported.sign();
+      String grade = reported.grade().isPresent() ? " " + reported.grade().getAsInt() : "";
+      return "reported " + reported.sign() + grade;
     } else if (event instanceof Event.Followed followed) {
       return "followed " + followed.verdict().word();
     } else if (event instanceof Event.Overridden overridden) {
       return "overridden: " + overridden.verdict().word() + ", " + overridden.reason();
     }
+    return rare(event);
+  }
+
+  private static String rare(Event event) {
+    if (event instanceof Event.Done) {
+      return "the stage is done";
+    } else if (event instanceof Event.LoadSet set) {
+      return "set " + set.load();
+    } else if (event instanceof Event.Withdrawn withdrawn) {
+      return "took back " + withdrawn.sign() + ": " + withdrawn.reason();
+    } else if (event instanceof Event.Amended amended) {
+      return "put right event " + amended.event() + ": " + amended.reason();
+    } else if (event instanceof Event.Rejected rejected) {
+      return "rejected "
+          + rejected.subject()
+          + " of event "
+          + rejected.event()
+          + ": "
+          + rejected.reason();
+    } else if (event instanceof Event.Abandoned abandoned) {
+      return "broken off: " + abandoned.reason();
+    }
     return event.toString();
+  }
+
+  private static String posture(Reading reading) {
+    return reading instanceof Reading.Baseline before ? before.posture().word() + " " : "";
   }
 }

@@ -73,6 +73,7 @@ class CountdownTest {
         .contains("heart rate");
     session.record(at("4:06"), heartRate(96));
     assertThat(line("4:06", 200)).isEqualTo("4:06 | step_1 3:06 | Enter does it: ADVANCE");
+    assertThat(line("4:06", 39)).isEqualTo("4:06 | step_1 3:06 | Enter: ADVANCE");
     session.follow(session.decide(at("4:06")));
     assertThat(line("4:10", 200)).startsWith("4:10 | step_2 0:04 of 3:00");
   }

@@ -145,6 +145,9 @@ class WorkbenchTest {
     Ran noRecord = run("", "report", Path.of(OWN, "canal-walk.yaml").toString());
     assertThat(noRecord.code()).isEqualTo(3);
     assertThat(noRecord.text()).contains("canal-walk.yaml is no record of a test");
+    Ran resumed = run("", "resume", folder.resolve("none.jsonl").toString());
+    assertThat(resumed.code()).isEqualTo(3);
+    assertThat(resumed.text()).contains("there is no such file");
   }
 
   private static Ran live(String typed, Path record) throws Exception {
@@ -178,7 +181,11 @@ class WorkbenchTest {
     Ran resumed = run("3:00 hr 96\n\nquit\n", "resume", record.toString(), "--folder", OWN);
     assertThat(resumed.text()).contains("taken up at 2:00", "done: ADVANCE to step_2");
     assertThat(run("", "play", record.toString(), "--folder", OWN).text())
-        .contains("heart_rate 94 bpm", "heart_rate 96 bpm", "the record is as it was made");
+        .contains(
+            "resting heart_rate 66 bpm",
+            "heart_rate 94 bpm",
+            "heart_rate 96 bpm",
+            "the record is as it was made");
   }
 
   @Test
@@ -280,5 +287,25 @@ class WorkbenchTest {
     assertThat(review.code()).isEqualTo(1);
     assertThat(review.text())
         .contains("  - finding: replaced-part\n    of: for\n    reason: ...", " | for:");
+  }
+
+  @Test
+  void aTestIsBrokenOffWithAReasonAndPlayedInWords() throws Exception {
+    Path record = folder.resolve("broken.jsonl");
+    Ran run =
+        live(
+            """
+            nothing unusual
+            resting hr 66, 118/76
+
+            1:30 leg_pain 2
+            abandon
+            1:40 done
+            2:00 abandon: the belt slips
+            """,
+            record);
+    assertThat(run.text()).contains("say why", "only a stage that lasts until it is done", "OVER");
+    assertThat(run("", "play", record.toString(), "--folder", OWN).text())
+        .contains("reported leg_pain 2", "broken off: the belt slips");
   }
 }
