@@ -1,20 +1,39 @@
 package org.gradus.trial;
 
 import java.time.Duration;
+import org.gradus.unit.Quantity;
 
 /** How the heart rate is read in a trial. */
 public sealed interface Counting {
 
+  /** In words: {@code counted for 15 s}. */
+  String words();
+
   /** As the protocol says: counted for the stretch its schedule gives, else read off a device. */
-  record AsScheduled() implements Counting {}
+  record AsScheduled() implements Counting {
+    @Override
+    public String words() {
+      return "read as the protocol says";
+    }
+  }
 
   /**
    * Counted.
    *
    * @param stretch for how long
    */
-  record For(Duration stretch) implements Counting {}
+  record For(Duration stretch) implements Counting {
+    @Override
+    public String words() {
+      return "counted for " + Quantity.plain(stretch.toMillis() / 1000.0) + " s";
+    }
+  }
 
   /** The true rate, to a hundredth of a beat and without noise: what no instrument shows. */
-  record Exact() implements Counting {}
+  record Exact() implements Counting {
+    @Override
+    public String words() {
+      return "read exactly";
+    }
+  }
 }

@@ -3,6 +3,7 @@ package org.gradus.trial;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
@@ -26,6 +27,7 @@ public final class Trial {
   // Large enough to be worth a task, small enough to share out evenly.
   private static final int PART = 250;
   private static final int DECADE = 10;
+  private static final int DRAWS = 1000;
   private static final String WOMEN = "women";
   private static final String MEN = "men";
   private static final long GOLDEN = 0x9E3779B97F4A7C15L;
@@ -88,8 +90,49 @@ public final class Trial {
 
   private Run run(int index, Demands demands) {
     SplittableRandom random = new SplittableRandom(seed + GOLDEN * (index + 1L));
+    return Tester.test(protocol, demands, counting, traits(random), random);
+  }
+
+  // Who is too young or too old for the protocol is left out, and somebody else is drawn.
+  private Map<Trait, Double> traits(SplittableRandom random) {
     Map<Trait, Double> traits = population.draw(random.split());
-    return Tester.test(protocol, demands, counting, traits, random);
+    for (int i = 0; i < DRAWS && !isFor(traits); i++) {
+      traits = population.draw(random.split());
+    }
+    return traits;
+  }
+
+  private boolean isFor(Map<Trait, Double> traits) {
+    return protocol
+        .eligibility()
+        .includes(Optional.ofNullable(traits.get(Trait.AGE)).orElseThrow());
+  }
+
+  /**
+   * How many people each way of reading the heart rate holds although they are steady.
+   *
+   * @param ways the ways of reading, each tried on the same people
+   * @param how how the work is shared out, as in {@link #run(UnaryOperator)}
+   */
+  public List<FalseHolds> falseHolds(List<Counting> ways, UnaryOperator<Stream<Part>> how) {
+    Trial exact = counting(new Counting.Exact());
+    return ways.stream()
+        .map(
+            way ->
+                how.apply(parts())
+                    .map(part -> falseHolds(exact, counting(way), part))
+                    .reduce(FalseHolds.none(way), FalseHolds::and))
+        .toList();
+  }
+
+  private FalseHolds falseHolds(Trial exact, Trial counted, Part part) {
+    Demands demands = new Demands(protocol);
+    FalseHolds holds = FalseHolds.none(counted.counting);
+    for (int index = part.from(); index < part.to(); index++) {
+      Run known = exact.run(index, demands);
+      holds = holds.and(FalseHolds.of(counted.counting, known, counted.run(index, demands)));
+    }
+    return holds;
   }
 
   /** Everybody, one after another. */
@@ -104,11 +147,7 @@ public final class Trial {
    * @param how for example {@code Stream::parallel}, or a {@code peek} that shows progress
    */
   public Summary run(UnaryOperator<Stream<Part>> how) {
-    int parts = (people + PART - 1) / PART;
-    Stream<Part> all =
-        IntStream.range(0, parts)
-            .mapToObj(part -> new Part(part * PART, Math.min(people, (part + 1) * PART)));
-    List<Map<String, Tally>> tallies = how.apply(all).map(this::tallies).toList();
+    List<Map<String, Tally>> tallies = how.apply(parts()).map(this::tallies).toList();
     Map<String, Tally> groups = new LinkedHashMap<>();
     tallies.forEach(some -> some.forEach((name, tally) -> groups.merge(name, tally, Tally::and)));
     Map<String, Tally> ordered = new LinkedHashMap<>();
@@ -118,6 +157,11 @@ public final class Trial {
             groups.keySet().stream().filter(name -> Character.isDigit(name.charAt(0))).sorted())
         .forEach(name -> ordered.put(name, groups.getOrDefault(name, Tally.NONE)));
     return new Summary(protocol.toString(), population.title(), seed, ordered);
+  }
+
+  private Stream<Part> parts() {
+    return IntStream.range(0, (people + PART - 1) / PART)
+        .mapToObj(part -> new Part(part * PART, Math.min(people, (part + 1) * PART)));
   }
 
   /** How many people a part has. */
