@@ -153,7 +153,7 @@ class TrialTest {
         ergometer: treadmill
         purpose: submaximal
         for: { age: 18 years to 66 years, needs: [age, sex, mass] }
-        include: [common-signals, common-equations]
+        include: [common-signals]
         before: { rules: [defer when lowers_heart_rate] }
         sources: { own: Invented for this test. }
         measure:

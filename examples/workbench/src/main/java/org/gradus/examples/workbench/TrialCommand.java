@@ -12,6 +12,7 @@ import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.session.Times;
 import org.gradus.trial.Counting;
+import org.gradus.trial.FalseHolds;
 import org.gradus.trial.Population;
 import org.gradus.trial.Run.End;
 import org.gradus.trial.Summary;
@@ -51,6 +52,15 @@ final class TrialCommand implements Callable<Integer> {
   private @Nullable Integer count;
 
   @Option(
+      names = "--false-holds",
+      paramLabel = "SECONDS",
+      split = ",",
+      description =
+          "Also tell how many steady people are held by counts of so many seconds: 10,15. Each"
+              + " count plays the trial twice more.")
+  private List<Integer> falseHolds = List.of();
+
+  @Option(
       names = "--population",
       paramLabel = "FILE",
       description = "What the people are like (default: the bundled adults).")
@@ -69,12 +79,13 @@ final class TrialCommand implements Callable<Integer> {
         "--people " + people + ": give a number from 1 to " + MOST_PEOPLE);
     shelf.refuseUnless(
         count == null || COUNTS.contains(count), "--count " + count + ": give one of " + COUNTS);
+    shelf.refuseUnless(
+        COUNTS.containsAll(falseHolds), "--false-holds " + falseHolds + ": give some of " + COUNTS);
     Population adults = Population.read(population());
     Trial trial = Trial.of(shelf.protocol(id), adults).people(people).seed(seed);
+    List<Counting> ways = falseHolds.stream().map(TrialCommand::counting).toList();
     if (count != null) {
-      trial =
-          trial.counting(
-              count == 0 ? new Counting.Exact() : new Counting.For(Duration.ofSeconds(count)));
+      trial = trial.counting(counting(count));
     }
     AtomicInteger done = new AtomicInteger();
     boolean shown = Terminal.isWatched() && !json;
@@ -90,17 +101,39 @@ final class TrialCommand implements Callable<Integer> {
       shelf.errors().print("\r\033[K");
       shelf.errors().flush();
     }
-    show(summary);
+    List<FalseHolds> holds = trial.falseHolds(ways, parts -> oneCore ? parts : parts.parallel());
+    show(summary, holds);
     if (shown) {
       shelf.errors().println(people + " people in " + clock(System.nanoTime() - start));
     }
     return Workbench.WELL;
   }
 
-  private void show(Summary summary) {
+  private static Counting counting(int seconds) {
+    return seconds == 0 ? new Counting.Exact() : new Counting.For(Duration.ofSeconds(seconds));
+  }
+
+  private void show(Summary summary, List<FalseHolds> holds) {
     if (json) {
-      shelf.out().println(Json.of(map(summary)));
-    } else if (Terminal.isWatched() && Terminal.columns() < NarrowSummary.WHOLE_TABLE) {
+      Map<String, Object> map = map(summary);
+      map.put("false_holds", holds.stream().map(TrialCommand::map).toList());
+      shelf.out().println(Json.of(map));
+      return;
+    }
+    table(summary);
+    holds.forEach(shelf.out()::println);
+  }
+
+  private static Map<String, Object> map(FalseHolds holds) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("counting", holds.counting().words());
+    map.put("steady", holds.steady());
+    map.put("held", holds.held());
+    return map;
+  }
+
+  private void table(Summary summary) {
+    if (Terminal.isWatched() && Terminal.columns() < NarrowSummary.WHOLE_TABLE) {
       NarrowSummary.lines(summary, Terminal.columns()).forEach(shelf.out()::println);
     } else {
       shelf.out().println(summary);

@@ -124,6 +124,23 @@ class WorkbenchTest {
   }
 
   @Test
+  void aTrialTellsHowManySteadyPeopleACountHolds() throws Exception {
+    String[] all = {
+      "trial", "canal-walk", "--folder", OWN, "--people", "300", "--false-holds", "10,15"
+    };
+    String text = run("", all).text();
+    assertThat(text).containsPattern("counted for 10 s: [\\d.]+ % of \\d+ steady people held");
+    assertThat(text).contains("counted for 15 s: ");
+    List<String> json = new ArrayList<>(List.of(all));
+    json.add("--json");
+    assertThat(run("", json.toArray(String[]::new)).text())
+        .contains("\"false_holds\"", "\"counting\":\"counted for 10 s\"");
+    Ran odd = run("", "trial", "canal-walk", "--folder", OWN, "--false-holds", "11");
+    assertThat(odd.code()).isEqualTo(2);
+    assertThat(odd.text()).contains("--false-holds [11]: give some of");
+  }
+
+  @Test
   void whatIsNotUnderstoodHasItsOwnCode() throws Exception {
     assertThat(run("", "dance").code()).isEqualTo(2);
     Ran unknown = run("", "show", "canal-wlk", "--folder", OWN);
