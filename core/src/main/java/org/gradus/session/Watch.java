@@ -69,9 +69,17 @@ final class Watch {
         restless.add(rule);
       }
     }
-    return restless.isEmpty()
-        ? course
-        : look(expire(course, moment.time()), restless, moment.latest(), moment.time(), Set.of());
+    if (restless.isEmpty()) {
+      return course;
+    }
+    Course by = course;
+    if (later && Meanwhile.couldHold(restless, moment)) {
+      Duration second = Duration.ofSeconds(course.now.toSeconds() + 1);
+      for (; second.compareTo(moment.time()) < 0; second = second.plusSeconds(1)) {
+        by = look(expire(by, second), restless, Sight.latest(by, second), second, Set.of());
+      }
+    }
+    return look(expire(by, moment.time()), restless, moment.latest(), moment.time(), Set.of());
   }
 
   // Every rule was looked at after the last event. Of most the answer, and what follows from it, is

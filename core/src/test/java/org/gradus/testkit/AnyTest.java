@@ -149,10 +149,13 @@ class AnyTest {
                     moment.refusal().ifPresent(refusal -> seen.add("refused"));
                   }
                 });
-    RandomGenerator<TestScript> tests = Any.tests(PROTOCOL).generator(1000);
     Random random = new Random(2);
-    for (int i = 0; i < 250; i++) {
-      look.check(tests.next(random).value());
+    for (int grown = 0; grown < 8; grown++) {
+      Protocol protocol = GrownProtocol.of(random).protocol();
+      RandomGenerator<TestScript> tests = Any.tests(protocol).generator(1000);
+      for (int i = 0; i < 40; i++) {
+        look.check(tests.next(random).value());
+      }
     }
     assertThat(seen)
         .contains("BEFORE", "STAGE", "RECOVERY", "ENDED", "refused")

@@ -212,6 +212,10 @@ final class ProtocolGrower {
         list,
         0.5,
         "stop when known(previous_stage.systolic) and systolic < previous_stage.systolic - 20 mmHg|confirm: 90 s, during: stages");
+    add(
+        list,
+        0.25,
+        "stop when stage.time >= 100 s and heart_rate < 85 bpm|confirm: 45 s, during: stages");
     add(list, 0.6, "finish when heart_rate > top + 10 bpm|confirm: 15 s, during: stages");
     add(list, 0.4, "finish when effort > 8|during: stages");
     add(list, 0.3, "finish when stage.time > 20 min|during: stages");

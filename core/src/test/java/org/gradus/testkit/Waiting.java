@@ -22,6 +22,10 @@ final class Waiting implements Watch {
     }
   }
 
+  private static boolean waitsOn(Verdict.Measure measure, Decision then) {
+    return then.verdict() instanceof Verdict.Measure still && still.gaps().equals(measure.gaps());
+  }
+
   private static void look(LiveSession session, Decision decision) {
     if (decision.verdict() instanceof Verdict.Continue goOn) {
       Watch.demand(goOn.until().compareTo(decision.at()) > 0, decision);
@@ -30,8 +34,7 @@ final class Waiting implements Watch {
           .until()
           .map(session::decide)
           .ifPresent(
-              then ->
-                  Watch.demand(!then.verdict().equals(measure), decision + ", and then " + then));
+              then -> Watch.demand(!waitsOn(measure, then), decision + ", and then " + then));
     }
   }
 }

@@ -37,6 +37,22 @@ class SessionStopsTest {
   }
 
   @Test
+  void whoAsksLateGetsTheAnswerOfWhoAskedAllAlong() {
+    Session session = secondStage();
+    session.record(at("4:00"), heartRate(112));
+    session.record(at("5:00"), heartRate(101));
+    // The rate should have risen by half past two minutes into the stage.
+    assertThat(session.decide(at("5:29")).verdict()).isInstanceOf(Verdict.Continue.class);
+    for (String asked : new String[] {"5:30", "5:45", "6:00", "6:29"}) {
+      Decision retake = session.decide(at(asked));
+      assertThat(verdict(retake)).as(asked).isEqualTo("MEASURE rate-does-not-rise");
+      assertThat(((Verdict.Measure) retake.verdict()).until()).contains(at("6:30"));
+    }
+    assertThat(verdict(session.decide(at("6:30")))).isEqualTo("STOP rate-does-not-rise");
+    assertThat(verdict(session.decide(at("7:10")))).isEqualTo("STOP rate-does-not-rise");
+  }
+
+  @Test
   void aReadingOfTheExerciseToldInRecoveryCanStillAlarm() {
     Session session = recovering();
     Decision retake = session.recordTaken(at("3:20"), at("2:55"), pressure(256, 80));

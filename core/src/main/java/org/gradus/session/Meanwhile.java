@@ -1,0 +1,74 @@
+package org.gradus.session;
+
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Resolution;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Demand.Aspect;
+import org.gradus.rule.plan.Frame;
+
+/**
+ * What time alone may have brought about between the last event and a moment. Whoever asks late
+ * gets the answer of somebody who asked at every second; but to look at every second takes long,
+ * and most rules cannot hold at any of them.
+ */
+final class Meanwhile {
+
+  private final Course course;
+  private final Frame frame;
+  private final double elapsed;
+  private final Box around;
+
+  private Meanwhile(Moment moment) {
+    this.course = moment.course();
+    this.frame = moment.latest();
+    this.elapsed = moment.time().minus(course.now).toMillis() / 1000.0;
+    this.around = Resolution.around(frame);
+  }
+
+  /** Whether one of some rules could hold, or could have held, before a moment. */
+  static boolean couldHold(List<ProtocolRule> rules, Moment moment) {
+    Meanwhile meanwhile = new Meanwhile(moment);
+    Box box = Box.onDemand(meanwhile.frame.layout(), meanwhile::cell);
+    return rules.stream()
+        .filter(rule -> rule.influences().time())
+        .map(rule -> rule.rule().condition())
+        .anyMatch(when -> when.map((Condition c) -> c.outcomes(box).canHold()).orElse(true));
+  }
+
+  // The values of a slot since the last event. Clocks run, and of what moves otherwise nothing is
+  // said.
+  private Cell cell(int slot, Demand demand) {
+    Optional<Fact> fact = course.protocol.wiring().fact(slot);
+    boolean stays =
+        demand.aspect() == Aspect.EVER
+            || demand.aspect() == Aspect.COMPLETED
+            || fact.filter(known -> !changes(known)).isPresent();
+    if (stays) {
+      return around.cell(slot);
+    } else if (fact.isPresent() && fact.get() instanceof Fact.Clock && frame.isKnown(slot)) {
+      return Cell.between(frame.value(slot) - elapsed, frame.value(slot));
+    }
+    return Box.anything(demand.type()).with(Presence.MAYBE);
+  }
+
+  private boolean changes(Fact fact) {
+    if (fact instanceof Fact.Clock clock) {
+      return switch (clock.which()) {
+        case STAGE, STAGE_NUMBER -> false;
+        case STAGE_TIME, TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> true;
+      };
+    } else if (fact instanceof Fact.Load) {
+      return course.passage().stream()
+          .flatMap(stage -> stage.loads().stream())
+          .anyMatch(load -> load.ramp().isPresent());
+    }
+    return fact instanceof Fact.Named;
+  }
+}
