@@ -1,8 +1,8 @@
 package org.gradus.capacity;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.gradus.knowledge.Citation;
 
 /**
@@ -46,14 +46,26 @@ record Doubt(List<Move> readings, List<Move> terms, List<Part> parts) {
 
   /** Whether anything in a frame moves. */
   boolean moves(int frame) {
-    return readings.stream().anyMatch(move -> move.frame() == frame)
-        || terms.stream().anyMatch(move -> move.frame() == frame);
+    return isIn(readings, frame) || isIn(terms, frame);
+  }
+
+  private static boolean isIn(List<Move> moves, int frame) {
+    for (Move move : moves) {
+      if (move.frame() == frame) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The definitions that move in a frame with their moved values, by place. */
   Map<Integer, Double> definitions(int frame, double times) {
-    return terms.stream()
-        .filter(move -> move.frame() == frame)
-        .collect(Collectors.toMap(Move::place, move -> move.at(times)));
+    Map<Integer, Double> moved = new HashMap<>();
+    for (Move move : terms) {
+      if (move.frame() == frame) {
+        moved.put(move.place(), move.at(times));
+      }
+    }
+    return moved;
   }
 }

@@ -97,10 +97,14 @@ final class Doubts {
   private Set<Integer> slots(Formula formula) {
     List<Demand> layout = protocol.wiring().layout().demands();
     Set<Integer> slots = new TreeSet<>();
-    formula.demands().stream()
-        .filter(demand -> READ.contains(demand.aspect()) && demand.type() instanceof Type.Measure)
-        .filter(demand -> isReading(protocol.wiring().fact(demand)))
-        .forEach(demand -> slots.add(layout.indexOf(demand)));
+    for (int slot : formula.slots()) {
+      Demand demand = layout.get(slot);
+      if (READ.contains(demand.aspect())
+          && demand.type() instanceof Type.Measure
+          && isReading(protocol.wiring().fact(demand))) {
+        slots.add(slot);
+      }
+    }
     return slots;
   }
 

@@ -1,8 +1,10 @@
 package org.gradus.protocol;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
@@ -22,6 +24,7 @@ public final class Wiring {
   private final Map<String, Quantity> spreads;
   // What each slot stands for; frames are filled too often to look names up.
   private final List<Optional<Fact>> bySlot;
+  private final int[] read;
 
   /**
    * Slots and what they stand for.
@@ -55,6 +58,18 @@ public final class Wiring {
                         ? Optional.ofNullable(facts.get(demand.subject()))
                         : Optional.<Fact>empty())
             .toList();
+    this.read = IntStream.range(0, layout.size()).filter(this::isRead).toArray();
+  }
+
+  private boolean isRead(int slot) {
+    return bySlot
+        .get(slot)
+        .map(
+            fact ->
+                fact instanceof Fact.Read
+                    || fact instanceof Fact.Previous
+                    || fact instanceof Fact.Named)
+        .orElse(layout.demands().get(slot).aspect() != Aspect.EVER);
   }
 
   /** The slots. */
@@ -79,6 +94,11 @@ public final class Wiring {
   /** What the slot of a value stands for; empty for a slot of another kind. */
   public Optional<Fact> fact(int slot) {
     return bySlot.get(slot);
+  }
+
+  /** The slots whose values can change by what is read in a stage, and by nothing else told. */
+  public IntStream readInStage() {
+    return Arrays.stream(read);
   }
 
   /**

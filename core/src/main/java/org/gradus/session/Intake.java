@@ -56,9 +56,20 @@ final class Intake {
     // A late reading of the exercise is looked at once; it does not become one of recovery.
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
     Frame frame =
-        Sight.by(late ? Copies.and(readings, after.latest) : after.latest, after, after.now);
+        late
+            ? Sight.by(Copies.and(readings, after.latest), after, after.now)
+            : known(now, event, after);
     Course looked = Watch.look(after, event, frame, news);
     return Moment.after(looked, late ? null : frame);
+  }
+
+  private static Frame known(Moment before, Event event, Course after) {
+    boolean read = event instanceof Event.Read && before.course().phase == Phase.STAGE;
+    return before
+        .known()
+        .filter(frame -> read)
+        .map(frame -> Sight.afterReading(frame, after, after.now))
+        .orElseGet(() -> Sight.latest(after, after.now));
   }
 
   private static void put(

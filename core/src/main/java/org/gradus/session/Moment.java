@@ -1,6 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
 
@@ -49,6 +50,11 @@ final class Moment {
 
   Duration time() {
     return time;
+  }
+
+  /** What is known, if it has been put together already. */
+  Optional<Frame> known() {
+    return Optional.ofNullable(latest);
   }
 
   /** What is known, by the latest readings. */

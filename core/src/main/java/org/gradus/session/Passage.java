@@ -67,8 +67,7 @@ record Passage(
 
   /** How long it lasts, as far as readings are timed by it. */
   Stretch stretch() {
-    return done.map(reached -> new Stretch(since(reached), Stretch.End.DONE))
-        .orElse(stage.stretch());
+    return done.isPresent() ? new Stretch(since(done.get()), Stretch.End.DONE) : stage.stretch();
   }
 
   /** The due time of its planned end, since its start. */

@@ -54,6 +54,23 @@ final class Sight {
     return by(Standing.of(course, time), course, time);
   }
 
+  /**
+   * What is known at a moment of a stage once something has been read, when what was known just
+   * before is at hand: only what readings can change is looked up again.
+   */
+  static Frame afterReading(Frame before, Course course, Duration time) {
+    Frame frame = before.copy();
+    Sight sight = new Sight(course, course.passage(), time, Optional.of(course.latest));
+    List<Demand> demands = frame.layout().demands();
+    course
+        .protocol
+        .wiring()
+        .readInStage()
+        .forEach(slot -> sight.fill(frame, slot, demands.get(slot)));
+    sight.passage.ifPresent(stage -> Counts.fill(course, stage, frame));
+    return frame;
+  }
+
   /** What is known at a moment, by these readings. */
   static Frame by(Map<String, Taken> readings, Course course, Duration time) {
     return new Sight(course, course.passage(), time, Optional.of(readings)).counted();

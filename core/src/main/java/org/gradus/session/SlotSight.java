@@ -63,13 +63,12 @@ final class SlotSight {
   }
 
   private Optional<Taken> fresh(Passage stage, MeasureLine line, String signal, Duration due) {
-    return stage
-        .slot(signal, due)
-        .filter(
-            taken ->
-                line.validFor()
-                    .map(limit -> time.minus(taken.time()).compareTo(limit) <= 0)
-                    .orElse(true));
+    Optional<Taken> taken = stage.slot(signal, due);
+    boolean tooOld =
+        taken.isPresent()
+            && line.validFor().isPresent()
+            && time.minus(taken.get().time()).compareTo(line.validFor().get()) > 0;
+    return tooOld ? Optional.empty() : taken;
   }
 
   private static Gap missing(Passage stage, String signal, Duration due) {

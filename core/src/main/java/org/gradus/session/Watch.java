@@ -241,17 +241,18 @@ final class Watch {
   /** The first finishing rule that holds and needs no further reading. */
   static Optional<ProtocolRule> finishing(Moment now) {
     Course course = now.course();
-    return ending(course).stream()
-        .filter(ProtocolRule::isFinish)
-        .filter(rule -> !course.dismissed.contains(rule.id()))
-        .filter(rule -> rule.rule().test(now.latest()) == Truth.TRUE)
-        .filter(
-            rule -> {
-              Confirming confirming = course.confirming.get(rule.id());
-              return rule.confirm().isEmpty()
-                  || (confirming != null && confirming.counts(now.time()));
-            })
-        .findFirst();
+    for (ProtocolRule rule : ending(course)) {
+      boolean holds =
+          rule.isFinish()
+              && !course.dismissed.contains(rule.id())
+              && rule.rule().test(now.latest()) == Truth.TRUE;
+      Confirming confirming = course.confirming.get(rule.id());
+      boolean counts = confirming != null && confirming.counts(now.time());
+      if (holds && (rule.confirm().isEmpty() || counts)) {
+        return Optional.of(rule);
+      }
+    }
+    return Optional.empty();
   }
 
   /** What hangs on the steps of readings: whether these rules have ended something by now. */

@@ -32,12 +32,14 @@ public final class Formula {
   private final Checked checked;
   private final Plan plan;
   private final Set<Demand> demands;
+  private final List<Integer> slots;
 
   private Formula(Checked checked) {
     this.checked = checked;
     this.plan = Plan.of(checked);
     this.demands =
         checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
+    this.slots = checked.slots().stream().map(Meaning.Slot::index).distinct().sorted().toList();
   }
 
   /**
@@ -99,6 +101,11 @@ public final class Formula {
   /** Everything it asks for, also by way of definitions. */
   public Set<Demand> demands() {
     return demands;
+  }
+
+  /** The slots of everything it asks for, in their order. */
+  public List<Integer> slots() {
+    return slots;
   }
 
   /**

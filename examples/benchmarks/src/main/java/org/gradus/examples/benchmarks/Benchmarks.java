@@ -55,6 +55,9 @@ public final class Benchmarks {
     if (all || wanted.equals("decide")) {
       plain(DecideBenchmark.class);
     }
+    if (all || wanted.equals("trial")) {
+      trial();
+    }
     if (all || wanted.equals("start")) {
       start();
     }
@@ -106,6 +109,19 @@ public final class Benchmarks {
       Collection<String> keys = result.getParams().getParamsKeys();
       String at = keys.isEmpty() ? "once" : "minute " + result.getParams().getParam("minute");
       System.out.printf(Locale.ROOT, "| %s | %.0f | %.0f |%n", at, time(result), allocated(result));
+    }
+  }
+
+  private void trial() throws RunnerException {
+    System.out.printf("%n| complete virtual tests | a second | bytes each |%n|---|---|---|%n");
+    for (RunResult result : measured(TrialBenchmark.class)) {
+      System.out.printf(
+          Locale.ROOT,
+          "| on %s | %,.0f ± %,.0f | %,.0f |%n",
+          result.getParams().getParam("cores").equals("one") ? "one core" : "all cores",
+          time(result),
+          result.getPrimaryResult().getScoreError(),
+          allocated(result));
     }
   }
 
