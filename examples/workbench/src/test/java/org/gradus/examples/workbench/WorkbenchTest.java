@@ -3,6 +3,8 @@ package org.gradus.examples.workbench;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.OutputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,7 +25,17 @@ class WorkbenchTest {
   /** What a run came to: exit code, and what was written. */
   private record Ran(int code, String text) {}
 
+  // Where nothing is typed no process of its own is needed.
   private static Ran run(String typed, String... arguments) throws Exception {
+    if (!typed.isEmpty()) {
+      return started(typed, arguments);
+    }
+    StringWriter text = new StringWriter();
+    PrintWriter out = new PrintWriter(text, true);
+    return new Ran(Workbench.run(out, out, arguments), text.toString());
+  }
+
+  private static Ran started(String typed, String... arguments) throws Exception {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
