@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
@@ -92,19 +93,29 @@ final class Watch {
     return pending || (later && rule.influences().time()) || course.phase == Phase.RECOVERY;
   }
 
+  // Of several stops that waited in vain the one counts whose wait was over first: whoever asked in
+  // between was told it.
   private static Course expire(Course course, Duration time) {
+    Optional<ProtocolRule> first = Optional.empty();
+    Duration since = time;
     for (ProtocolRule rule : ending(course)) {
-      Optional<Duration> counts =
+      Optional<Duration> until =
           Optional.ofNullable(course.confirming.get(rule.id()))
               .filter(confirming -> confirming.counts(time))
               .map(Confirming::until);
-      if (rule.isStop() && counts.isPresent() && outranks(rule, course.alarm)) {
-        Duration since = counts.get().compareTo(time) < 0 ? counts.get() : time;
-        Frame frame = Sight.latest(course, since);
-        return course.with(change -> change.alarm = Optional.of(alarm(rule, frame, change)));
+      boolean counts = rule.isStop() && until.isPresent() && outranks(rule, course.alarm);
+      boolean sooner = counts && until.get().compareTo(since) < 0;
+      if (counts && (first.isEmpty() || sooner)) {
+        first = Optional.of(rule);
+        since = sooner ? until.get() : since;
       }
     }
-    return course;
+    if (first.isEmpty()) {
+      return course;
+    }
+    ProtocolRule rule = first.get();
+    Frame frame = Sight.latest(course, since);
+    return course.with(change -> change.alarm = Optional.of(alarm(rule, frame, change)));
   }
 
   /**
@@ -115,10 +126,11 @@ final class Watch {
    */
   static Course look(Course course, Event event, Frame frame, Set<String> news) {
     List<ProtocolRule> rules = ending(course);
-    if (isTold(event) && course.phase == Phase.STAGE) {
+    Optional<Set<String>> told = told(event);
+    if (told.isPresent() && course.phase == Phase.STAGE) {
       rules = new ArrayList<>();
       for (ProtocolRule rule : ending(course)) {
-        boolean asks = !Collections.disjoint(news, rule.influences().told());
+        boolean asks = !Collections.disjoint(told.get(), rule.influences().told());
         if (asks || isRestless(rule, course, true)) {
           rules.add(rule);
         }
@@ -127,9 +139,16 @@ final class Watch {
     return look(course, rules, frame, course.now, news);
   }
 
-  // What is only told changes the answers of those that ask for it.
-  private static boolean isTold(Event event) {
-    return event instanceof Event.Read || event instanceof Event.Reported;
+  // What is only told changes the answers of those that ask for it, also where it is no news: a
+  // late reading of the stage before. What is done may change any answer.
+  private static Optional<Set<String>> told(Event event) {
+    if (event instanceof Event.Read read) {
+      return Optional.of(
+          read.readings().stream().map(Reading::subject).collect(Collectors.toSet()));
+    }
+    return event instanceof Event.Reported reported
+        ? Optional.of(Set.of(reported.sign()))
+        : Optional.empty();
   }
 
   private static Course look(

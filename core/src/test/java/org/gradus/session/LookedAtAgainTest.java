@@ -1,0 +1,108 @@
+package org.gradus.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Readings.pressure;
+import static org.gradus.session.Times.at;
+
+import java.util.List;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.library.Library;
+import org.gradus.protocol.Person;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Rules are looked at again whenever their answers may have changed, and no stop is passed over.
+ */
+class LookedAtAgainTest {
+
+  private static final String FILE =
+      """
+      format: 1
+      kind: protocol
+      id: slope
+      version: 1.0.0
+      title: An invented walk in two stages
+      ergometer: treadmill
+      purpose: submaximal
+      for: { age: 18 years to 65 years, needs: [age] }
+      signals:
+        heart_rate: { kind: heart_rate, range: 25 bpm to 250 bpm, step: 1 bpm }
+        systolic: { kind: pressure, range: 40 mmHg to 320 mmHg, step: 2 mmHg }
+        diastolic: { kind: pressure, range: 20 mmHg to 200 mmHg, below: systolic }
+      before:
+        rules: [{ id: slowed, rule: defer when lowers_heart_rate }]
+      measure:
+        - { read: heart_rate, each: 1 min, if_missing: go_on }
+        - { read: [systolic, diastolic], before_end: 20 s, late: 60 s, if_missing: go_on }
+      stages:
+        - { id: low, lasts: 2 min, speed: 3 km/h }
+        - { id: high, lasts: 2 min, speed: 4 km/h }
+      stage_end: [{ id: next, rule: advance }]
+      any_time:
+      """;
+
+  private static Session walk(String... rules) {
+    String file =
+        FILE + String.join("", List.of(rules).stream().map("  - %s\n"::formatted).toList());
+    Session session =
+        Session.open(
+            Library.of(List.of(SourceFile.of("slope.yaml", file))).protocol("slope"),
+            Person.builder().age(40).lowersHeartRate(false).build());
+    session.follow(session.decide(at("0:00")));
+    return session;
+  }
+
+  private static Decision cuffOfTheFirstStageToldLate(String rule) {
+    Session session = walk("{ id: falls, rule: %s, during: stages }".formatted(rule));
+    session.record(at("1:00"), heartRate(90));
+    session.record(at("2:00"), heartRate(94));
+    session.follow(session.decide(at("2:00")));
+    Decision before = session.record(at("2:10"), pressure(150, 80));
+    assertThat(before.verdict()).isInstanceOf(Verdict.Continue.class);
+    return session.recordTaken(at("2:20"), at("1:45"), pressure(190, 82));
+  }
+
+  // The cuff of the stage before is not the newest one, but a fall of pressure rests on it.
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "stop when known(previous_stage.systolic) and systolic < previous_stage.systolic - 20 mmHg",
+        "stop when previous_stage.systolic > 180 mmHg"
+      })
+  void aLateCuffOfTheStageBeforeStopsAtOnce(String rule) {
+    assertThat(cuffOfTheFirstStageToldLate(rule).verdict()).isInstanceOf(Verdict.Stop.class);
+  }
+
+  @Test
+  void aLateCuffOfTheStageBeforeCanMakeAStopOnlyJustNotHold() {
+    Decision answer = cuffOfTheFirstStageToldLate("stop when previous_stage.systolic > 190 mmHg");
+    assertThat(answer.verdict()).isInstanceOf(Verdict.Continue.class);
+    assertThat(answer.firmness().couldFlip()).isNotEmpty();
+  }
+
+  @Test
+  void ofTwoStopsThatWaitedInVainWhoAsksLateIsToldTheOneThatCountedFirst() {
+    Session session =
+        walk(
+            "{ id: slow, rule: stop when systolic > 180 mmHg, confirm: 90 s }",
+            "{ id: quick, rule: stop when systolic > 170 mmHg, confirm: 15 s }");
+    session.record(at("0:10"), pressure(190, 80));
+    Because soon = session.decide(at("0:30")).because().orElseThrow();
+    assertThat(soon.rule()).isEqualTo("quick");
+    assertThat(session.decide(at("1:50")).because()).contains(soon);
+  }
+
+  @Test
+  void theMoreUrgentOfTwoStopsThatWaitedInVainIsTold() {
+    Session session =
+        walk(
+            "{ id: slow, rule: stop when systolic > 180 mmHg, confirm: 90 s, then: rest }",
+            "{ id: quick, rule: stop when systolic > 170 mmHg, confirm: 15 s, then: cool_down }");
+    session.record(at("0:10"), pressure(190, 80));
+    assertThat(session.decide(at("0:30")).because().orElseThrow().rule()).isEqualTo("quick");
+    assertThat(session.decide(at("1:50")).because().orElseThrow().rule()).isEqualTo("slow");
+  }
+}
