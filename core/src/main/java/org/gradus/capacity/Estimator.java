@@ -139,10 +139,7 @@ final class Estimator {
 
   private static String beyond(CostLine cost, StageResult stage) {
     String range =
-        cost.equation()
-            .range()
-            .map(stated -> ", only for " + stated.span().text().replaceAll("\\s+", " "))
-            .orElse("");
+        cost.equation().range().map(stated -> ", only for " + stated.span().inOneLine()).orElse("");
     return "The "
         + cost.equation().id()
         + " equation is not stated for stage "

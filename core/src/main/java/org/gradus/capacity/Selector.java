@@ -68,7 +68,7 @@ final class Selector {
     if (stages.size() >= needed && !stages.isEmpty()) {
       return new Selected(stages, "");
     }
-    String wanted = from.span().text().replaceAll("\\s+", " ");
+    String wanted = from.span().inOneLine();
     return new Selected(stages, "it is made from " + wanted + "; found: " + stages.size());
   }
 }

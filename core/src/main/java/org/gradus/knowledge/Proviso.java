@@ -27,9 +27,7 @@ public final class Proviso {
   public static Optional<Proviso> of(Expression text, Vocabulary vocabulary, Problems problems) {
     Layout.Builder layout = new Layout.Builder();
     return Condition.of(text, vocabulary, layout, problems)
-        .map(
-            condition ->
-                new Proviso(condition, layout.build(), text.span().text().replaceAll("\\s+", " ")));
+        .map(condition -> new Proviso(condition, layout.build(), text.span().inOneLine()));
   }
 
   /** Its answer on what is given. */

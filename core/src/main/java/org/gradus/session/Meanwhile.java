@@ -1,10 +1,8 @@
 package org.gradus.session;
 
-import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
@@ -32,14 +30,11 @@ final class Meanwhile {
     this.around = Resolution.around(frame);
   }
 
-  /** Whether one of some rules could hold, or could have held, before a moment. */
-  static boolean couldHold(List<ProtocolRule> rules, Moment moment) {
+  /** Whether a rule could hold at a moment, or could have held before it. */
+  static boolean couldHold(ProtocolRule rule, Moment moment) {
     Meanwhile meanwhile = new Meanwhile(moment);
     Box box = Box.onDemand(meanwhile.frame.layout(), meanwhile::cell);
-    return rules.stream()
-        .filter(rule -> rule.influences().time())
-        .map(rule -> rule.rule().condition())
-        .anyMatch(when -> when.map((Condition c) -> c.outcomes(box).canHold()).orElse(true));
+    return rule.rule().condition().map(when -> when.outcomes(box).canHold()).orElse(true);
   }
 
   // The values of a slot since the last event. Clocks run, and of what moves otherwise nothing is

@@ -202,14 +202,14 @@ public final class Session extends Telling {
   // The very object that was answered last needs no second look; an equal one gets it.
   @SuppressWarnings("ReferenceEquality")
   private void refuseOutdated(Decision decision) {
-    String clock = Times.clock(decision.at());
     if (decision.event() != course.events.size() || decision.at().compareTo(course.now) < 0) {
-      throw new DecisionOutdated(clock, "something was told or done at " + Times.clock(course.now));
+      throw new DecisionOutdated(
+          Times.clock(decision.at()), "something was told or done at " + Times.clock(course.now));
     }
     // What would have been otherwise before is said once and changes nothing now.
     if (decision != answered
         && !decision.with(List.of()).equals(Judge.decide(course, decision.at()))) {
-      throw new DecisionOutdated(clock, "it is none of this session");
+      throw new DecisionOutdated(Times.clock(decision.at()), "it is none of this session");
     }
   }
 

@@ -63,10 +63,14 @@ final class Watch {
    */
   static Course at(Moment moment) {
     Course course = moment.course();
-    boolean later = moment.time().compareTo(course.now) > 0;
+    Duration time = moment.time();
+    boolean later = time.compareTo(course.now) > 0;
     List<ProtocolRule> restless = new ArrayList<>();
+    boolean meanwhile = false;
     for (ProtocolRule rule : ending(course)) {
-      if (isRestless(rule, course, later)) {
+      boolean could = later && rule.influences().time() && Meanwhile.couldHold(rule, moment);
+      meanwhile |= could;
+      if (could || isPending(rule, course) || course.phase == Phase.RECOVERY) {
         restless.add(rule);
       }
     }
@@ -74,23 +78,23 @@ final class Watch {
       return course;
     }
     Course by = course;
-    if (later && Meanwhile.couldHold(restless, moment)) {
-      Duration second = Duration.ofSeconds(course.now.toSeconds() + 1);
-      for (; second.compareTo(moment.time()) < 0; second = second.plusSeconds(1)) {
-        by = look(expire(by, second), restless, Sight.latest(by, second), second, Set.of());
-      }
+    Duration second = Duration.ofSeconds(course.now.toSeconds() + 1);
+    for (; meanwhile && second.compareTo(time) < 0; second = second.plusSeconds(1)) {
+      by = look(expire(by, second), restless, Sight.latest(by, second), second, Set.of());
     }
-    return look(expire(by, moment.time()), restless, moment.latest(), moment.time(), Set.of());
+    return look(expire(by, time), restless, moment.latest(), time, Set.of());
   }
 
   // Every rule was looked at after the last event. Of most the answer, and what follows from it, is
   // the same until something is told. In recovery the last look may have been at readings that came
   // late, which are looked at once.
-  private static boolean isRestless(ProtocolRule rule, Course course, boolean later) {
-    boolean pending =
-        rule.confirm().isPresent()
-            && (course.confirming.containsKey(rule.id()) || course.doubts.containsKey(rule.id()));
-    return pending || (later && rule.influences().time()) || course.phase == Phase.RECOVERY;
+  private static boolean isPending(ProtocolRule rule, Course course) {
+    boolean waits = rule.confirm().isPresent() && course.confirming.containsKey(rule.id());
+    boolean doubted = course.doubts.containsKey(rule.id());
+    boolean moves = rule.influences().time();
+    return waits
+        || (doubted && (moves || rule.confirm().isPresent()))
+        || (moves && course.dismissed.contains(rule.id()));
   }
 
   // Of several stops that waited in vain the one counts whose wait was over first: whoever asked in
@@ -131,7 +135,7 @@ final class Watch {
       rules = new ArrayList<>();
       for (ProtocolRule rule : ending(course)) {
         boolean asks = !Collections.disjoint(told.get(), rule.influences().told());
-        if (asks || isRestless(rule, course, true)) {
+        if (asks || rule.influences().time() || isPending(rule, course)) {
           rules.add(rule);
         }
       }

@@ -19,6 +19,17 @@ public record Span(SourceFile file, int start, int end) {
     return file.text().substring(start, end);
   }
 
+  /** The characters of this stretch in one line, every stretch of white space as one blank. */
+  public String inOneLine() {
+    String text = text();
+    boolean plain = !text.contains("  ") && text.chars().noneMatch(Span::isOtherThanBlank);
+    return plain ? text : text.replaceAll("\\s+", " ");
+  }
+
+  private static boolean isOtherThanBlank(int character) {
+    return character != ' ' && Character.isWhitespace(character);
+  }
+
   /** The stretch from the start of this to the end of another in the same file. */
   public Span to(Span last) {
     return new Span(file, start, last.end);

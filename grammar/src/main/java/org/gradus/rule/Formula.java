@@ -129,6 +129,6 @@ public final class Formula {
 
   /** The text it was made from. */
   public String text() {
-    return checked.root().span().text().replaceAll("\\s+", " ");
+    return checked.root().span().inOneLine();
   }
 }

@@ -41,7 +41,7 @@ public final class Rule {
     this.sentence = sentence;
     this.condition = condition.orElse(null);
     this.pause = pause;
-    this.text = sentence.span().text().replaceAll("\\s+", " ").strip();
+    this.text = sentence.span().inOneLine().strip();
   }
 
   /** Checks and plans a sentence; notes what is wrong with it and gives nothing if anything is. */

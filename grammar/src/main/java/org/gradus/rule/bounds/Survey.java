@@ -58,7 +58,7 @@ final class Survey {
     if (part instanceof Expression.Comparison || part instanceof Expression.Between) {
       Outcomes outcomes = truth(part);
       if (outcomes.canHold() && outcomes.canFail()) {
-        found.add(part.span().text().replaceAll("\\s+", " "));
+        found.add(part.span().inOneLine());
       }
     }
     if (part instanceof Expression.Reference

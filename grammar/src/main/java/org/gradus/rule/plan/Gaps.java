@@ -76,7 +76,7 @@ final class Gaps {
       collect(part);
     }
     if (!lacks) {
-      String text = node.syntax().span().text().replaceAll("\\s+", " ");
+      String text = node.syntax().span().inOneLine();
       boolean table = node instanceof NumberNode.Lookup;
       found.add(Gap.never(text, table ? Gap.Cause.OUT_OF_RANGE : Gap.Cause.UNDEFINED));
     }
