@@ -96,7 +96,7 @@ public final class Wiring {
     return bySlot.get(slot);
   }
 
-  /** The slots whose values can change by what is read in a stage, and by nothing else told. */
+  /** The slots whose values can change when something is read in a stage. */
   public IntStream readInStage() {
     return Arrays.stream(read);
   }

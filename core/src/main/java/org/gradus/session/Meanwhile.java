@@ -30,11 +30,19 @@ final class Meanwhile {
     this.around = Resolution.around(frame);
   }
 
-  /** Whether a rule could hold at a moment, or could have held before it. */
-  static boolean couldHold(ProtocolRule rule, Moment moment) {
+  /**
+   * Whether a rule could hold at a moment, or could have held before it. One of which it hangs on
+   * the step of a reading whether it fails or is unknown must be looked at as well: a decision
+   * beside it is not firm.
+   */
+  static boolean couldMatter(ProtocolRule rule, Moment moment) {
     Meanwhile meanwhile = new Meanwhile(moment);
     Box box = Box.onDemand(meanwhile.frame.layout(), meanwhile::cell);
-    return rule.rule().condition().map(when -> when.outcomes(box).canHold()).orElse(true);
+    return rule.rule()
+        .condition()
+        .map(when -> when.outcomes(box))
+        .map(could -> could.canHold() || (could.canFail() && could.canBeUnknown()))
+        .orElse(true);
   }
 
   // The values of a slot since the last event. Clocks run, and of what moves otherwise nothing is

@@ -116,14 +116,12 @@ final class Placement {
     if (!isNewest(late ? change.atFinish : change.latest, signal, taken)) {
       return;
     }
-    boolean counts = true;
     if (late) {
       change.atFinish = Copies.with(change.atFinish, signal, taken);
-      counts = !change.latest.containsKey(signal);
     } else {
       change.latest = Copies.with(change.latest, signal, taken);
     }
-    if (counts) {
+    if (!late || !change.latest.containsKey(signal)) {
       newest.put(signal, taken);
     }
   }
@@ -202,8 +200,7 @@ final class Placement {
   }
 
   // While a decision is overdue a reading fills the slot that was missed, whenever it is taken.
-  // Once
-  // the wait is over it fills none, but the person still moves and a stop may rest on it.
+  // Once the wait is over it fills none, but the person still moves and a stop may rest on it.
   private Optional<Duration> dueNow(
       Passage passage, String signal, MeasureLine line, Duration since) {
     if (event.at().compareTo(passage.waitsUntil(course.protocol.unmeasured())) > 0) {

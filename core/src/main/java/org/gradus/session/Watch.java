@@ -68,7 +68,7 @@ final class Watch {
     List<ProtocolRule> restless = new ArrayList<>();
     boolean meanwhile = false;
     for (ProtocolRule rule : ending(course)) {
-      boolean could = later && rule.influences().time() && Meanwhile.couldHold(rule, moment);
+      boolean could = later && rule.influences().time() && Meanwhile.couldMatter(rule, moment);
       meanwhile |= could;
       if (could || isPending(rule, course) || course.phase == Phase.RECOVERY) {
         restless.add(rule);

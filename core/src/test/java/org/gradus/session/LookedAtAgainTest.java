@@ -105,4 +105,17 @@ class LookedAtAgainTest {
     assertThat(session.decide(at("0:30")).because().orElseThrow().rule()).isEqualTo("quick");
     assertThat(session.decide(at("1:50")).because().orElseThrow().rule()).isEqualTo("slow");
   }
+
+  // With the pressure still to be read the rule can only fail or be unknown; which of the two hangs
+  // on the step of the pulse.
+  @Test
+  void timeAloneCanMakeADecisionHangOnTheStepOfAReading() {
+    Session session =
+        walk(
+            "rule: stop when heart_rate > 150 bpm and stage.time > 60 s and systolic > 200 mmHg\n"
+                + "    id: both");
+    session.record(at("0:50"), heartRate(150));
+    assertThat(session.decide(at("0:55")).firmness().couldFlip()).isEmpty();
+    assertThat(session.decide(at("1:10")).firmness().couldFlip()).isNotEmpty();
+  }
 }
