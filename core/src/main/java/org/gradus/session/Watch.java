@@ -78,8 +78,11 @@ final class Watch {
       return course;
     }
     Course by = course;
+    // Beyond the time for which anything is waited for there is nobody to be answered in between.
+    Duration end =
+        meanwhile && course.waitsUntil().compareTo(time) < 0 ? course.waitsUntil() : time;
     Duration second = Duration.ofSeconds(course.now.toSeconds() + 1);
-    for (; meanwhile && second.compareTo(time) < 0; second = second.plusSeconds(1)) {
+    for (; meanwhile && second.compareTo(end) < 0; second = second.plusSeconds(1)) {
       by = look(expire(by, second), restless, Sight.latest(by, second), second, Set.of());
     }
     return look(expire(by, time), restless, moment.latest(), time, Set.of());

@@ -15,8 +15,9 @@ import org.openjdk.jmh.runner.options.TimeValue;
 
 /**
  * Runs the benchmarks and prints their results as tables: {@code rules}, {@code load}, {@code
- * decide}, {@code trial}, {@code start}, {@code heap}, or {@code all} of them. With {@code quick} before it, as in
- * {@code quick-rules}, a run that takes a tenth of the time and shows only whether all is in order.
+ * decide}, {@code trial}, {@code start}, {@code heap}, or {@code all} of them. With {@code quick}
+ * before it, as in {@code quick-rules}, a run that takes a tenth of the time and shows only whether
+ * all is in order.
  */
 public final class Benchmarks {
 
