@@ -21,7 +21,8 @@ record Confirming(Duration until, boolean agreed) {
 
   /**
    * Takes into recovery what still waits for a second reading there, with the readings it rests on;
-   * all else that was read in the exercise says nothing about recovery.
+   * all else that was read in the exercise says nothing about recovery. What would wait there, had
+   * a reading been a step higher or lower, is as open there as it was.
    */
   static void goOn(Course course, Course.Change change) {
     List<ProtocolRule> waiting =
@@ -36,5 +37,12 @@ record Confirming(Duration until, boolean agreed) {
     Set<String> ids = waiting.stream().map(ProtocolRule::id).collect(Collectors.toSet());
     change.latest = Copies.keeping(change.latest, rests::contains);
     change.confirming = Copies.keeping(change.confirming, ids::contains);
+    Set<String> open =
+        course.protocol.rules().anyTime().stream()
+            .filter(rule -> rule.isStop() && !rule.stagesOnly() && rule.confirm().isPresent())
+            .map(ProtocolRule::id)
+            .filter(id -> course.alarm.filter(alarm -> alarm.rule().equals(id)).isEmpty())
+            .collect(Collectors.toSet());
+    change.doubts = Copies.keeping(course.doubts, open::contains);
   }
 }

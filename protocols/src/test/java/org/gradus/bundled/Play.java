@@ -17,6 +17,7 @@ import org.gradus.session.Loading;
 import org.gradus.session.Phase;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.testkit.Step;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 

@@ -23,6 +23,7 @@ import org.gradus.session.Reading;
 import org.gradus.session.Reading.Measured;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.testkit.Step;
 import org.gradus.unit.Quantity;
 import org.junit.jupiter.api.Test;
 

@@ -14,6 +14,7 @@ import org.gradus.session.Event;
 import org.gradus.session.Phase;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.testkit.Step;
 
 /** What holds in every standard walk beside the laws of the kit. */
 class SessionLawsTest {

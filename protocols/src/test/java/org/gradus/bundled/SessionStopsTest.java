@@ -53,6 +53,19 @@ class SessionStopsTest {
   }
 
   @Test
+  void whatAStepMoreWouldHaveMadeWaitIsAsOpenInRecovery() {
+    Session session = walking(ines(), 134, 136);
+    // The limit is 115: a step of the cuff higher, and it would have to be taken again.
+    session.recordTaken(at("3:00"), at("2:50"), pressure(150, 115));
+    session.follow(session.decide(at("3:00")));
+    assertThat(session.phase()).isEqualTo(Phase.RECOVERY);
+    Decision now = session.record(at("5:00"), heartRate(109));
+    assertThat(now.firmness().couldFlip()).containsExactly("diastolic > diastolic_limit");
+    Decision taken = session.record(at("6:00"), pressure(140, 80));
+    assertThat(taken.verdict()).isInstanceOf(Verdict.Continue.class);
+  }
+
+  @Test
   void aReadingOfTheExerciseToldInRecoveryCanStillAlarm() {
     Session session = recovering();
     Decision retake = session.recordTaken(at("3:20"), at("2:55"), pressure(256, 80));

@@ -23,6 +23,7 @@ import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.testkit.Step;
 
 /** What holds at the end of every stage. */
 class StageEndLawsTest {
