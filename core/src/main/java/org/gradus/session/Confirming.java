@@ -25,11 +25,12 @@ record Confirming(Duration until, boolean agreed) {
    * a reading been a step higher or lower, is as open there as it was.
    */
   static void goOn(Course course, Course.Change change) {
-    List<ProtocolRule> waiting =
+    List<ProtocolRule> stops =
         course.protocol.rules().anyTime().stream()
             .filter(rule -> rule.isStop() && !rule.stagesOnly())
-            .filter(rule -> course.confirming.containsKey(rule.id()))
             .toList();
+    List<ProtocolRule> waiting =
+        stops.stream().filter(rule -> course.confirming.containsKey(rule.id())).toList();
     Set<String> rests =
         waiting.stream()
             .flatMap(rule -> Retake.signals(rule, course).stream())
@@ -38,8 +39,8 @@ record Confirming(Duration until, boolean agreed) {
     change.latest = Copies.keeping(change.latest, rests::contains);
     change.confirming = Copies.keeping(change.confirming, ids::contains);
     Set<String> open =
-        course.protocol.rules().anyTime().stream()
-            .filter(rule -> rule.isStop() && !rule.stagesOnly() && rule.confirm().isPresent())
+        stops.stream()
+            .filter(rule -> rule.confirm().isPresent())
             .map(ProtocolRule::id)
             .filter(id -> course.alarm.filter(alarm -> alarm.rule().equals(id)).isEmpty())
             .collect(Collectors.toSet());

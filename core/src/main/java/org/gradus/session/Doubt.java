@@ -20,7 +20,7 @@ record Doubt(List<String> comparisons, Duration until, boolean kept) {
 
   Doubt with(List<String> further, boolean keep) {
     if (comparisons.containsAll(further)) {
-      return keep == kept || kept ? this : new Doubt(comparisons, until, true);
+      return kept || !keep ? this : new Doubt(comparisons, until, true);
     }
     Set<String> all = new LinkedHashSet<>(comparisons);
     all.addAll(further);

@@ -53,9 +53,8 @@ final class Slots {
 
   /** The reading that counts for a due time. */
   Optional<Taken> at(String signal, Duration due) {
-    long millis = due.toMillis();
     for (Slot slot : filled) {
-      if (slot.due == millis && slot.signal.equals(signal)) {
+      if (slot.is(signal, due)) {
         return Optional.of(slot.value());
       }
     }

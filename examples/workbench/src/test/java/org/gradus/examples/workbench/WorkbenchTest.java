@@ -87,22 +87,7 @@ class WorkbenchTest {
         follow
         quit
         """;
-    Ran run =
-        run(
-            typed,
-            "run",
-            "canal-walk",
-            "--folder",
-            OWN,
-            "--age",
-            "40",
-            "--sex",
-            "female",
-            "--mass",
-            "64",
-            "--cleared",
-            "--record",
-            record.toString());
+    Ran run = live(typed, record);
     assertThat(run.text()).contains("ADVANCE to step_2", "not taken: G502", "STOP");
     assertThat(run.code()).isZero();
     Ran play = run("", "play", record.toString(), "--folder", OWN);
