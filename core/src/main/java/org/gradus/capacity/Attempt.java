@@ -68,7 +68,9 @@ final class Attempt {
     }
     List<StageResult> stages = selected.stages();
     Situation situation =
-        Situation.of(protocol, line, stages.stream().map(frames::of).toList(), atMoment(line));
+        stages.isEmpty()
+            ? Situation.of(protocol, line, atMoment(line))
+            : Situation.of(protocol, line, stages.stream().map(frames::of).toList());
     Frame frame = situation.own();
     Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
     if (barred.isPresent()) {

@@ -18,7 +18,7 @@ final class Costs {
   /** The first that applies on what is known; none when that is open. */
   Optional<CostLine> of(Frame frame) {
     for (CostLine cost : protocol.assessment().costs()) {
-      Truth applies = cost.when().map(when -> when.test(frame)).orElse(Truth.TRUE);
+      Truth applies = cost.when().isEmpty() ? Truth.TRUE : cost.when().get().test(frame);
       if (applies != Truth.FALSE) {
         return applies == Truth.TRUE ? Optional.of(cost) : Optional.empty();
       }

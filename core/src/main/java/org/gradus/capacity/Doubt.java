@@ -1,8 +1,6 @@
 package org.gradus.capacity;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.gradus.knowledge.Citation;
 
 /**
@@ -56,16 +54,5 @@ record Doubt(List<Move> readings, List<Move> terms, List<Part> parts) {
       }
     }
     return false;
-  }
-
-  /** The definitions that move in a frame with their moved values, by place. */
-  Map<Integer, Double> definitions(int frame, double times) {
-    Map<Integer, Double> moved = new HashMap<>();
-    for (Move move : terms) {
-      if (move.frame() == frame) {
-        moved.put(move.place(), move.at(times));
-      }
-    }
-    return moved;
   }
 }

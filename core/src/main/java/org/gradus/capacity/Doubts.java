@@ -1,12 +1,11 @@
 package org.gradus.capacity;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import org.gradus.capacity.Doubt.Move;
 import org.gradus.capacity.Doubt.Part;
 import org.gradus.knowledge.Citation;
@@ -14,7 +13,6 @@ import org.gradus.knowledge.Spread;
 import org.gradus.knowledge.Spread.Per;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
-import org.gradus.protocol.Fact;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
@@ -31,15 +29,11 @@ final class Doubts {
   // standard deviation of half the step over the root of three (JCGM 100:2008, 4.3.7).
   private static final double UNIFORM = Math.sqrt(3);
 
-  private static final Set<Aspect> READ =
-      Set.of(Aspect.VALUE, Aspect.EARLIER, Aspect.AVERAGE, Aspect.HIGHEST, Aspect.LOWEST);
-
   private final Protocol protocol;
   private final Costs costs;
   private final EstimateLine line;
   private final Situation situation;
   private final List<Doubt> doubts = new ArrayList<>();
-  private final List<Spread> ofTest;
   private final Map<Spread, List<Move>> alike = new LinkedHashMap<>();
 
   private Doubts(Protocol protocol, EstimateLine line, Situation situation) {
@@ -47,7 +41,6 @@ final class Doubts {
     this.costs = new Costs(protocol);
     this.line = line;
     this.situation = situation;
-    this.ofTest = spreads(Per.TEST);
   }
 
   static List<Doubt> of(Protocol protocol, EstimateLine line, Situation situation) {
@@ -63,57 +56,43 @@ final class Doubts {
     return search.doubts;
   }
 
-  private List<Spread> spreads(Per per) {
-    return protocol.assessment().spreads().stream().filter(spread -> spread.per() == per).toList();
-  }
-
   private void readings() {
-    Set<Integer> asked = slots(line.vo2max());
-    Set<Integer> drawn = new TreeSet<>();
-    axes().forEach(axis -> drawn.addAll(slots(axis)));
-    for (int stage = 0; stage < situation.stages().size(); stage++) {
-      Set<Integer> slots = new TreeSet<>(drawn);
-      if (stage == situation.stages().size() - 1) {
-        slots.addAll(asked);
-      }
-      for (int slot : slots) {
-        reading(situation.framesOf(stage), slot);
-      }
+    int stages = situation.stages().size();
+    BitSet slots = new BitSet();
+    axes().forEach(axis -> addMeasured(axis, slots));
+    for (int stage = 0; stage < stages - 1; stage++) {
+      readings(situation.framesOf(stage), slots);
     }
-    if (situation.stages().isEmpty()) {
-      asked.forEach(slot -> reading(List.of(0), slot));
-    }
+    // What the formula asks for by itself it sees as it was at the end of the last stage.
+    addMeasured(line.vo2max(), slots);
+    readings(stages == 0 ? List.of(0) : situation.framesOf(stages - 1), slots);
     alike.forEach((spread, moves) -> add(moves, List.of(), List.of(part(spread, 1))));
   }
 
-  private List<Formula> axes() {
-    return line.vo2max().demands().stream()
-        .filter(demand -> demand.aspect() == Aspect.LINE_SLOPE)
-        .flatMap(demand -> demand.subjects().stream())
-        .map(name -> Optional.ofNullable(protocol.wiring().axes().get(name)).orElseThrow())
-        .toList();
+  private void readings(List<Integer> frames, BitSet slots) {
+    for (int slot = slots.nextSetBit(0); slot >= 0; slot = slots.nextSetBit(slot + 1)) {
+      reading(frames, slot);
+    }
   }
 
-  private Set<Integer> slots(Formula formula) {
-    List<Demand> layout = protocol.wiring().layout().demands();
-    Set<Integer> slots = new TreeSet<>();
-    for (int slot : formula.slots()) {
-      Demand demand = layout.get(slot);
-      if (READ.contains(demand.aspect())
-          && demand.type() instanceof Type.Measure
-          && isReading(protocol.wiring().fact(demand))) {
-        slots.add(slot);
+  private List<Formula> axes() {
+    List<Formula> axes = new ArrayList<>();
+    for (Demand demand : line.vo2max().demands()) {
+      if (demand.aspect() == Aspect.LINE_SLOPE) {
+        for (String name : demand.subjects()) {
+          axes.add(Optional.ofNullable(protocol.wiring().axes().get(name)).orElseThrow());
+        }
       }
     }
-    return slots;
+    return axes;
   }
 
-  private static boolean isReading(Fact fact) {
-    return fact instanceof Fact.Read
-        || fact instanceof Fact.AtFinish
-        || fact instanceof Fact.Named
-        || fact instanceof Fact.Baseline
-        || (fact instanceof Fact.Previous previous && !previous.load());
+  private void addMeasured(Formula formula, BitSet slots) {
+    for (int slot : formula.slots()) {
+      if (protocol.wiring().isMeasured(slot)) {
+        slots.set(slot);
+      }
+    }
   }
 
   private void reading(List<Integer> frames, int slot) {
@@ -125,22 +104,27 @@ final class Doubts {
     Kind kind = ((Type.Measure) demand.type()).kind();
     double value = frame.value(slot);
     double step = frame.halfWidth(slot) / UNIFORM;
-    List<Spread> own = spreads(Per.READING).stream().filter(s -> s.of() == kind).toList();
-    double variance = step * step + own.stream().mapToDouble(s -> square(s.at(value))).sum();
+    List<Spread> own = new ArrayList<>();
+    double variance = step * step;
+    for (Spread spread : protocol.assessment().spreads()) {
+      if (spread.of() == kind && spread.per() == Per.READING) {
+        own.add(spread);
+        variance += square(spread.at(value));
+      } else if (spread.of() == kind) {
+        alike
+            .computeIfAbsent(spread, s -> new ArrayList<>())
+            .addAll(moves(frames, slot, value, spread.at(value)));
+      }
+    }
     if (variance > 0) {
       List<Part> parts = new ArrayList<>();
       String words = kind.words();
       parts.add(new Part(words + ": step of reading", step * step / variance, Citation.NONE));
-      own.forEach(spread -> parts.add(part(spread, square(spread.at(value)) / variance)));
+      for (Spread spread : own) {
+        parts.add(part(spread, square(spread.at(value)) / variance));
+      }
       add(moves(frames, slot, value, Math.sqrt(variance)), List.of(), parts);
     }
-    ofTest.stream()
-        .filter(spread -> spread.of() == kind)
-        .forEach(
-            spread ->
-                alike
-                    .computeIfAbsent(spread, s -> new ArrayList<>())
-                    .addAll(moves(frames, slot, value, spread.at(value))));
   }
 
   private static double square(double number) {
@@ -148,7 +132,11 @@ final class Doubts {
   }
 
   private static List<Move> moves(List<Integer> frames, int slot, double value, double sd) {
-    return frames.stream().map(frame -> new Move(frame, slot, value, sd)).toList();
+    List<Move> moves = new ArrayList<>();
+    for (int frame : frames) {
+      moves.add(new Move(frame, slot, value, sd));
+    }
+    return moves;
   }
 
   private static Part part(Spread spread, double weight) {

@@ -49,6 +49,11 @@ public record Interval(
     shares = List.copyOf(shares);
   }
 
+  /** Whether a capacity lies in it, its ends included. */
+  public boolean holds(Quantity capacity) {
+    return low.base() <= capacity.base() && capacity.base() <= high.base();
+  }
+
   /** Both ends, to one decimal: {@code "30.1 to 45.2 mL/kg/min"}. */
   @Override
   public String toString() {

@@ -47,7 +47,8 @@ final class Propagation {
 
   /** The interval around an estimate; none where nothing is known of any error. */
   Optional<Interval> interval(double vo2max, List<Doubt> doubts, Optional<PublishedError> error) {
-    doubts.forEach(this::carry);
+    double here = situation.value();
+    doubts.forEach(doubt -> carry(doubt, here));
     double propagated = Math.sqrt(variances.values().stream().mapToDouble(v -> v).sum());
     double published =
         error
@@ -77,8 +78,7 @@ final class Propagation {
     return Quantity.of(value, Unit.ML_PER_KG_PER_MINUTE);
   }
 
-  private void carry(Doubt doubt) {
-    double here = situation.value();
+  private void carry(Doubt doubt, double here) {
     double up = situation.moved(doubt, 1) - here;
     double down = situation.moved(doubt, -1) - here;
     // A line that no longer rises has no answer there: what is left is the other side, and no line.

@@ -1,5 +1,6 @@
 package org.gradus.capacity;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.rule.plan.Truth;
@@ -30,7 +31,12 @@ final class Selector {
   record Selected(List<StageResult> stages, String lacking) {}
 
   Selected select(EstimateLine line) {
-    List<StageResult> fit = outcome.stages().stream().filter(stage -> fits(stage, line)).toList();
+    List<StageResult> fit = new ArrayList<>();
+    for (StageResult stage : outcome.stages()) {
+      if (fits(stage, line)) {
+        fit.add(stage);
+      }
+    }
     Selection from = line.from();
     if (from instanceof Selection.All all) {
       return enough(fit, all.atLeast(), from);
@@ -61,7 +67,7 @@ final class Selector {
   private boolean fits(StageResult stage, EstimateLine line) {
     return stage.completed()
         && !stage.warmUp()
-        && line.term().map(term -> term.test(frames.of(stage)) == Truth.TRUE).orElse(true);
+        && (line.term().isEmpty() || line.term().get().test(frames.of(stage)) == Truth.TRUE);
   }
 
   private static Selected enough(List<StageResult> stages, int needed, Selection from) {

@@ -27,13 +27,17 @@ final class Situation {
     this.own = own;
   }
 
-  /**
-   * The situation at the end of some stages.
-   *
-   * @param finish what was known at the end of the exercise, for an estimate from no stage
-   */
-  static Situation of(Protocol protocol, EstimateLine line, List<Frame> stages, Frame finish) {
-    Frame own = stages.isEmpty() ? finish : stages.get(stages.size() - 1).copy();
+  /** The situation at the end of some stages. */
+  static Situation of(Protocol protocol, EstimateLine line, List<Frame> stages) {
+    return of(protocol, line, stages, stages.get(stages.size() - 1).copy());
+  }
+
+  /** The situation at one moment, for an estimate from no stage. */
+  static Situation of(Protocol protocol, EstimateLine line, Frame moment) {
+    return of(protocol, line, List.of(), moment);
+  }
+
+  private static Situation of(Protocol protocol, EstimateLine line, List<Frame> stages, Frame own) {
     StageLine.fill(own, protocol, stages, line.leastSpan());
     return new Situation(protocol, line, stages, own);
   }
@@ -72,24 +76,19 @@ final class Situation {
    * the same ones, also when with such readings others would have been selected.
    */
   double moved(Doubt doubt, double times) {
-    List<Frame> copies = new ArrayList<>(stages);
-    for (int stage = 0; stage < copies.size(); stage++) {
-      if (doubt.moves(stage)) {
-        copies.set(stage, stages.get(stage).copy());
-      }
+    List<Frame> copies = new ArrayList<>(stages.size());
+    for (int stage = 0; stage < stages.size(); stage++) {
+      copies.add(doubt.moves(stage) ? stages.get(stage).copy() : stages.get(stage));
     }
     Situation moved = new Situation(protocol, line, copies, own.copy());
-    doubt
-        .readings()
-        .forEach(move -> moved.frame(move.frame()).set(move.place(), move.at(times), 0));
-    for (int stage = 0; stage < copies.size(); stage++) {
-      if (doubt.moves(stage)) {
-        copies.get(stage).suppose(doubt.definitions(stage, times));
-      }
+    for (Doubt.Move move : doubt.readings()) {
+      moved.frame(move.frame()).set(move.place(), move.at(times), 0);
+    }
+    for (Doubt.Move move : doubt.terms()) {
+      moved.frame(move.frame()).suppose(move.place(), move.at(times));
     }
     Optional<Formula> anySpan = Optional.empty();
     StageLine.fill(moved.own, protocol, copies, anySpan);
-    moved.own.suppose(doubt.definitions(copies.size(), times));
     return moved.value();
   }
 }

@@ -1,14 +1,12 @@
 package org.gradus.capacity;
 
 import java.util.DoubleSummaryStatistics;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Wiring;
 import org.gradus.rule.Formula;
-import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
@@ -29,31 +27,11 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
   /** Fills the slots of every line that formulas of the protocol ask for. */
   static void fill(
       Frame frame, Protocol protocol, List<Frame> stages, Optional<Formula> leastSpan) {
-    double least = leastSpan.map(span -> span.value(frame)).orElse(0.0);
-    Map<List<String>, StageLine> lines = new HashMap<>();
-    List<Demand> demands = frame.layout().demands();
-    for (int slot = 0; slot < demands.size(); slot++) {
-      Demand demand = demands.get(slot);
-      if (isLine(demand.aspect())) {
-        StageLine line =
-            lines.computeIfAbsent(
-                demand.subjects(),
-                axes ->
-                    through(
-                        stages, axis(protocol, axes.get(1)), axis(protocol, axes.get(0)), least));
-        line.fill(frame, slot, demand.aspect());
-      }
+    double least = leastSpan.isPresent() ? leastSpan.get().value(frame) : 0;
+    for (Wiring.Line line : protocol.wiring().lines()) {
+      StageLine found = through(stages, line.x(), line.y(), least);
+      line.slots().forEach(place -> found.fill(frame, place.slot(), place.aspect()));
     }
-  }
-
-  private static boolean isLine(Aspect aspect) {
-    return aspect == Aspect.LINE_MEAN_X
-        || aspect == Aspect.LINE_MEAN_Y
-        || aspect == Aspect.LINE_SLOPE;
-  }
-
-  private static Formula axis(Protocol protocol, String name) {
-    return Optional.ofNullable(protocol.wiring().axes().get(name)).orElseThrow();
   }
 
   private static StageLine through(List<Frame> stages, Formula x, Formula y, double leastSpan) {

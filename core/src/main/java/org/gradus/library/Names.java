@@ -88,7 +88,7 @@ final class Names {
 
   private void people() {
     for (Attribute attribute : Attribute.values()) {
-      fact(attribute.word(), attribute.type(), Role.FACT, new Fact.Attribute(attribute.word()));
+      fact(attribute.word(), attribute.type(), Role.FACT, new Fact.Attribute(attribute));
     }
   }
 

@@ -73,9 +73,14 @@ public sealed interface Fact {
   /**
    * Something about the person.
    *
-   * @param name which attribute
+   * @param which which attribute
    */
-  record Attribute(String name) implements Fact {}
+  record Attribute(org.gradus.protocol.Attribute which) implements Fact {
+    /** The word rules use for it. */
+    public String name() {
+      return which.word();
+    }
+  }
 
   /**
    * An answer to a question.

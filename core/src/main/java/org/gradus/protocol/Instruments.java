@@ -14,6 +14,7 @@ public final class Instruments {
   private final Map<String, Sign> signs;
   private final Map<String, Question> questions;
   private final List<String> asked;
+  private final List<Signal> ordered;
 
   /**
    * All by their names, in the order of the file.
@@ -32,6 +33,7 @@ public final class Instruments {
     this.scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
     this.signs = Collections.unmodifiableMap(new LinkedHashMap<>(signs));
     this.questions = Collections.unmodifiableMap(new LinkedHashMap<>(questions));
+    this.ordered = signals.values().stream().filter(signal -> signal.below().isPresent()).toList();
     this.asked = signs.values().stream().filter(Sign::asked).map(Sign::prompt).toList();
   }
 
@@ -58,6 +60,11 @@ public final class Instruments {
   /** The questions after signs that the person is asked all along, in the order of the file. */
   public List<String> asked() {
     return asked;
+  }
+
+  /** The signals that lie below another one, as the lower pressure below the upper one. */
+  public List<Signal> ordered() {
+    return ordered;
   }
 
   /** The signal of a name that the protocol is known to have. */

@@ -3,7 +3,6 @@ package org.gradus.protocol;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
@@ -106,21 +105,18 @@ public record Question(
 
   /** Whether a value may be chosen, on what is known of the person. */
   public Truth offers(double value, Frame frame) {
-    boolean inside =
-        range
-            .map(limits -> value >= limits.low().base() && value <= limits.high().base())
-            .orElse(true);
-    if (!inside || options.isEmpty()) {
-      return inside ? Truth.TRUE : Truth.FALSE;
+    if (range.isPresent() && !range.get().holds(value)) {
+      return Truth.FALSE;
+    } else if (options.isEmpty()) {
+      return Truth.TRUE;
     }
-    Set<Truth> answers =
-        options.stream()
-            .filter(option -> Quantity.same(option.value().base(), value))
-            .map(option -> option.when().map(when -> when.test(frame)).orElse(Truth.TRUE))
-            .collect(Collectors.toSet());
-    return answers.contains(Truth.TRUE)
-        ? Truth.TRUE
-        : answers.contains(Truth.UNKNOWN) ? Truth.UNKNOWN : Truth.FALSE;
+    Truth best = Truth.FALSE;
+    for (Offered option : options) {
+      if (Quantity.same(option.value().base(), value)) {
+        best = best.or(option.when().isPresent() ? option.when().get().test(frame) : Truth.TRUE);
+      }
+    }
+    return best;
   }
 
   /** What may be chosen, in words. */

@@ -45,6 +45,12 @@ public record Stage(
     public List<Formula> formulas() {
       return ramp.map(change -> List.of(value, change.step(), change.to())).orElse(List.of(value));
     }
+
+    /** Whether it is written out in figures, for which nothing has to be known. */
+    public boolean isPlain() {
+      return value.demands().isEmpty()
+          && (ramp.isEmpty() || formulas().stream().allMatch(each -> each.demands().isEmpty()));
+    }
   }
 
   /**

@@ -38,6 +38,9 @@ public sealed interface Timing {
   record Each(Duration every, Duration from) implements Timing {
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
+      if (from.compareTo(until) > 0) {
+        return List.of();
+      }
       List<Duration> due = new ArrayList<>();
       for (Duration t = from; t.compareTo(until) <= 0; t = t.plus(every)) {
         due.add(t);

@@ -1,9 +1,13 @@
 package org.gradus.protocol;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
@@ -11,7 +15,9 @@ import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Type;
 import org.gradus.unit.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /** How the rules of a protocol get their values: which slot holds what. Immutable. */
 public final class Wiring {
@@ -24,7 +30,39 @@ public final class Wiring {
   private final Map<String, Quantity> spreads;
   // What each slot stands for; frames are filled too often to look names up.
   private final List<Optional<Fact>> bySlot;
-  private final int[] read;
+  private final Map<By, BitSet> changing = new EnumMap<>(By.class);
+  private final List<Line> lines;
+  private final BitSet measured = new BitSet();
+
+  /** What can make the value of a slot another one. */
+  public enum By {
+    /** Time passes. */
+    TIME,
+    /** Something is read while a stage lasts. */
+    READING,
+    /** Whatever else is told or done, once the questions before the test are answered. */
+    ACT,
+    /** Something is told before the test, of which nothing is known yet. */
+    ANYTHING
+  }
+
+  /**
+   * A line through stages that formulas ask for.
+   *
+   * @param y the formula for what is drawn upwards
+   * @param x the formula for what is drawn to the right
+   * @param slots where its figures go
+   */
+  public record Line(Formula y, Formula x, List<Place> slots) {
+
+    /**
+     * Where a figure of the line goes.
+     *
+     * @param slot the slot
+     * @param aspect which figure
+     */
+    public record Place(int slot, Aspect aspect) {}
+  }
 
   /**
    * Slots and what they stand for.
@@ -58,18 +96,91 @@ public final class Wiring {
                         ? Optional.ofNullable(facts.get(demand.subject()))
                         : Optional.<Fact>empty())
             .toList();
-    this.read = IntStream.range(0, layout.size()).filter(this::isRead).toArray();
+    this.lines = lines(layout, this.axes);
+    for (int slot = 0; slot < layout.size(); slot++) {
+      measured.set(slot, isMeasured(layout.demands().get(slot)));
+    }
+    for (By by : By.values()) {
+      changing.put(by, found(by));
+    }
   }
 
-  private boolean isRead(int slot) {
-    return bySlot
-        .get(slot)
+  private boolean isMeasured(Demand demand) {
+    return switch (demand.aspect()) {
+      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
+          demand.type() instanceof Type.Measure && isReading(facts.get(demand.subject()));
+      default -> false;
+    };
+  }
+
+  private static boolean isReading(@Nullable Fact fact) {
+    return fact instanceof Fact.Read
+        || fact instanceof Fact.AtFinish
+        || fact instanceof Fact.Named
+        || fact instanceof Fact.Baseline
+        || (fact instanceof Fact.Previous previous && !previous.load());
+  }
+
+  private static List<Line> lines(Layout layout, Map<String, Formula> axes) {
+    Map<List<String>, List<Line.Place>> places = new LinkedHashMap<>();
+    for (int slot = 0; slot < layout.size(); slot++) {
+      Demand demand = layout.demands().get(slot);
+      switch (demand.aspect()) {
+        case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE ->
+            places
+                .computeIfAbsent(demand.subjects(), names -> new ArrayList<>())
+                .add(new Line.Place(slot, demand.aspect()));
+        default -> {
+          // No figure of a line.
+        }
+      }
+    }
+    return places.entrySet().stream()
         .map(
-            fact ->
-                fact instanceof Fact.Read
-                    || fact instanceof Fact.Previous
-                    || fact instanceof Fact.Named)
-        .orElse(layout.demands().get(slot).aspect() != Aspect.EVER);
+            line ->
+                new Line(
+                    axis(axes, line.getKey().get(0)),
+                    axis(axes, line.getKey().get(1)),
+                    List.copyOf(line.getValue())))
+        .toList();
+  }
+
+  private static Formula axis(Map<String, Formula> axes, String name) {
+    return Optional.ofNullable(axes.get(name)).orElseThrow();
+  }
+
+  private BitSet found(By by) {
+    BitSet found = new BitSet();
+    IntStream.range(0, layout.size()).filter(slot -> canChange(slot, by)).forEach(found::set);
+    return found;
+  }
+
+  private boolean canChange(int slot, By by) {
+    if (by == By.ANYTHING) {
+      return true;
+    }
+    Optional<Fact> fact = bySlot.get(slot);
+    return switch (layout.demands().get(slot).aspect()) {
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case EVER, COMPLETED -> by == By.ACT;
+      case EARLIER, AVERAGE, HIGHEST, LOWEST, COUNT -> true;
+      case VALUE -> fact.isPresent() && canChange(fact.get(), by);
+    };
+  }
+
+  private static boolean canChange(Fact fact, By by) {
+    boolean settled =
+        fact instanceof Fact.Attribute
+            || fact instanceof Fact.Answer
+            || fact instanceof Fact.Baseline
+            || fact instanceof Fact.Result;
+    return switch (by) {
+      case TIME -> fact instanceof Fact.Clock || fact instanceof Fact.Load;
+      case READING ->
+          fact instanceof Fact.Read || fact instanceof Fact.Previous || fact instanceof Fact.Named;
+      case ACT -> !settled;
+      case ANYTHING -> true;
+    };
   }
 
   /** The slots. */
@@ -96,9 +207,12 @@ public final class Wiring {
     return bySlot.get(slot);
   }
 
-  /** The slots whose values can change when something is read in a stage. */
-  public IntStream readInStage() {
-    return Arrays.stream(read);
+  /** The slots whose values can become other ones, in order. */
+  public void changing(By by, IntConsumer slot) {
+    BitSet slots = Optional.ofNullable(changing.get(by)).orElseThrow();
+    for (int next = slots.nextSetBit(0); next >= 0; next = slots.nextSetBit(next + 1)) {
+      slot.accept(next);
+    }
   }
 
   /**
@@ -107,6 +221,16 @@ public final class Wiring {
    */
   public Map<String, Formula> axes() {
     return axes;
+  }
+
+  /** The lines through stages that formulas ask for. */
+  public List<Line> lines() {
+    return lines;
+  }
+
+  /** Whether the value of a slot is a measure that was read, before the test or in it. */
+  public boolean isMeasured(int slot) {
+    return measured.get(slot);
   }
 
   /** The definitions that rules count over stages, by name. */

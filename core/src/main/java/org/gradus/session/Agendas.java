@@ -105,6 +105,9 @@ final class Agendas {
   }
 
   private static Optional<Change> step(Passage passage, Duration time) {
+    if (!passage.changes()) {
+      return Optional.empty();
+    }
     return passage.loads().stream()
         .flatMap(load -> load.nextChange(passage.since(time)).stream())
         .min(Duration::compareTo)

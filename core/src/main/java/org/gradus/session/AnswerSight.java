@@ -39,16 +39,15 @@ final class AnswerSight {
     return open;
   }
 
-  void attribute(Frame frame, int slot, String name) {
-    Attribute attribute = Attribute.named(name).orElseThrow();
-    Taken given = course.answers.get(name);
+  void attribute(Frame frame, int slot, Attribute attribute) {
+    Taken given = course.answers.get(attribute.word());
     Optional<Quantity> known = course.person.value(attribute);
     if (given != null) {
       frame.set(slot, given.value(), given.half());
     } else if (known.isPresent()) {
       frame.set(slot, known.get().base(), 0);
     } else {
-      frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED));
+      frame.miss(slot, Gap.now(attribute.word(), Cause.NOT_ANSWERED));
     }
   }
 
@@ -62,10 +61,7 @@ final class AnswerSight {
     boolean plain =
         question.options().isEmpty() && (given != null || question.fallback().isEmpty());
     Frame asked = plain ? frame : with(question.demands());
-    double value =
-        given != null
-            ? given.value()
-            : question.fallback().map(otherwise -> otherwise.value(asked)).orElse(Double.NaN);
+    double value = given != null ? given.value() : otherwise(question, asked);
     if (Double.isNaN(value)) {
       frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED));
     } else if (question.offers(value, asked) == Truth.TRUE) {
@@ -73,6 +69,11 @@ final class AnswerSight {
     } else {
       frame.miss(slot, Gap.now(name, Cause.NOT_OFFERED));
     }
+  }
+
+  // What counts as long as it is not answered; not a number if nothing does.
+  private static double otherwise(Question question, Frame asked) {
+    return question.fallback().isPresent() ? question.fallback().get().value(asked) : Double.NaN;
   }
 
   // Whether a question is needless depends only on the person, not on other answers.
@@ -92,7 +93,7 @@ final class AnswerSight {
       if (demand.aspect() == Aspect.VALUE && wanted.contains(demand)) {
         Fact fact = course.protocol.wiring().fact(demand);
         if (fact instanceof Fact.Attribute attribute) {
-          attribute(frame, slot, attribute.name());
+          attribute(frame, slot, attribute.which());
         } else if (fact instanceof Fact.Answer answer) {
           fill(frame, slot, answer.question());
         }

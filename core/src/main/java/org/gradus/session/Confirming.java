@@ -1,9 +1,8 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.List;
+import java.util.HashSet;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.gradus.protocol.ProtocolRule;
 
 /**
@@ -25,25 +24,24 @@ record Confirming(Duration until, boolean agreed) {
    * a reading been a step higher or lower, is as open there as it was.
    */
   static void goOn(Course course, Course.Change change) {
-    List<ProtocolRule> stops =
-        course.protocol.rules().anyTime().stream()
-            .filter(rule -> rule.isStop() && !rule.stagesOnly())
-            .toList();
-    List<ProtocolRule> waiting =
-        stops.stream().filter(rule -> course.confirming.containsKey(rule.id())).toList();
-    Set<String> rests =
-        waiting.stream()
-            .flatMap(rule -> Retake.signals(rule, course).stream())
-            .collect(Collectors.toSet());
-    Set<String> ids = waiting.stream().map(ProtocolRule::id).collect(Collectors.toSet());
+    Set<String> rests = new HashSet<>();
+    Set<String> waiting = new HashSet<>();
+    Set<String> open = new HashSet<>();
+    for (ProtocolRule rule : course.protocol.rules().anyTime()) {
+      if (!rule.isStop() || rule.stagesOnly()) {
+        continue;
+      }
+      if (course.confirming.containsKey(rule.id())) {
+        waiting.add(rule.id());
+        rests.addAll(Retake.signals(rule, course));
+      }
+      boolean told = course.alarm.isPresent() && course.alarm.get().rule().equals(rule.id());
+      if (rule.confirm().isPresent() && !told) {
+        open.add(rule.id());
+      }
+    }
     change.latest = Copies.keeping(change.latest, rests::contains);
-    change.confirming = Copies.keeping(change.confirming, ids::contains);
-    Set<String> open =
-        stops.stream()
-            .filter(rule -> rule.confirm().isPresent())
-            .map(ProtocolRule::id)
-            .filter(id -> course.alarm.filter(alarm -> alarm.rule().equals(id)).isEmpty())
-            .collect(Collectors.toSet());
+    change.confirming = Copies.keeping(change.confirming, waiting::contains);
     change.doubts = Copies.keeping(course.doubts, open::contains);
   }
 }

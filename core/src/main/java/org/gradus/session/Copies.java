@@ -30,6 +30,9 @@ final class Copies {
   }
 
   static <K, V> Map<K, V> keeping(Map<K, V> map, Predicate<K> kept) {
+    if (map.isEmpty()) {
+      return map;
+    }
     Map<K, V> copy = new HashMap<>(map);
     copy.keySet().removeIf(kept.negate());
     return copy.size() == map.size() ? map : Map.copyOf(copy);

@@ -1,5 +1,6 @@
 package org.gradus.session;
 
+import java.lang.ref.WeakReference;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import java.util.function.Consumer;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
+import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,6 +48,10 @@ final class Course {
   // Worked out when it is first asked for; it can always be worked out again.
   @Nullable Tally tally;
 
+  // What was known right after the last event. As large as all the rest of a test, so it is kept no
+  // longer than the collector of garbage lets it; it can always be put together again.
+  private @Nullable WeakReference<Frame> shown;
+
   private Course(Change change) {
     this.protocol = change.protocol;
     this.person = change.person;
@@ -82,6 +88,16 @@ final class Course {
     Course next = new Course(change);
     next.tally = tally;
     return next;
+  }
+
+  /** What was known right after the last event, if that is still at hand. */
+  Optional<Frame> shown() {
+    return Optional.ofNullable(shown).map(WeakReference::get);
+  }
+
+  /** Keeps at hand what is known right after the last event. */
+  void keep(Frame frame) {
+    shown = new WeakReference<>(frame);
   }
 
   /** Until when a second reading can be waited for at this point: no longer than for any other. */

@@ -197,7 +197,7 @@ final class EndOfStage {
         Outcomes could = leeway.outcomes(rule);
         if (could.canHold() || could.canBeUnknown()) {
           possible.add(meant(rule.action(), rule));
-          flips.addAll(leeway.undecided(rule));
+          flips.addAll(leeway.undecided(rule, could));
         }
         if (could.alwaysHolds()) {
           break;
@@ -209,9 +209,12 @@ final class EndOfStage {
       flips.clear();
     }
     if (verdict.isEmpty() || goesOn()) {
-      Watch.ending(course).stream()
-          .filter(rule -> leeway.outcomes(rule).canBeUnknown())
-          .forEach(rule -> flips.addAll(leeway.undecided(rule)));
+      for (ProtocolRule rule : Watch.ending(course)) {
+        Outcomes could = leeway.outcomes(rule);
+        if (could.canBeUnknown()) {
+          flips.addAll(leeway.undecided(rule, could));
+        }
+      }
     }
     return flips;
   }

@@ -46,10 +46,13 @@ final class History {
 
   /** What was read at a moment, as it counts, in the order in which it was told. */
   List<Reading> takenAt(Duration moment) {
-    return takenSince(moment).stream()
-        .filter(read -> read.taken().equals(moment))
-        .flatMap(read -> read.readings().stream())
-        .toList();
+    List<Reading> taken = new ArrayList<>();
+    for (Event.Read read : takenSince(moment)) {
+      if (read.taken().equals(moment)) {
+        taken.addAll(read.readings());
+      }
+    }
+    return taken;
   }
 
   /** The events that told what was read from a moment on, as they count, in order. */

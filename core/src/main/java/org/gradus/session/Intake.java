@@ -13,6 +13,7 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
+import org.gradus.protocol.Wiring.By;
 import org.gradus.rule.plan.Frame;
 
 /** Makes the next course out of a course and an event. An event that is refused changes nothing. */
@@ -60,16 +61,21 @@ final class Intake {
             ? Sight.by(Copies.and(readings, after.latest), after, after.now)
             : known(now, event, after);
     Course looked = Watch.look(after, event, frame, news);
-    return Moment.after(looked, late ? null : frame);
+    if (late) {
+      return Moment.after(looked, null);
+    }
+    looked.keep(frame);
+    return Moment.after(looked, frame);
   }
 
   private static Frame known(Moment before, Event event, Course after) {
-    boolean read = event instanceof Event.Read && before.course().phase == Phase.STAGE;
-    return before
-        .known()
-        .filter(frame -> read)
-        .map(frame -> Sight.afterReading(frame, after, after.now))
-        .orElseGet(() -> Sight.latest(after, after.now));
+    boolean read = event instanceof Event.Read;
+    Phase phase = before.course().phase;
+    Optional<Frame> known = read && phase == Phase.BEFORE ? Optional.empty() : before.atHand();
+    By by = read && phase == Phase.STAGE ? By.READING : By.ACT;
+    return known.isPresent()
+        ? Sight.again(known.get(), after, after.now, by)
+        : Sight.latest(after, after.now);
   }
 
   private static void put(

@@ -1,6 +1,5 @@
 package org.gradus.session;
 
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.ProtocolRule;
@@ -17,7 +16,6 @@ final class Leeway {
   private static final Outcomes ALWAYS = new Outcomes(true, false, false);
 
   private final Frame frame;
-  private final IdentityHashMap<ProtocolRule, Outcomes> known = new IdentityHashMap<>();
   private Optional<Box> box = Optional.empty();
 
   private Leeway(Frame frame) {
@@ -28,13 +26,11 @@ final class Leeway {
     return new Leeway(frame);
   }
 
-  /** What a rule could come to. */
+  /**
+   * What a rule could come to. Most rules ask for signs, which are exact; only for the others the
+   * box has to be looked at.
+   */
   Outcomes outcomes(ProtocolRule rule) {
-    return known.computeIfAbsent(rule, this::find);
-  }
-
-  // Most rules ask for signs, which are exact; only for the others the box has to be looked at.
-  private Outcomes find(ProtocolRule rule) {
     Optional<Condition> condition = rule.rule().condition();
     if (condition.isEmpty()) {
       return ALWAYS;
@@ -51,16 +47,18 @@ final class Leeway {
     return around;
   }
 
-  /** Whether a rule has one answer only. */
-  boolean isCertain(ProtocolRule rule) {
-    Outcomes could = outcomes(rule);
-    int answers = (could.canHold() ? 1 : 0) + (could.canFail() ? 1 : 0);
-    return answers + (could.canBeUnknown() ? 1 : 0) == 1;
-  }
-
   /** The comparisons on which the answer of a rule hangs; none if it has one answer only. */
   List<String> undecided(ProtocolRule rule) {
-    if (isCertain(rule)) {
+    return undecided(rule, outcomes(rule));
+  }
+
+  /**
+   * The comparisons on which the answer of a rule hangs; none if it has one answer only.
+   *
+   * @param could what it could come to
+   */
+  List<String> undecided(ProtocolRule rule, Outcomes could) {
+    if (could.isCertain()) {
       return List.of();
     }
     List<String> found =

@@ -23,12 +23,11 @@ final class Loads {
   static List<Loading> of(Course course, Stage stage, Duration at) {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
+    Frame nothing = new Frame(course.protocol.wiring().layout());
     for (Stage.Load load : stage.loads()) {
-      // A plain figure needs nothing to be known.
-      boolean plain = load.formulas().stream().allMatch(each -> each.demands().isEmpty());
       Frame frame =
-          plain
-              ? new Frame(course.protocol.wiring().layout())
+          load.isPlain()
+              ? nothing
               : Sight.atDue(course, Passage.begin(stage, loads, at), Duration.ZERO);
       double value = load.value().value(frame);
       if (!Double.isNaN(value)) {

@@ -68,9 +68,7 @@ final class Meanwhile {
         case STAGE_TIME, TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> true;
       };
     } else if (fact instanceof Fact.Load) {
-      return course.passage().stream()
-          .flatMap(stage -> stage.loads().stream())
-          .anyMatch(load -> load.ramp().isPresent());
+      return course.passage().filter(Passage::changes).isPresent();
     }
     return fact instanceof Fact.Named;
   }

@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.Optional;
+import org.gradus.protocol.Wiring.By;
 import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
 
@@ -52,18 +53,22 @@ final class Moment {
     return time;
   }
 
-  /** What is known, if it has been put together already. */
-  Optional<Frame> known() {
-    return Optional.ofNullable(latest);
+  /** What is known, if little has to be looked up for it. */
+  Optional<Frame> atHand() {
+    return latest != null || course.shown().isPresent() ? Optional.of(latest()) : Optional.empty();
   }
 
   /** What is known, by the latest readings. */
   Frame latest() {
     Frame known = latest;
     if (known == null) {
-      known = Sight.latest(course, time);
+      known = course.shown().map(this::now).orElseGet(() -> Sight.latest(course, time));
       latest = known;
     }
     return known;
+  }
+
+  private Frame now(Frame shown) {
+    return time.equals(course.now) ? shown : Sight.again(shown, course, time, By.TIME);
   }
 }

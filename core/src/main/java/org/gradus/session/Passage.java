@@ -87,17 +87,27 @@ record Passage(
 
   /** The load from a second on. */
   List<Loading> loadsFrom(Duration time) {
-    return loads.stream().map(load -> load.from(since(time))).toList();
+    return changes() ? loads.stream().map(load -> load.from(since(time))).toList() : loads;
   }
 
   /** The load up to a second. */
   List<Loading> loadsUntil(Duration time) {
-    return loads.stream().map(load -> load.until(since(time))).toList();
+    return changes() ? loads.stream().map(load -> load.until(since(time))).toList() : loads;
+  }
+
+  /** Whether a load changes while the stage lasts. */
+  boolean changes() {
+    for (Loading load : loads) {
+      if (load.ramp().isPresent()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether a reading was taken under the load that is set now. */
   boolean isUnderThisLoad(Taken taken) {
-    return loadChanged.map(at -> taken.time().compareTo(at) > 0).orElse(true);
+    return loadChanged.isEmpty() || taken.time().compareTo(loadChanged.get()) > 0;
   }
 
   /** With a reading in a slot. */

@@ -1,8 +1,6 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -47,9 +45,11 @@ final class Placement {
     plausible.check(event.readings());
     plausible.checkTogether(sameMoment, event.readings());
     Set<String> told = new HashSet<>();
-    sameMoment.stream()
-        .filter(reading -> !(reading instanceof Reading.Baseline))
-        .forEach(reading -> told.add(reading.subject()));
+    for (Reading reading : sameMoment) {
+      if (!(reading instanceof Reading.Baseline)) {
+        told.add(reading.subject());
+      }
+    }
     event.readings().forEach(reading -> place(reading, told));
     return newest;
   }
@@ -226,14 +226,17 @@ final class Placement {
 
   private static Optional<Duration> nearest(Passage passage, MeasureLine line, Duration since) {
     Duration last = since.plus(line.within());
-    List<Duration> near = new ArrayList<>();
+    Optional<Duration> nearest = Optional.empty();
+    Duration apart = Duration.ZERO;
     for (Duration due : line.due(passage.stretch(), last)) {
       boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
-      if (!late) {
-        near.add(due);
+      Duration away = due.minus(since).abs();
+      if (!late && (nearest.isEmpty() || away.compareTo(apart) < 0)) {
+        nearest = Optional.of(due);
+        apart = away;
       }
     }
-    return near.stream().min(Comparator.comparing(due -> due.minus(since).abs()));
+    return nearest;
   }
 
   /**

@@ -1,9 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -39,31 +37,35 @@ final class Plausible {
 
   /** Checks readings that were taken at one moment against each other; a later one stands. */
   void checkTogether(List<Reading> before, List<Reading> now) {
-    Map<String, Quantity> together = new HashMap<>();
-    Stream.concat(before.stream(), now.stream())
-        .forEach(
-            reading -> {
-              if (bare(reading) instanceof Measured measured) {
-                together.put(place(reading) + measured.subject(), measured.value());
-              }
-            });
-    for (Reading reading : now) {
-      String place = place(reading);
-      for (Signal signal : protocol.instruments().signals().values()) {
-        if (signal.below().isEmpty()) {
-          continue;
-        }
-        Quantity lower = together.get(place + signal.name());
-        Quantity upper = signal.below().map(name -> together.get(place + name)).orElse(null);
-        if (lower != null && upper != null && lower.base() >= upper.base()) {
-          throw new ReadingRefused(
-              Code.G505,
-              signal.name(),
-              lower.toString(),
-              signal.below().orElse("") + " of " + upper);
+    for (Signal signal : protocol.instruments().ordered()) {
+      String upper = signal.below().orElseThrow();
+      for (Reading reading : now) {
+        if (reading.subject().equals(signal.name()) || reading.subject().equals(upper)) {
+          checkOrder(signal.name(), upper, place(reading), before, now);
         }
       }
     }
+  }
+
+  private static void checkOrder(
+      String lower, String upper, String place, List<Reading> before, List<Reading> now) {
+    Optional<Quantity> low = last(lower, place, now).or(() -> last(lower, place, before));
+    Optional<Quantity> high = last(upper, place, now).or(() -> last(upper, place, before));
+    if (low.isPresent() && high.isPresent() && low.get().base() >= high.get().base()) {
+      throw new ReadingRefused(Code.G505, lower, low.get().toString(), upper + " of " + high.get());
+    }
+  }
+
+  // Of several at one moment the last one stands.
+  private static Optional<Quantity> last(String signal, String place, List<Reading> readings) {
+    Optional<Quantity> last = Optional.empty();
+    for (Reading reading : readings) {
+      boolean same = reading.subject().equals(signal) && place(reading).equals(place);
+      if (same && bare(reading) instanceof Measured measured) {
+        last = Optional.of(measured.value());
+      }
+    }
+    return last;
   }
 
   // Pressures of different postures have nothing to do with each other.

@@ -23,6 +23,9 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Optional<Duration> until) {
   }
 
   static Optional<Retake> of(Course course, Duration time) {
+    if (course.confirming.isEmpty()) {
+      return Optional.empty();
+    }
     List<ProtocolRule> waiting =
         Watch.ending(course).stream().filter(rule -> waits(rule, course, time)).toList();
     if (waiting.isEmpty()) {

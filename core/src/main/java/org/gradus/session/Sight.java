@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
+import org.gradus.protocol.Wiring.By;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
@@ -55,20 +56,12 @@ final class Sight {
   }
 
   /**
-   * What is known at a moment of a stage once something has been read, when what was known just
-   * before is at hand: only what readings can change is looked up again.
+   * What is known at a moment by the latest readings, when what was known before is at hand: only
+   * what can have changed is looked up again.
    */
-  static Frame afterReading(Frame before, Course course, Duration time) {
-    Frame frame = before.copy();
+  static Frame again(Frame before, Course course, Duration time, By by) {
     Sight sight = new Sight(course, course.passage(), time, Optional.of(course.latest));
-    List<Demand> demands = frame.layout().demands();
-    course
-        .protocol
-        .wiring()
-        .readInStage()
-        .forEach(slot -> sight.fill(frame, slot, demands.get(slot)));
-    sight.passage.ifPresent(stage -> Counts.fill(course, stage, frame));
-    return frame;
+    return sight.counted(sight.filled(before.copy(), by));
   }
 
   /** What is known at a moment, by these readings. */
@@ -95,17 +88,28 @@ final class Sight {
   }
 
   private Frame frame() {
-    Frame frame = new Frame(course.protocol.wiring().layout());
+    // What was answered before the test need not be looked up again.
+    Optional<Frame> shown = course.shown();
+    return shown.isPresent()
+        ? filled(shown.get().copy(), By.ACT)
+        : filled(new Frame(course.protocol.wiring().layout()), By.ANYTHING);
+  }
+
+  // What can have changed is looked up.
+  private Frame filled(Frame frame, By by) {
     List<Demand> demands = frame.layout().demands();
-    for (int slot = 0; slot < demands.size(); slot++) {
-      fill(frame, slot, demands.get(slot));
-    }
+    course.protocol.wiring().changing(by, slot -> fill(frame, slot, demands.get(slot)));
     return frame;
   }
 
   private Frame counted() {
-    Frame frame = frame();
-    passage.ifPresent(stage -> Counts.fill(course, stage, frame));
+    return counted(frame());
+  }
+
+  private Frame counted(Frame frame) {
+    if (passage.isPresent()) {
+      Counts.fill(course, passage.get(), frame);
+    }
     return frame;
   }
 
@@ -150,7 +154,7 @@ final class Sight {
     } else if (fact instanceof Fact.Clock clock) {
       clock(frame, slot, clock, demand.subject());
     } else if (fact instanceof Fact.Attribute attribute) {
-      answers.attribute(frame, slot, attribute.name());
+      answers.attribute(frame, slot, attribute.which());
     } else if (fact instanceof Fact.Answer answer) {
       answers.fill(frame, slot, answer.question());
     } else if (fact instanceof Fact.Reported reported) {
@@ -182,7 +186,7 @@ final class Sight {
   }
 
   private Optional<Passage> stageBefore() {
-    int at = passage.map(course.passages::indexOf).orElse(-1);
+    int at = passage.isPresent() ? course.passages.lastIndexOf(passage.get()) : -1;
     // A stage that is about to begin is not yet among those gone through.
     int before = at < 0 ? course.passages.size() - 1 : at - 1;
     return before >= 0 ? Optional.of(course.passages.get(before)) : Optional.empty();
@@ -191,20 +195,20 @@ final class Sight {
   private void previous(Frame frame, int slot, Fact.Previous previous, String subject) {
     Optional<Passage> before = stageBefore();
     if (previous.load()) {
-      load(frame, slot, before, previous.name(), passage.map(Passage::start).orElse(time));
+      Duration until = passage.isPresent() ? passage.get().start() : time;
+      load(frame, slot, before, previous.name(), until);
       return;
     }
-    Optional<Taken> taken =
-        before.flatMap(
-            stage ->
-                new SlotSight(
-                        course.protocol,
-                        before,
-                        stage.start().plus(stage.decided().orElse(stage.endInStage())))
-                    .standing(previous.name(), stage.decided().orElse(stage.endInStage())));
+    if (before.isEmpty()) {
+      frame.miss(slot, Gap.never(subject, Cause.NOT_IN_STAGE));
+      return;
+    }
+    Passage stage = before.get();
+    Duration decided = stage.decided().isPresent() ? stage.decided().get() : stage.endInStage();
+    SlotSight then = new SlotSight(course.protocol, before, stage.start().plus(decided));
+    Optional<Taken> taken = then.standing(previous.name(), decided);
     if (!put(frame, slot, taken.orElse(null))) {
-      frame.miss(
-          slot, Gap.never(subject, before.isEmpty() ? Cause.NOT_IN_STAGE : Cause.NEVER_TAKEN));
+      frame.miss(slot, Gap.never(subject, Cause.NEVER_TAKEN));
     }
   }
 
@@ -223,19 +227,28 @@ final class Sight {
   }
 
   private void clock(Frame frame, int slot, Fact.Clock clock, String subject) {
-    Optional<Double> value =
-        switch (clock.which()) {
-          case STAGE_TIME -> passage.map(stage -> seconds(stage.lasted(time)));
-          case STAGE_NUMBER -> passage.map(this::stageNumber);
-          case STAGE -> passage.map(stage -> (double) stage.stage().place());
-          case TEST_TIME ->
-              course.passages.stream().findFirst().map(first -> seconds(first.since(time)));
-          case EXERCISE_TIME -> exerciseTime();
-          case RECOVERY_TIME -> course.exerciseEnd.map(end -> seconds(time.minus(end)));
-        };
-    value.ifPresentOrElse(
-        known -> frame.set(slot, known, 0),
-        () -> frame.miss(slot, Gap.never(subject, Cause.NOT_IN_STAGE)));
+    double value = clock(clock.which());
+    if (Double.isNaN(value)) {
+      frame.miss(slot, Gap.never(subject, Cause.NOT_IN_STAGE));
+    } else {
+      frame.set(slot, value, 0);
+    }
+  }
+
+  // Not a number where there is no such time or place.
+  private double clock(Fact.Clock.Which which) {
+    return switch (which) {
+      case STAGE_TIME -> passage.isPresent() ? seconds(passage.get().lasted(time)) : Double.NaN;
+      case STAGE_NUMBER -> passage.isPresent() ? stageNumber(passage.get()) : Double.NaN;
+      case STAGE -> passage.isPresent() ? passage.get().stage().place() : Double.NaN;
+      case TEST_TIME ->
+          course.passages.isEmpty() ? Double.NaN : seconds(course.passages.get(0).since(time));
+      case EXERCISE_TIME -> exerciseTime();
+      case RECOVERY_TIME ->
+          course.exerciseEnd.isPresent()
+              ? seconds(time.minus(course.exerciseEnd.get()))
+              : Double.NaN;
+    };
   }
 
   private static double seconds(Duration duration) {
@@ -243,18 +256,21 @@ final class Sight {
   }
 
   private double stageNumber(Passage stage) {
-    long before =
-        course.passages.stream()
-            .filter(other -> !other.stage().warmUp() && other.start().compareTo(stage.start()) < 0)
-            .count();
-    return before + (stage.stage().warmUp() ? 0 : 1);
+    double number = stage.stage().warmUp() ? 0 : 1;
+    for (Passage other : course.passages) {
+      boolean before = other.start().compareTo(stage.start()) < 0;
+      number += before && !other.stage().warmUp() ? 1 : 0;
+    }
+    return number;
   }
 
-  private Optional<Double> exerciseTime() {
+  private double exerciseTime() {
     Duration until = course.exerciseEnd.filter(end -> end.compareTo(time) < 0).orElse(time);
-    return course.passages.stream()
-        .filter(stage -> !stage.stage().warmUp())
-        .findFirst()
-        .map(first -> seconds(first.since(until)));
+    for (Passage stage : course.passages) {
+      if (!stage.stage().warmUp()) {
+        return seconds(stage.since(until));
+      }
+    }
+    return Double.NaN;
   }
 }

@@ -31,8 +31,9 @@ final class SlotSight {
   void fill(Frame frame, int slot, Demand demand) {
     Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
     Optional<Duration> due =
-        line.flatMap(
-            read -> passage.flatMap(stage -> read.lastDue(stage.stretch(), stage.since(time))));
+        line.isEmpty() || passage.isEmpty()
+            ? Optional.empty()
+            : line.get().lastDue(passage.get().stretch(), passage.get().since(time));
     if (due.isEmpty()) {
       frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       return;
@@ -41,25 +42,25 @@ final class SlotSight {
     switch (demand.aspect()) {
       case EARLIER -> earlier(frame, slot, demand, stage, line.get(), due.get());
       case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.get());
-      default ->
-          fresh(stage, line.get(), demand.subject(), due.get())
-              .ifPresentOrElse(
-                  taken -> taken.fill(frame, slot),
-                  () -> frame.miss(slot, missing(stage, demand.subject(), due.get())));
+      default -> {
+        Optional<Taken> taken = fresh(stage, line.get(), demand.subject(), due.get());
+        if (taken.isPresent()) {
+          taken.get().fill(frame, slot);
+        } else {
+          frame.miss(slot, missing(stage, demand.subject(), due.get()));
+        }
+      }
     }
   }
 
   /** The reading of a signal that counts at a moment of the stage and is not too old there. */
   Optional<Taken> standing(String signal, Duration moment) {
-    return passage.flatMap(
-        stage ->
-            protocol
-                .schedule()
-                .lineOf(signal)
-                .flatMap(
-                    line ->
-                        line.lastDue(stage.stretch(), moment)
-                            .flatMap(due -> fresh(stage, line, signal, due))));
+    Optional<MeasureLine> line = protocol.schedule().lineOf(signal);
+    if (line.isEmpty() || passage.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Duration> due = line.get().lastDue(passage.get().stretch(), moment);
+    return due.isEmpty() ? Optional.empty() : fresh(passage.get(), line.get(), signal, due.get());
   }
 
   private Optional<Taken> fresh(Passage stage, MeasureLine line, String signal, Duration due) {
@@ -81,12 +82,14 @@ final class SlotSight {
       Frame frame, int slot, Demand demand, Passage stage, MeasureLine line, Duration due) {
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     Optional<Taken> now = stage.slot(demand.subject(), due);
-    stage
-        .slot(demand.subject(), due.minus(span))
-        .filter(taken -> now.map(later -> apart(taken, later, span, line)).orElse(true))
-        .ifPresentOrElse(
-            found -> found.fill(frame, slot),
-            () -> frame.miss(slot, settled(stage, due.plus(span), demand.subject())));
+    Optional<Taken> before = stage.slot(demand.subject(), due.minus(span));
+    boolean found =
+        before.isPresent() && (now.isEmpty() || apart(before.get(), now.get(), span, line));
+    if (found) {
+      before.get().fill(frame, slot);
+    } else {
+      frame.miss(slot, settled(stage, due.plus(span), demand.subject()));
+    }
   }
 
   // A reading that filled its slot late can be so near to the next one that a change between them

@@ -30,8 +30,8 @@ final class Slots {
   private record Slot(
       String signal, int due, Taken last, boolean lastInStretch, List<Taken> earlier) {
 
-    private boolean is(String wanted, Duration at) {
-      return due == at.toMillis() && signal.equals(wanted);
+    private boolean is(String wanted, long at) {
+      return due == at && signal.equals(wanted);
     }
 
     private List<Taken> stretch() {
@@ -46,15 +46,16 @@ final class Slots {
     // A strap gives many readings in its stretch and counts by their mean. A count or a cuff gives
     // one, and where it is repeated the later one stands.
     private Taken value() {
-      List<Taken> stretch = stretch();
-      return stretch.size() > 1 ? Taken.mean(stretch) : last;
+      int many = earlier.size() + (lastInStretch ? 1 : 0);
+      return many > 1 ? Taken.mean(stretch()) : last;
     }
   }
 
   /** The reading that counts for a due time. */
   Optional<Taken> at(String signal, Duration due) {
+    long at = due.toMillis();
     for (Slot slot : filled) {
-      if (slot.is(signal, due)) {
+      if (slot.is(signal, at)) {
         return Optional.of(slot.value());
       }
     }
@@ -78,14 +79,15 @@ final class Slots {
   Slots with(String signal, Duration due, Taken taken, boolean inStretch) {
     List<Slot> others = new ArrayList<>();
     List<Taken> earlier = List.of();
+    int at = Math.toIntExact(due.toMillis());
     for (Slot slot : filled) {
-      if (slot.is(signal, due)) {
+      if (slot.is(signal, at)) {
         earlier = slot.stretch();
       } else {
         others.add(slot);
       }
     }
-    others.add(new Slot(signal, Math.toIntExact(due.toMillis()), taken, inStretch, earlier));
+    others.add(new Slot(signal, at, taken, inStretch, earlier));
     return new Slots(others);
   }
 }

@@ -83,11 +83,15 @@ final class StageJudge {
     return undecided(newest, gaps, Firmness.of(flips));
   }
 
-  /** The due time whose readings decide at this moment; empty when none can. */
+  /** The due time whose readings decide at this moment; empty when none of several can. */
   Optional<Duration> decidedDue() {
-    return dueTimes().stream()
-        .filter(due -> new EndOfStage(course, passage, due, time).verdict().isPresent())
-        .findFirst();
+    List<Duration> times = dueTimes();
+    // Of one alone nothing has to be found out.
+    return times.size() == 1
+        ? Optional.of(times.get(0))
+        : times.stream()
+            .filter(due -> new EndOfStage(course, passage, due, time).verdict().isPresent())
+            .findFirst();
   }
 
   /** The due time that is decided on, or waited for, once the stage is due to end. */
@@ -98,6 +102,9 @@ final class StageJudge {
   private List<Duration> dueTimes() {
     Duration limit = course.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;
+    if (last.equals(passage.end())) {
+      return List.of(passage.endInStage());
+    }
     Set<Duration> due = new LinkedHashSet<>();
     due.add(passage.endInStage());
     for (MeasureLine line : course.protocol.schedule().lines()) {

@@ -4,15 +4,15 @@ import static java.time.Duration.ZERO;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.Condition;
 import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
 
@@ -92,6 +92,9 @@ final class Watch {
   // the same until something is told. In recovery the last look may have been at readings that came
   // late, which are looked at once.
   private static boolean isPending(ProtocolRule rule, Course course) {
+    if (course.confirming.isEmpty() && course.doubts.isEmpty() && course.dismissed.isEmpty()) {
+      return false;
+    }
     boolean waits = rule.confirm().isPresent() && course.confirming.containsKey(rule.id());
     boolean doubted = course.doubts.containsKey(rule.id());
     boolean moves = rule.influences().time();
@@ -133,11 +136,11 @@ final class Watch {
    */
   static Course look(Course course, Event event, Frame frame, Set<String> news) {
     List<ProtocolRule> rules = ending(course);
-    Optional<Set<String>> told = told(event);
-    if (told.isPresent() && course.phase == Phase.STAGE) {
+    boolean only = event instanceof Event.Read || event instanceof Event.Reported;
+    if (only && course.phase == Phase.STAGE) {
       rules = new ArrayList<>();
       for (ProtocolRule rule : ending(course)) {
-        boolean asks = !Collections.disjoint(told.get(), rule.influences().told());
+        boolean asks = asks(rule.influences().told(), event);
         if (asks || rule.influences().time() || isPending(rule, course)) {
           rules.add(rule);
         }
@@ -148,14 +151,15 @@ final class Watch {
 
   // What is only told changes the answers of those that ask for it, also where it is no news: a
   // late reading of the stage before. What is done may change any answer.
-  private static Optional<Set<String>> told(Event event) {
-    if (event instanceof Event.Read read) {
-      return Optional.of(
-          read.readings().stream().map(Reading::subject).collect(Collectors.toSet()));
+  private static boolean asks(Set<String> names, Event told) {
+    if (told instanceof Event.Read read) {
+      for (Reading reading : read.readings()) {
+        if (names.contains(reading.subject())) {
+          return true;
+        }
+      }
     }
-    return event instanceof Event.Reported reported
-        ? Optional.of(Set.of(reported.sign()))
-        : Optional.empty();
+    return told instanceof Event.Reported reported && names.contains(reported.sign());
   }
 
   private static Course look(
@@ -200,14 +204,14 @@ final class Watch {
     boolean forNow = rule.isFinish() && rule.confirm().isEmpty();
     boolean surelyStops = rule.isStop() && rule.confirm().isEmpty() && could.alwaysHolds();
     Doubt known = change.doubts.get(rule.id());
-    if (known == null && leeway.isCertain(rule)) {
+    if (known == null && could.isCertain()) {
       return;
     }
     Doubt old =
         known != null && !forNow && !surelyStops
             ? known
             : new Doubt(List.of(), until(rule.confirm().orElse(ZERO)), false);
-    Doubt doubt = old.with(leeway.undecided(rule), !fails && isKept(rule, old));
+    Doubt doubt = old.with(leeway.undecided(rule, could), !fails && isKept(rule, old));
     if (doubt.comparisons().isEmpty() || (fails && !doubt.kept())) {
       change.doubts = Copies.without(change.doubts, rule.id());
     } else {
@@ -239,9 +243,16 @@ final class Watch {
   }
 
   private boolean isToldAnew(ProtocolRule rule) {
-    return rule.rule().condition().stream()
-        .flatMap(condition -> condition.demands().stream())
-        .anyMatch(demand -> news.contains(demand.subject()));
+    Optional<Condition> condition = rule.rule().condition();
+    if (condition.isEmpty() || news.isEmpty()) {
+      return false;
+    }
+    for (Demand demand : condition.get().demands()) {
+      if (news.contains(demand.subject())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
@@ -284,7 +295,9 @@ final class Watch {
   /** What hangs on the steps of readings: whether these rules have ended something by now. */
   static Set<String> doubts(Course course, List<ProtocolRule> rules) {
     Set<String> all = new LinkedHashSet<>();
-    rules.forEach(rule -> all.addAll(comparisons(rule, course.doubts)));
+    if (!course.doubts.isEmpty()) {
+      rules.forEach(rule -> all.addAll(comparisons(rule, course.doubts)));
+    }
     return all;
   }
 

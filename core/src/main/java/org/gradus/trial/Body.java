@@ -2,8 +2,6 @@ package org.gradus.trial;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
@@ -15,7 +13,7 @@ final class Body {
 
   private static final int WELL_BELOW = 4;
 
-  private final Map<Trait, Double> traits;
+  private final Traits traits;
   private final Demands demands;
   private final SplittableRandom random;
   private double before;
@@ -23,7 +21,7 @@ final class Body {
   private double steady;
   private Duration since = Duration.ZERO;
 
-  Body(Map<Trait, Double> traits, Demands demands, SplittableRandom random) {
+  Body(Traits traits, Demands demands, SplittableRandom random) {
     this.traits = traits;
     this.demands = demands;
     this.random = random;
@@ -32,7 +30,7 @@ final class Body {
   }
 
   double of(Trait trait) {
-    return Optional.ofNullable(traits.get(trait)).orElseThrow();
+    return traits.of(trait);
   }
 
   /** Another load is set. */

@@ -1,7 +1,7 @@
 package org.gradus.trial;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.protocol.Attribute;
@@ -13,6 +13,7 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
 import org.gradus.trial.Body.Load;
 import org.gradus.unit.Kind;
@@ -23,13 +24,56 @@ final class Demands {
   private static final String SPEED = "speed";
 
   private final Protocol protocol;
-  private final List<Demand> slots;
   private final Frame frame;
+  private final List<Source> sources = new ArrayList<>();
 
   Demands(Protocol protocol) {
     this.protocol = protocol;
-    this.slots = protocol.wiring().layout().demands();
     this.frame = new Frame(protocol.wiring().layout());
+    List<Demand> slots = protocol.wiring().layout().demands();
+    for (int slot = 0; slot < slots.size(); slot++) {
+      add(slot, slots.get(slot));
+    }
+  }
+
+  /** Fills one slot with what is known of a person and the load. */
+  private interface Source {
+    void fill(Body body, List<Load> loads, boolean runs);
+  }
+
+  private void add(int slot, Demand demand) {
+    if (demand.aspect() != Aspect.VALUE) {
+      return;
+    }
+    Fact fact = protocol.wiring().fact(demand);
+    if (fact instanceof Fact.Load load) {
+      sources.add((body, loads, runs) -> set(slot, load.name(), loads));
+    } else if (fact instanceof Fact.Attribute attribute) {
+      attribute(slot, attribute.which());
+    } else if (fact instanceof Fact.Read && demand.type() instanceof Type.Choice choice) {
+      sources.add((body, loads, runs) -> frame.set(slot, Tester.gait(choice.options(), runs), 0));
+    }
+  }
+
+  private void set(int slot, String name, List<Load> loads) {
+    for (Load load : loads) {
+      if (load.name().equals(name)) {
+        frame.set(slot, load.value(), 0);
+        return;
+      }
+    }
+    frame.miss(slot, Gap.never(name, Gap.Cause.NOT_IN_STAGE));
+  }
+
+  private void attribute(int slot, Attribute attribute) {
+    switch (attribute) {
+      case AGE -> sources.add((body, loads, runs) -> frame.set(slot, body.of(Trait.AGE), 0));
+      case SEX -> sources.add((body, loads, runs) -> frame.set(slot, 1 - body.of(Trait.FEMALE), 0));
+      case MASS -> sources.add((body, loads, runs) -> frame.set(slot, body.of(Trait.MASS), 0));
+      default -> {
+        // Not drawn: nothing is known of it.
+      }
+    }
   }
 
   /** Refuses a protocol that virtual people cannot take. */
@@ -56,43 +100,25 @@ final class Demands {
     for (Load load : loads) {
       runs |= load.name().equals(SPEED) && load.value() >= body.of(Trait.RUNS_FROM);
     }
-    for (int slot = 0; slot < slots.size(); slot++) {
-      Demand demand = slots.get(slot);
-      if (demand.aspect() == Aspect.VALUE) {
-        fill(slot, demand, body, loads, runs);
-      }
+    for (Source source : sources) {
+      source.fill(body, loads, runs);
     }
     for (CostLine cost : protocol.assessment().costs()) {
       Truth applies = cost.when().map(when -> when.test(frame)).orElse(Truth.TRUE);
       if (applies == Truth.TRUE) {
-        double value = cost.uptake().value(frame);
-        boolean absolute = cost.uptake().kind() == Kind.ABSOLUTE_UPTAKE;
-        return absolute ? value / body.of(Trait.MASS) : value;
+        return uptake(cost, body);
       }
     }
     return body.of(Trait.RESTING_UPTAKE);
   }
 
-  private void fill(int slot, Demand demand, Body body, List<Load> loads, boolean runs) {
-    Fact fact = protocol.wiring().fact(demand);
-    if (fact instanceof Fact.Load load) {
-      loads.stream()
-          .filter(set -> set.name().equals(load.name()))
-          .findFirst()
-          .ifPresent(set -> frame.set(slot, set.value(), 0));
-    } else if (fact instanceof Fact.Attribute attribute) {
-      attribute(attribute.name(), body).ifPresent(value -> frame.set(slot, value, 0));
-    } else if (fact instanceof Fact.Read && demand.type() instanceof Type.Choice choice) {
-      frame.set(slot, Tester.gait(choice.options(), runs), 0);
+  // A warm-up may be without the load that the equation asks for.
+  private double uptake(CostLine cost, Body body) {
+    double value = cost.uptake().value(frame);
+    if (Double.isNaN(value)) {
+      return body.of(Trait.RESTING_UPTAKE);
     }
-  }
-
-  private static Optional<Double> attribute(String name, Body body) {
-    return switch (Attribute.named(name).orElseThrow()) {
-      case AGE -> Optional.of(body.of(Trait.AGE));
-      case SEX -> Optional.of(1 - body.of(Trait.FEMALE));
-      case MASS -> Optional.of(body.of(Trait.MASS));
-      default -> Optional.empty();
-    };
+    boolean absolute = cost.uptake().kind() == Kind.ABSOLUTE_UPTAKE;
+    return absolute ? value / body.of(Trait.MASS) : value;
   }
 }

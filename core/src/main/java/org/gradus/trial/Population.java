@@ -3,7 +3,6 @@ package org.gradus.trial;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.SourceFile;
@@ -49,19 +48,18 @@ public final class Population {
     return traits;
   }
 
-  /** Draws all traits of a person, in base units. */
-  Map<Trait, Double> draw(SplittableRandom random) {
+  /** Draws all traits of a person. */
+  Traits draw(SplittableRandom random) {
     Frame frame = new Frame(layout);
     Map<Trait, Double> drawn = new EnumMap<>(Trait.class);
     int slot = 0; // slots are given in the order of the traits
-    for (Trait trait : Trait.values()) {
-      Optional<Distribution> distribution = Optional.ofNullable(traits.get(trait));
-      double value = distribution.orElseThrow().draw(frame, random);
+    for (Map.Entry<Trait, Distribution> trait : traits.entrySet()) {
+      double value = trait.getValue().draw(frame, random);
       // People give their age in completed years.
-      double kept = trait == Trait.AGE ? Math.floor(value) : value;
+      double kept = trait.getKey() == Trait.AGE ? Math.floor(value) : value;
       frame.set(slot++, kept, 0);
-      drawn.put(trait, kept);
+      drawn.put(trait.getKey(), kept);
     }
-    return drawn;
+    return new Traits(drawn);
   }
 }

@@ -43,30 +43,6 @@ public record Tally(
     rules = Collections.unmodifiableMap(new TreeMap<>(rules));
   }
 
-  static Tally of(Run run) {
-    double off =
-        run.estimate().map(estimate -> estimate.base() - run.capacity().base()).orElse(0.0);
-    boolean judged = run.interval().isPresent();
-    double truth = run.capacity().base();
-    boolean covered =
-        run.interval()
-            .filter(in -> in.low().base() <= truth && truth <= in.high().base())
-            .isPresent();
-    return new Tally(
-        1,
-        Map.of(run.end(), 1L),
-        Map.of(run.rule(), 1L),
-        run.exercise().toMillis() / 1000.0,
-        run.decisions(),
-        run.marginal(),
-        run.holds() > 0 ? 1 : 0,
-        run.estimate().isPresent() ? 1 : 0,
-        off,
-        off * off,
-        judged ? 1 : 0,
-        covered ? 1 : 0);
-  }
-
   Tally and(Tally other) {
     return new Tally(
         people + other.people,

@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.gradus.capacity.Headline;
@@ -60,7 +59,7 @@ final class Tester {
       Protocol protocol,
       Demands demands,
       Counting counting,
-      Map<Trait, Double> traits,
+      Traits traits,
       SplittableRandom random) {
     return new Tester(protocol, counting, new Body(traits, demands, random)).test();
   }

@@ -3,7 +3,6 @@ package org.gradus.trial;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
@@ -94,18 +93,16 @@ public final class Trial {
   }
 
   // Who is too young or too old for the protocol is left out, and somebody else is drawn.
-  private Map<Trait, Double> traits(SplittableRandom random) {
-    Map<Trait, Double> traits = population.draw(random.split());
+  private Traits traits(SplittableRandom random) {
+    Traits traits = population.draw(random.split());
     for (int i = 0; i < DRAWS && !isFor(traits); i++) {
       traits = population.draw(random.split());
     }
     return traits;
   }
 
-  private boolean isFor(Map<Trait, Double> traits) {
-    return protocol
-        .eligibility()
-        .includes(Optional.ofNullable(traits.get(Trait.AGE)).orElseThrow());
+  private boolean isFor(Traits traits) {
+    return protocol.eligibility().includes(traits.of(Trait.AGE));
   }
 
   /**
@@ -171,16 +168,17 @@ public final class Trial {
 
   private Map<String, Tally> tallies(Part part) {
     Demands demands = new Demands(protocol);
-    Map<String, Tally> groups = new LinkedHashMap<>();
+    Map<String, Count> groups = new LinkedHashMap<>();
     for (int index = part.from(); index < part.to(); index++) {
       Run run = run(index, demands);
-      Tally one = Tally.of(run);
       int decade = run.age() / DECADE * DECADE;
       String ages = decade + " to " + (decade + DECADE - 1);
       for (String group : List.of(Summary.ALL, run.female() ? WOMEN : MEN, ages)) {
-        groups.merge(group, one, Tally::and);
+        groups.computeIfAbsent(group, name -> new Count()).add(run);
       }
     }
-    return groups;
+    Map<String, Tally> tallies = new LinkedHashMap<>();
+    groups.forEach((name, count) -> tallies.put(name, count.tally()));
+    return tallies;
   }
 }

@@ -25,6 +25,11 @@ public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
     return canFail && !canHold && !canBeUnknown;
   }
 
+  /** Whether it has one answer only. */
+  public boolean isCertain() {
+    return (canHold ? 1 : 0) + (canFail ? 1 : 0) + (canBeUnknown ? 1 : 0) == 1;
+  }
+
   /** Whether it never holds. */
   public boolean neverHolds() {
     return !canHold;

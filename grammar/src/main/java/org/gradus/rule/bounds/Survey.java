@@ -71,7 +71,9 @@ final class Survey {
     boolean ofSlots =
         part instanceof Expression.Call && !(checked.meaningOf(part) instanceof Meaning.Plain);
     if (!ofSlots) {
-      part.parts().forEach(inner -> collectUndecided(inner, found));
+      for (Expression inner : part.parts()) {
+        collectUndecided(inner, found);
+      }
     }
   }
 

@@ -12,18 +12,25 @@ final class TermBounds {
   private TermBounds() {}
 
   static Interval number(Term term, Survey user) {
-    return ways(term, user, value -> value.number(value.checked().root()), Interval.NOTHING)
-        .stream()
-        .reduce(Interval::join)
-        .orElse(Interval.NOTHING);
+    List<Interval> ways =
+        ways(term, user, value -> value.number(value.checked().root()), Interval.NOTHING);
+    Interval all = ways.get(0);
+    for (int i = 1; i < ways.size(); i++) {
+      all = all.join(ways.get(i));
+    }
+    return all;
   }
 
   static Outcomes truth(Term term, Survey user) {
-    return ways(term, user, value -> value.truth(value.checked().root()), Outcomes.UNKNOWN).stream()
-        .reduce(Outcomes.NOTHING, Outcomes::join);
+    Outcomes all = Outcomes.NOTHING;
+    for (Outcomes way :
+        ways(term, user, value -> value.truth(value.checked().root()), Outcomes.UNKNOWN)) {
+      all = all.join(way);
+    }
+    return all;
   }
 
-  // Everything the definition could come to, alternative by alternative.
+  // Everything the definition could come to, alternative by alternative; never nothing.
   private static <T> List<T> ways(
       Term term, Survey user, Function<Survey, T> evaluated, T unknown) {
     List<T> ways = new ArrayList<>();

@@ -1,7 +1,5 @@
 package org.gradus.rule.plan;
 
-import java.util.Arrays;
-import java.util.Map;
 import org.gradus.rule.check.Layout;
 import org.jspecify.annotations.Nullable;
 
@@ -11,12 +9,16 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Frame {
 
+  // Where a slot keeps what beside its value.
+  private static final int HALF = 1;
+  private static final int TAKEN = 2;
+  // In the place of a pass: for good.
+  private static final long SUPPOSED = -1;
   private static final Gap UNFILLED = Gap.never("a slot", Gap.Cause.NEVER_TAKEN);
 
   private final Layout layout;
-  private final double[] values;
-  private final double[] halfWidths;
-  private final double[] taken;
+  // Value, half width and time of each slot side by side: very many frames are made.
+  private final double[] numbers;
   private final @Nullable Gap[] gaps;
   private final double[] terms;
   // In which pass a term was evaluated last. Whatever is put into a slot begins a new pass.
@@ -26,21 +28,19 @@ public final class Frame {
   /** A frame in which nothing is known yet. */
   public Frame(Layout layout) {
     this.layout = layout;
-    this.values = new double[layout.size()];
-    this.halfWidths = new double[layout.size()];
-    this.taken = new double[layout.size()];
+    this.numbers = new double[3 * layout.size()];
     this.gaps = new Gap[layout.size()];
     this.terms = new double[layout.terms()];
     this.termPasses = new long[layout.terms()];
-    Arrays.fill(values, Double.NaN);
-    Arrays.fill(taken, Double.NaN);
+    for (int at = 0; at < numbers.length; at += 3) {
+      numbers[at] = Double.NaN;
+      numbers[at + TAKEN] = Double.NaN;
+    }
   }
 
   private Frame(Frame other) {
     this.layout = other.layout;
-    this.values = other.values.clone();
-    this.halfWidths = other.halfWidths.clone();
-    this.taken = other.taken.clone();
+    this.numbers = other.numbers.clone();
     this.gaps = other.gaps.clone();
     this.terms = new double[layout.terms()];
     this.termPasses = new long[layout.terms()];
@@ -66,7 +66,7 @@ public final class Frame {
    */
   public void set(int slot, double value, double halfWidth) {
     if (Double.isFinite(value) && Double.isFinite(halfWidth)) {
-      put(slot, value, halfWidth, null);
+      put(slot, value, halfWidth, Double.NaN, null);
     } else {
       miss(slot, Gap.never(layout.demands().get(slot).subject(), Gap.Cause.UNDEFINED));
     }
@@ -81,42 +81,46 @@ public final class Frame {
    * @param taken when it was taken, in seconds since the start
    */
   public void set(int slot, double value, double halfWidth, double taken) {
-    set(slot, value, halfWidth);
-    this.taken[slot] = taken;
+    if (Double.isFinite(value) && Double.isFinite(halfWidth)) {
+      put(slot, value, halfWidth, taken, null);
+    } else {
+      set(slot, value, halfWidth);
+    }
   }
 
   /** Says that a slot is not known, and why. */
   public void miss(int slot, Gap gap) {
-    put(slot, Double.NaN, 0, gap);
+    put(slot, Double.NaN, 0, Double.NaN, gap);
   }
 
   // What was computed from the old value is forgotten.
-  private void put(int slot, double value, double halfWidth, @Nullable Gap gap) {
-    values[slot] = value;
-    halfWidths[slot] = halfWidth;
-    taken[slot] = Double.NaN;
+  private void put(int slot, double value, double halfWidth, double taken, @Nullable Gap gap) {
+    int at = 3 * slot;
+    numbers[at] = value;
+    numbers[at + HALF] = halfWidth;
+    numbers[at + TAKEN] = taken;
     gaps[slot] = gap;
     pass++;
   }
 
   /** The value of a slot; NaN when it is not known. */
   public double value(int slot) {
-    return values[slot];
+    return numbers[3 * slot];
   }
 
   /** How far the true value of a slot may be from the value. */
   public double halfWidth(int slot) {
-    return halfWidths[slot];
+    return numbers[3 * slot + HALF];
   }
 
   /** When the reading in a slot was taken, in seconds since the start; NaN where it is none. */
   public double taken(int slot) {
-    return taken[slot];
+    return numbers[3 * slot + TAKEN];
   }
 
   /** Whether a slot is known. */
   public boolean isKnown(int slot) {
-    return !Double.isNaN(values[slot]);
+    return !Double.isNaN(numbers[3 * slot]);
   }
 
   /** Why a slot is not known. */
@@ -126,19 +130,21 @@ public final class Frame {
   }
 
   /**
-   * Takes definitions to have other values than they come to. That holds until something is put
-   * into a slot, so it has to come last.
+   * Takes a definition to have another value than it comes to, whatever is put into the slots.
+   * Copies know nothing of it.
    *
-   * @param values by the places of their terms, in base units
+   * @param place the place of its term
+   * @param value in the base unit of its kind
    */
-  public void suppose(Map<Integer, Double> values) {
+  public void suppose(int place, double value) {
     pass++;
-    values.forEach(this::keepTerm);
+    terms[place] = value;
+    termPasses[place] = SUPPOSED;
   }
 
   // A term is evaluated at most once per pass. A truth is kept as the number it is planned as.
   boolean hasTerm(int place) {
-    return termPasses[place] == pass;
+    return termPasses[place] == pass || termPasses[place] == SUPPOSED;
   }
 
   double term(int place) {

@@ -11,6 +11,9 @@ import java.time.Duration;
  */
 public record Gap(String subject, Cause cause, Settle settle) {
 
+  private static final Settle NOW = new Settle.Now();
+  private static final Settle NEVER = new Settle.Never();
+
   /** Why something is not known. */
   public enum Cause {
     /** One reading was taken and a second has to agree. */
@@ -71,7 +74,7 @@ public record Gap(String subject, Cause cause, Settle settle) {
 
   /** A gap that can be closed at once. */
   public static Gap now(String subject, Cause cause) {
-    return new Gap(subject, cause, new Settle.Now());
+    return new Gap(subject, cause, NOW);
   }
 
   /** A gap that can be closed at a time. */
@@ -81,7 +84,7 @@ public record Gap(String subject, Cause cause, Settle settle) {
 
   /** A gap that stays. */
   public static Gap never(String subject, Cause cause) {
-    return new Gap(subject, cause, new Settle.Never());
+    return new Gap(subject, cause, NEVER);
   }
 
   /** The subject as people say it: {@code "heart rate"}; a part of a formula as it stands. */

@@ -25,6 +25,14 @@ public enum Truth {
     return known ? YES : NO;
   }
 
+  /** Whether one of the two holds. */
+  public Truth or(Truth other) {
+    if (this == TRUE || other == TRUE) {
+      return TRUE;
+    }
+    return this == UNKNOWN || other == UNKNOWN ? UNKNOWN : FALSE;
+  }
+
   /** Whether it is known. */
   public boolean isKnown() {
     return this != UNKNOWN;

@@ -96,6 +96,12 @@ public final class RuleText {
    * @param high its upper end, included
    */
   public record QuantityRange(Quantity low, Quantity high) {
+
+    /** Whether a value in the base unit lies in it. */
+    public boolean holds(double value) {
+      return value >= low.base() && value <= high.base();
+    }
+
     @Override
     public String toString() {
       return low + " to " + high;

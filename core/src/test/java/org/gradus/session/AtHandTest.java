@@ -1,0 +1,70 @@
+package org.gradus.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.gradus.rule.plan.Frame;
+import org.gradus.testkit.Any;
+import org.gradus.testkit.GrownProtocol;
+import org.gradus.testkit.TestScript;
+
+/** What is kept at hand of a moment shows what looking everything up would show. */
+class AtHandTest {
+
+  private static final List<GrownProtocol> PROTOCOLS = protocols();
+
+  private static List<GrownProtocol> protocols() {
+    Random random = new Random(11);
+    List<GrownProtocol> grown = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      grown.add(GrownProtocol.of(random));
+    }
+    return grown;
+  }
+
+  @Provide
+  Arbitrary<TestScript> tests() {
+    return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
+  }
+
+  @Property(tries = 1_500)
+  void whatIsTakenOverIsWhatWouldBeLookedUp(@ForAll("tests") TestScript test) {
+    Course course = Course.begin(test.protocol(), test.person());
+    for (Event event : test.play().events()) {
+      course = Intake.apply(course, event).course();
+      for (int later : new int[] {0, 1, 29, 75}) {
+        Duration time = course.now.plusSeconds(later);
+        Frame bare = Sight.latest(forgetful(course), time);
+        if (course.phase != Phase.ENDED) {
+          same(bare, Moment.of(course, time).latest(), event + ", " + later + " s later");
+          same(bare, Sight.latest(course, time), "all but answers");
+        }
+      }
+    }
+  }
+
+  // The same course with nothing at hand.
+  private static Course forgetful(Course course) {
+    return course.with(change -> {});
+  }
+
+  private static void same(Frame expected, Frame found, String when) {
+    for (int slot = 0; slot < expected.layout().size(); slot++) {
+      assertThat(shown(found, slot))
+          .as(expected.layout().demands().get(slot) + " after " + when)
+          .isEqualTo(shown(expected, slot));
+    }
+  }
+
+  private static List<Object> shown(Frame frame, int slot) {
+    return List.of(frame.value(slot), frame.halfWidth(slot), frame.taken(slot), frame.gap(slot));
+  }
+}
