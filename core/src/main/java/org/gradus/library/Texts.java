@@ -5,10 +5,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
@@ -35,13 +33,11 @@ final class Texts {
   private static final int LONGEST_NAME = 200;
 
   private final Problems problems;
-  private final Map<String, Citation> sources;
-  private final boolean sourcesRead;
+  private final Sources sources;
 
   Texts(Problems problems, Header header) {
     this.problems = problems;
-    this.sources = Map.copyOf(header.sources());
-    this.sourcesRead = header.sourcesRead();
+    this.sources = new Sources(header, problems);
   }
 
   Problems problems() {
@@ -275,45 +271,17 @@ final class Texts {
 
   /** A source by its key; none when it is not given. */
   Citation source(Optional<Scalar> key) {
-    if (key.isEmpty()) {
-      return Citation.NONE;
-    }
-    String name = key.get().value().strip();
-    if (name.equals(Citation.PRACTICE.key())) {
-      return Citation.PRACTICE;
-    }
-    Citation source = sources.get(name);
-    if (source == null && sourcesRead) {
-      String keys =
-          problems.isFull()
-              ? "others"
-              : sources.keySet().stream().sorted().collect(Collectors.joining(", "));
-      problems.add(
-          key.get().span(),
-          Code.G309,
-          "source",
-          name,
-          problems.help(
-              name,
-              sources.keySet(),
-              "add it under sources, or write practice; there are " + keys));
-    }
-    return source == null ? Citation.NONE : source;
+    return sources.of(key);
   }
 
   /** A source with what the file remarks on it. */
   Citation source(Keys keys) {
-    return noted(source(keys.text("source")), keys);
+    return sources.of(keys);
   }
 
   /** As {@link #source(Keys)}, where a figure may not stand without one. */
   Citation neededSource(Keys keys) {
-    return noted(source(keys.needText("source")), keys);
-  }
-
-  private static Citation noted(Citation source, Keys keys) {
-    String note = string(keys.text("note"));
-    return note.isEmpty() ? source : new Citation(source.key(), source.text() + " (" + note + ")");
+    return sources.needed(keys);
   }
 
   void notA(Scalar text, String wanted, String help) {

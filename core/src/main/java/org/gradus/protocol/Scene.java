@@ -1,11 +1,9 @@
 package org.gradus.protocol;
 
-import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.rule.bounds.Box;
@@ -27,6 +25,7 @@ public final class Scene {
   private final Protocol protocol;
   private final Paths paths;
   private final Possible possible;
+  private final ReadingsAtEnd readings;
   private final Set<String> needed;
 
   /** The scene of a protocol whose stages are reached on these paths. */
@@ -34,6 +33,7 @@ public final class Scene {
     this.protocol = protocol;
     this.paths = paths;
     this.possible = new Possible(protocol);
+    this.readings = new ReadingsAtEnd(protocol.schedule());
     this.needed = protocol.neededAnswers();
   }
 
@@ -103,7 +103,7 @@ public final class Scene {
         box(
             (fact, demand) -> {
               if (fact instanceof Fact.Read) {
-                return reading(demand, stage, moment);
+                return readings.presence(demand, stage, moment);
               } else if (fact instanceof Fact.Load || fact instanceof Fact.AtFinish) {
                 return Presence.UNKNOWN;
               }
@@ -141,52 +141,6 @@ public final class Scene {
   private static boolean isHold(Action action, int held) {
     Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
     return meant instanceof Action.Hold hold && hold.times() > held;
-  }
-
-  private Presence reading(Demand demand, Stage stage, EndMoment moment) {
-    Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
-    if (moment.isAnyTime()) {
-      return line.filter(read -> isReadWhenDone(read, demand, moment.due())).isPresent()
-          ? Presence.KNOWN
-          : Presence.UNKNOWN;
-    }
-    Duration due = moment.due();
-    Optional<Duration> last = line.flatMap(read -> read.lastDue(stage.stretch(), due));
-    if (last.isEmpty()) {
-      return Presence.UNKNOWN;
-    }
-    Duration back = Duration.ofMillis(Math.round(demand.seconds() * 1000));
-    boolean filled =
-        switch (demand.aspect()) {
-          case EARLIER -> line.get().isDueAt(stage.stretch(), last.get().minus(back));
-          case AVERAGE -> last.get().compareTo(due.minus(back)) > 0;
-          case VALUE -> isFresh(line.get(), last.get(), due);
-          default -> true;
-        };
-    return filled ? Presence.KNOWN : Presence.UNKNOWN;
-  }
-
-  // A stage may be done before its first reading is due: sure is only what is read when it is done,
-  // or what comes round while it is held then.
-  private static boolean isReadWhenDone(MeasureLine line, Demand demand, Duration since) {
-    Duration back = Duration.ofMillis(Math.round(demand.seconds() * 1000));
-    if (line.timing() instanceof Timing.WhenDone) {
-      return switch (demand.aspect()) {
-        case EARLIER -> false;
-        case AVERAGE -> since.compareTo(back) < 0;
-        case VALUE -> isFresh(line, Duration.ZERO, since);
-        default -> true;
-      };
-    }
-    return line.timing() instanceof Timing.Each each
-        && demand.aspect() == Aspect.VALUE
-        && since.compareTo(each.every()) >= 0
-        && since.compareTo(each.from()) >= 0
-        && isFresh(line, Duration.ZERO, each.every());
-  }
-
-  private static boolean isFresh(MeasureLine line, Duration taken, Duration due) {
-    return line.validFor().map(limit -> due.minus(taken).compareTo(limit) <= 0).orElse(true);
   }
 
   // What was told before the stage, or is told at any time.
