@@ -101,7 +101,7 @@ final class EventText {
           new Event.Overridden(
               VerdictText.read(fields.fields("verdict")), fields.text("reason"), at);
       case "abandoned" -> new Event.Abandoned(fields.text("reason"), at);
-      default -> throw Json.unreadable(fields.content());
+      default -> throw Fields.unreadable(fields.content());
     };
   }
 
@@ -191,6 +191,6 @@ final class EventText {
         return posture;
       }
     }
-    throw Json.unreadable(word);
+    throw Fields.unreadable(word);
   }
 }

@@ -5,17 +5,45 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.JournalFailed;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.snakeyaml.engine.v2.api.Load;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /** The fields of a line that was read, each of the shape it must have. */
 record Fields(Map<?, ?> content) {
+
+  private static final int MOST_CHARACTERS = 100_000;
+
+  /**
+   * The fields of a line, read by a YAML parser, of which JSON is a part; empty when there are
+   * none.
+   */
+  static Optional<Fields> read(String line) {
+    if (line.length() > MOST_CHARACTERS || !line.startsWith("{")) {
+      return Optional.empty();
+    }
+    try {
+      Object content = new Load(LoadSettings.builder().build()).loadFromString(line);
+      return content instanceof Map<?, ?> map ? Optional.of(new Fields(map)) : Optional.empty();
+    } catch (YamlEngineException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** Signals that a line has the form but not the content of an event. */
+  static JournalFailed unreadable(Object content) {
+    return new JournalFailed(Code.G607, "line", "it says what no event says: " + content);
+  }
 
   static Fields of(Object value) {
     if (value instanceof Map<?, ?> map) {
       return new Fields(map);
     }
-    throw Json.unreadable(value);
+    throw unreadable(value);
   }
 
   boolean has(String name) {
@@ -25,7 +53,7 @@ record Fields(Map<?, ?> content) {
   private Object need(String name) {
     Object value = content.get(name);
     if (value == null) {
-      throw Json.unreadable(content);
+      throw unreadable(content);
     }
     return value;
   }
@@ -34,7 +62,7 @@ record Fields(Map<?, ?> content) {
     if (need(name) instanceof String text) {
       return text;
     }
-    throw Json.unreadable(content);
+    throw unreadable(content);
   }
 
   Optional<String> maybeText(String name) {
@@ -45,21 +73,21 @@ record Fields(Map<?, ?> content) {
     if (need(name) instanceof Integer number) {
       return number;
     }
-    throw Json.unreadable(content);
+    throw unreadable(content);
   }
 
   boolean truth(String name) {
     if (need(name) instanceof Boolean truth) {
       return truth;
     }
-    throw Json.unreadable(content);
+    throw unreadable(content);
   }
 
   Duration time(String name) {
     try {
       return Duration.parse(text(name));
     } catch (DateTimeParseException e) {
-      throw Json.unreadable(content);
+      throw unreadable(content);
     }
   }
 
@@ -71,14 +99,14 @@ record Fields(Map<?, ?> content) {
     if (need(name) instanceof List<?> list) {
       return list.stream().map(Fields::of).toList();
     }
-    throw Json.unreadable(content);
+    throw unreadable(content);
   }
 
   List<String> texts(String name) {
     if (need(name) instanceof List<?> list) {
       return list.stream().map(String::valueOf).toList();
     }
-    throw Json.unreadable(content);
+    throw unreadable(content);
   }
 
   /** An amount with its unit, exactly as it was written. */
@@ -86,13 +114,11 @@ record Fields(Map<?, ?> content) {
     Object amount = need("amount");
     String symbol = text("unit");
     Unit unit =
-        symbol.isEmpty()
-            ? Unit.ONE
-            : Unit.named(symbol).orElseThrow(() -> Json.unreadable(content));
+        symbol.isEmpty() ? Unit.ONE : Unit.named(symbol).orElseThrow(() -> unreadable(content));
     if (amount instanceof Number number && Double.isFinite(number.doubleValue())) {
       return Quantity.of(number.doubleValue(), unit);
     }
-    throw Json.unreadable(content);
+    throw unreadable(content);
   }
 
   static Map<String, Object> of(Quantity quantity) {

@@ -3,24 +3,34 @@ package org.gradus.history;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.JournalFailed;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /**
- * One line of JSON. It is read by a YAML parser, of which JSON is a part, and written here: only
- * maps, lists, texts, numbers and truths occur.
+ * Writes JSON: the one line of a record, and whatever else a host wants to hand on to a program.
+ *
+ * <pre>{@code
+ * Json.write(Map.of("stages", List.of("up_1", "up_2")));   // {"stages": ["up_1", "up_2"]}
+ * }</pre>
+ *
+ * <p>The form is that of RFC 8259, written so that a parser of YAML 1.2 reads the same out of it:
+ * on one line, with a blank after each colon and comma, and with every character outside ASCII as
+ * {@code \}{@code uXXXX}. YAML has no names of more than 1024 characters; JSON has.
  */
-final class Json {
-
-  private static final int MOST_CHARACTERS = 100_000;
+public final class Json {
 
   private Json() {}
 
-  static String write(Object value) {
+  /**
+   * A value as JSON.
+   *
+   * <p>A map becomes an object, in the order of the map and with the text of each key as a name; a
+   * collection becomes an array. Numbers and truths stand as they are, a number that is not finite
+   * as {@code null}, since JSON has no word for it. Anything else becomes a string: its {@link
+   * Object#toString}.
+   *
+   * @param value the value; nothing in it is null, and no map or collection holds itself
+   * @return one line without a line break
+   */
+  public static String write(Object value) {
     StringBuilder out = new StringBuilder();
     write(value, out);
     return out.toString();
@@ -45,11 +55,18 @@ final class Json {
         separator = ", ";
       }
       out.append(list.isEmpty() ? "[]" : "]");
+    } else if (isNoNumber(value)) {
+      out.append("null");
     } else if (value instanceof Number || value instanceof Boolean) {
       out.append(value);
     } else {
       text(value.toString(), out);
     }
+  }
+
+  private static boolean isNoNumber(Object value) {
+    return (value instanceof Double wide && !Double.isFinite(wide))
+        || (value instanceof Float narrow && !Float.isFinite(narrow));
   }
 
   private static void text(String text, StringBuilder out) {
@@ -61,23 +78,5 @@ final class Json {
       out.append(plain ? Character.toString(c) : String.format(Locale.ROOT, "\\u%04x", (int) c));
     }
     out.append('"');
-  }
-
-  /** The content of a line; empty when it is no such line. */
-  static Optional<Map<?, ?>> read(String line) {
-    if (line.length() > MOST_CHARACTERS || !line.startsWith("{")) {
-      return Optional.empty();
-    }
-    try {
-      Object content = new Load(LoadSettings.builder().build()).loadFromString(line);
-      return content instanceof Map<?, ?> map ? Optional.of(map) : Optional.empty();
-    } catch (YamlEngineException e) {
-      return Optional.empty();
-    }
-  }
-
-  /** Signals that a line has the form but not the content of an event. */
-  static JournalFailed unreadable(Object content) {
-    return new JournalFailed(Code.G607, "line", "it says what no event says: " + content);
   }
 }

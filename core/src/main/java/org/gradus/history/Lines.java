@@ -29,7 +29,7 @@ final class Lines {
     }
     String body = line.substring(0, mark);
     boolean whole = line.equals(body + MARK + crc(body) + "\"}");
-    return whole ? Json.read(line).map(Fields::new) : Optional.empty();
+    return whole ? Fields.read(line) : Optional.empty();
   }
 
   private static String crc(String text) {

@@ -98,7 +98,7 @@ public record Title(
   }
 
   private static Quantity quantity(String value, int blank) {
-    Unit unit = Unit.named(value.substring(blank + 1)).orElseThrow(() -> Json.unreadable(value));
+    Unit unit = Unit.named(value.substring(blank + 1)).orElseThrow(() -> Fields.unreadable(value));
     return Quantity.of(Double.parseDouble(value.substring(0, blank)), unit);
   }
 

@@ -47,7 +47,7 @@ final class VerdictText {
       case "END" -> new Verdict.End();
       case "NOT RECOVERED" -> new Verdict.NotRecovered(fields.texts("unmet"));
       case "DEFER" -> new Verdict.Defer(List.of());
-      default -> throw Json.unreadable(fields.content());
+      default -> throw Fields.unreadable(fields.content());
     };
   }
 

@@ -3,7 +3,7 @@
  * can audit it, run it again, and take it up again after a crash.
  *
  * <p>A record is JSON Lines, and each line is valid YAML 1.2 as well. All writing of files is done
- * by {@link org.gradus.history.Journal}.
+ * by {@link org.gradus.history.Journal}; {@link org.gradus.history.Json} writes the text of a line.
  */
 @NullMarked
 package org.gradus.history;

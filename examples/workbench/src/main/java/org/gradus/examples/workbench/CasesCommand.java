@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.gradus.cases.CaseReport;
 import org.gradus.cases.Cases;
+import org.gradus.history.Json;
 import org.gradus.library.Library;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -58,7 +59,7 @@ final class CasesCommand implements Callable<Integer> {
       }
     }
     if (json) {
-      shelf.out().println(Json.of(results));
+      shelf.out().println(Json.write(results));
     }
     return failures == 0 ? Workbench.WELL : Workbench.FOUND;
   }

@@ -15,6 +15,7 @@ import org.gradus.cases.Cases;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.history.Json;
 import org.gradus.library.Library;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -57,7 +58,7 @@ final class CheckCommand implements Callable<Integer> {
       }
     }
     if (json) {
-      shelf.out().println(Json.of(found.stream().map(CheckCommand::map).toList()));
+      shelf.out().println(Json.write(found.stream().map(CheckCommand::map).toList()));
     } else if (found.isEmpty()) {
       String played =
           cases.isEmpty()

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import org.gradus.diagnostic.Suggestion;
+import org.gradus.history.Json;
 import org.gradus.review.EdgeCase;
 import org.gradus.review.EdgeCases;
 import picocli.CommandLine.Command;
@@ -50,7 +51,7 @@ final class EdgesCommand implements Callable<Integer> {
     List<EdgeCase> edges =
         all.stream().filter(edge -> rule.isEmpty() || edge.rule().equals(rule)).toList();
     if (json) {
-      shelf.out().println(Json.of(edges.stream().map(EdgesCommand::map).toList()));
+      shelf.out().println(Json.write(edges.stream().map(EdgesCommand::map).toList()));
     } else {
       EdgeCases.table(edges).lines().forEach(shelf::line);
     }

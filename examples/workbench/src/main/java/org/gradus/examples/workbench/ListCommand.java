@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.gradus.history.Json;
 import org.gradus.library.Library;
 import org.gradus.protocol.Heading;
 import picocli.CommandLine.Command;
@@ -37,7 +38,7 @@ final class ListCommand implements Callable<Integer> {
             ? library.protocols().stream().map(id -> library.protocol(id).heading()).toList()
             : library.find(String.join(" ", words));
     if (json) {
-      shelf.out().println(Json.of(found.stream().map(ListCommand::map).toList()));
+      shelf.out().println(Json.write(found.stream().map(ListCommand::map).toList()));
     } else {
       print(found);
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
 import org.gradus.session.Decision;
@@ -45,7 +46,7 @@ final class PlayCommand implements Callable<Integer> {
     }
     List<TestRecord.Difference> differences = record.verify(library);
     if (json) {
-      shelf.out().println(Json.of(map(record, differences)));
+      shelf.out().println(Json.write(map(record, differences)));
     } else {
       shelf.out().println(record.title().protocol() + " " + record.title().version());
       record.entries().forEach(entry -> shelf.line(line(entry)));

@@ -1,14 +1,9 @@
 package org.gradus.examples.workbench;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import org.gradus.knowledge.Citation;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
@@ -43,40 +38,34 @@ final class ProtocolMap {
     map.put("youngest", protocol.eligibility().youngest());
     map.put("oldest", protocol.eligibility().oldest());
     map.put("needs", protocol.eligibility().needs().stream().sorted().toList());
-    map.put("outside", word(protocol.eligibility().outside()));
+    map.put("outside", Named.word(protocol.eligibility().outside()));
     map.put("longest", protocol.longest().toSeconds());
-    map.put("settings", list(protocol.settings().values(), ProtocolMap::setting));
-    map.put("inputs", list(protocol.instruments().questions().values(), this::input));
-    map.put("signals", list(protocol.instruments().signals().values(), ProtocolMap::signal));
-    map.put("signs", list(protocol.instruments().signs().values(), ProtocolMap::sign));
-    map.put("definitions", list(Defined.of(protocol), ProtocolMap::defined));
-    map.put("baselines", list(protocol.baselines(), WhatIsRead::map));
-    map.put("measure", list(protocol.schedule().lines(), ProtocolMap::measure));
-    map.put("stages", list(protocol.stages(), this::stage));
+    map.put("settings", Named.list(protocol.settings().values(), ProtocolMap::setting));
+    map.put("inputs", Named.list(protocol.instruments().questions().values(), this::input));
+    map.put("signals", Named.list(protocol.instruments().signals().values(), ProtocolMap::signal));
+    map.put("signs", Named.list(protocol.instruments().signs().values(), ProtocolMap::sign));
+    map.put("definitions", Named.list(Defined.of(protocol), ProtocolMap::defined));
+    map.put("baselines", Named.list(protocol.baselines(), WhatIsRead::map));
+    map.put("measure", Named.list(protocol.schedule().lines(), ProtocolMap::measure));
+    map.put("stages", Named.list(protocol.stages(), this::stage));
     Map<String, Object> rules = new LinkedHashMap<>();
-    rules.put("before", list(protocol.rules().before(), ProtocolMap::rule));
-    rules.put("anyTime", list(protocol.rules().anyTime(), ProtocolMap::rule));
-    rules.put("stageEnd", list(protocol.rules().stageEnd(), ProtocolMap::rule));
-    rules.put("recovery", list(protocol.rules().recovery(), ProtocolMap::rule));
-    rules.put("result", list(protocol.rules().result(), ProtocolMap::rule));
+    rules.put("before", Named.list(protocol.rules().before(), ProtocolMap::rule));
+    rules.put("anyTime", Named.list(protocol.rules().anyTime(), ProtocolMap::rule));
+    rules.put("stageEnd", Named.list(protocol.rules().stageEnd(), ProtocolMap::rule));
+    rules.put("recovery", Named.list(protocol.rules().recovery(), ProtocolMap::rule));
+    rules.put("result", Named.list(protocol.rules().result(), ProtocolMap::rule));
     map.put("rules", rules);
     protocol.recovery().ifPresent(recovery -> map.put("recovery", recovery(recovery)));
     map.put(
         "costs",
-        list(
+        Named.list(
             protocol.assessment().costs(),
-            cost -> sourced(row("id", cost.equation().id()), cost.equation().source())));
-    map.put("estimates", list(protocol.assessment().estimates(), ProtocolMap::estimate));
+            cost ->
+                Named.sourced(Named.values("id", cost.equation().id()), cost.equation().source())));
+    map.put("estimates", Named.list(protocol.assessment().estimates(), ProtocolMap::estimate));
     map.put("cautions", protocol.heading().cautions());
-    map.put("sources", list(protocol.heading().sources(), ProtocolMap::source));
+    map.put("sources", Named.list(protocol.heading().sources(), Named::source));
     return map;
-  }
-
-  private static <T> List<Map<String, Object>> list(
-      Iterable<T> items, Function<T, Map<String, Object>> form) {
-    List<Map<String, Object>> list = new ArrayList<>();
-    items.forEach(item -> list.add(form.apply(item)));
-    return list;
   }
 
   private static Map<String, Object> setting(Setting setting) {
@@ -87,11 +76,13 @@ final class ProtocolMap {
     if (!setting.options().isEmpty()) {
       map.put(
           "options",
-          list(
+          Named.list(
               setting.options(),
-              option -> sourced(row("value", option.value().toString()), option.source())));
+              option ->
+                  Named.sourced(
+                      Named.values("value", option.value().toString()), option.source())));
     }
-    return sourced(map, setting.source());
+    return Named.sourced(map, setting.source());
   }
 
   private Map<String, Object> input(Question question) {
@@ -103,7 +94,7 @@ final class ProtocolMap {
       map.put("allowed", question.allowed());
     }
     map.put("needed", protocol.neededAnswers().contains(question.name()));
-    return sourced(map, question.source());
+    return Named.sourced(map, question.source());
   }
 
   private static Map<String, Object> signal(Signal signal) {
@@ -112,7 +103,7 @@ final class ProtocolMap {
     map.put("kind", WhatIsRead.kind(signal.type()));
     signal.range().ifPresent(range -> map.put("range", range.toString()));
     signal.step().ifPresent(step -> map.put("step", step.toString()));
-    return sourced(map, signal.source());
+    return Named.sourced(map, signal.source());
   }
 
   private static Map<String, Object> sign(Sign sign) {
@@ -125,7 +116,8 @@ final class ProtocolMap {
   }
 
   private static Map<String, Object> defined(Defined defined) {
-    return sourced(row("name", defined.name(), "text", defined.text()), defined.source());
+    return Named.sourced(
+        Named.values("name", defined.name(), "text", defined.text()), defined.source());
   }
 
   private static Map<String, Object> measure(MeasureLine line) {
@@ -137,7 +129,7 @@ final class ProtocolMap {
     time(map, "within", line.within());
     time(map, "late", line.late());
     line.validFor().ifPresent(time -> time(map, "validFor", time));
-    map.put("ifMissing", word(line.ifMissing()));
+    map.put("ifMissing", Named.word(line.ifMissing()));
     line.scale().ifPresent(scale -> map.put("scale", scale));
     line.named().ifPresent(name -> map.put("as", name));
     return map;
@@ -154,28 +146,30 @@ final class ProtocolMap {
     map.put("loads", loads);
     Optional<Double> uptake = table.uptake(stage);
     uptake.ifPresent(
-        value -> map.put("uptake", row("amount", Math.rint(value * 10) / 10, "unit", "mL/kg/min")));
-    stage.ownRules().ifPresent(rules -> map.put("stageEnd", list(rules, ProtocolMap::rule)));
-    return sourced(map, stage.source());
+        value ->
+            map.put(
+                "uptake", Named.values("amount", Math.rint(value * 10) / 10, "unit", "mL/kg/min")));
+    stage.ownRules().ifPresent(rules -> map.put("stageEnd", Named.list(rules, ProtocolMap::rule)));
+    return Named.sourced(map, stage.source());
   }
 
   private static Map<String, Object> rule(ProtocolRule rule) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("id", rule.id());
     map.put("rule", rule.rule().text());
-    put(map, "why", rule.why());
-    put(map, "do", rule.instruction());
+    Named.put(map, "why", rule.why());
+    Named.put(map, "do", rule.instruction());
     rule.confirm().ifPresent(time -> time(map, "confirm", time));
     if (rule.stagesOnly()) {
       map.put("during", "stages");
     }
-    return sourced(map, rule.source());
+    return Named.sourced(map, rule.source());
   }
 
   private Map<String, Object> recovery(Recovery recovery) {
     Map<String, Object> map = new LinkedHashMap<>();
-    map.put("stages", list(recovery.stages(), this::stage));
-    map.put("measure", list(recovery.schedule().lines(), ProtocolMap::measure));
+    map.put("stages", Named.list(recovery.stages(), this::stage));
+    map.put("measure", Named.list(recovery.schedule().lines(), ProtocolMap::measure));
     map.put("atMost", recovery.atMost().toSeconds());
     return map;
   }
@@ -193,48 +187,17 @@ final class ProtocolMap {
             error ->
                 map.put(
                     "error",
-                    sourced(
-                        row("sd", error.sd().toString(), "covers", word(error.covers())),
+                    Named.sourced(
+                        Named.values(
+                            "sd", error.sd().toString(), "covers", Named.word(error.covers())),
                         error.source())));
     map.put("cautions", estimate.cautions());
-    return sourced(map, estimate.source());
-  }
-
-  private static Map<String, Object> source(Citation source) {
-    return row("key", source.key(), "text", source.text());
-  }
-
-  // In the order in which they are given, so that a protocol always has the same text.
-  private static Map<String, Object> row(Object... namesAndValues) {
-    Map<String, Object> row = new LinkedHashMap<>();
-    for (int i = 0; i + 1 < namesAndValues.length; i += 2) {
-      row.put(namesAndValues[i].toString(), namesAndValues[i + 1]);
-    }
-    return row;
-  }
-
-  // A source is missing rather than empty where none is named.
-  private static Map<String, Object> sourced(Map<String, Object> map, Citation source) {
-    Map<String, Object> sourced = new LinkedHashMap<>(map);
-    if (source.isNamed()) {
-      sourced.put("source", source(source));
-    }
-    return sourced;
+    return Named.sourced(map, estimate.source());
   }
 
   private static void time(Map<String, Object> map, String name, Duration time) {
     if (!time.isZero()) {
       map.put(name, time.toSeconds());
     }
-  }
-
-  private static void put(Map<String, Object> map, String name, String text) {
-    if (!text.isEmpty()) {
-      map.put(name, text);
-    }
-  }
-
-  private static String word(Enum<?> one) {
-    return one.name().toLowerCase(Locale.ROOT);
   }
 }

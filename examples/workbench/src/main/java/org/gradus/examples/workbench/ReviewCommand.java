@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.gradus.history.Json;
 import org.gradus.review.Finding;
 import org.gradus.review.Review;
 import org.gradus.session.Times;
@@ -36,7 +37,7 @@ final class ReviewCommand implements Callable<Integer> {
       map.put(
           "accepted", review.accepted().stream().map(accepted -> map(accepted.finding())).toList());
       map.put("points", review.points());
-      shelf.out().println(Json.of(map));
+      shelf.out().println(Json.write(map));
     } else {
       review.findings().forEach(finding -> shelf.out().println(finding + System.lineSeparator()));
       review.findings().stream().findFirst().ifPresent(this::accept);

@@ -1,6 +1,7 @@
 package org.gradus.examples.workbench;
 
 import java.util.concurrent.Callable;
+import org.gradus.history.Json;
 import org.gradus.protocol.Protocol;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -35,7 +36,7 @@ final class ShowCommand implements Callable<Integer> {
   public Integer call() {
     Protocol protocol = shelf.protocol(id);
     if (json) {
-      shelf.out().println(Json.of(new ProtocolMap(protocol).map()));
+      shelf.out().println(Json.write(new ProtocolMap(protocol).map()));
     } else {
       ProtocolText.lines(protocol, Math.max(NARROWEST, width)).forEach(shelf.out()::println);
     }

@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.history.Json;
 import org.gradus.session.Times;
 import org.gradus.trial.Counting;
 import org.gradus.trial.FalseHolds;
@@ -117,7 +118,7 @@ final class TrialCommand implements Callable<Integer> {
     if (json) {
       Map<String, Object> map = map(summary);
       map.put("false_holds", holds.stream().map(TrialCommand::map).toList());
-      shelf.out().println(Json.of(map));
+      shelf.out().println(Json.write(map));
       return;
     }
     table(summary);

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.gradus.bundled.Bundled;
+import org.gradus.history.Json;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -68,7 +69,7 @@ class WorkbenchTest {
     assertThat(check.code()).isEqualTo(3);
     assertThat(check.text()).contains("calm_bnd", "calm_band", "canal-walk.yaml:", "to put right");
     Ran json = run("", "check", "--json", "--folder", folder.toString());
-    assertThat(json.text()).startsWith("[{\"code\":\"G");
+    assertThat(json.text()).startsWith("[{\"code\": \"G");
   }
 
   @Test
@@ -93,7 +94,7 @@ class WorkbenchTest {
     Ran play = run("", "play", record.toString(), "--folder", OWN);
     assertThat(play.text()).contains("the record is as it was made");
     assertThat(run("", "play", record.toString(), "--folder", OWN, "--json").text())
-        .contains("\"answer\":\"ADVANCE to step_2", "\"differences\":[]");
+        .contains("\"answer\": \"ADVANCE to step_2", "\"differences\": []");
     assertThat(run("", "report", record.toString(), "--folder", OWN).text()).contains("step_1");
     Ran why = run("", "play", record.toString(), "--folder", OWN, "--explain", "5");
     assertThat(why.text()).contains("rule: advance", "source:");
@@ -131,7 +132,7 @@ class WorkbenchTest {
     List<String> json = new ArrayList<>(List.of(all));
     json.add("--json");
     assertThat(run("", json.toArray(String[]::new)).text())
-        .contains("\"false_holds\"", "\"counting\":\"counted for 10 s\"");
+        .contains("\"false_holds\"", "\"counting\": \"counted for 10 s\"");
     Ran odd = run("", "trial", "canal-walk", "--folder", OWN, "--false-holds", "11");
     assertThat(odd.code()).isEqualTo(2);
     assertThat(odd.text()).contains("--false-holds [11]: give some of");
@@ -241,16 +242,16 @@ class WorkbenchTest {
     String json = run("", "show", "canal-walk", "--folder", OWN, "--json").text();
     assertThat(json)
         .contains(
-            "{\"name\":\"calm_band\",\"value\":\"6 bpm\",\"range\":\"4 bpm to 8 bpm\",\"source\":"
-                + "{\"key\":\"own\",\"text\":\"Invented for this example; no publication.\"}}",
-            "\"id\":\"wait\",\"rule\":\"hold 1 min at most 2 times when not calm\"",
-            "\"uptake\":{\"amount\":11.5,\"unit\":\"mL/kg/min\"}",
-            "\"inputs\":[{\"name\":\"unwell_today\"",
-            "\"recovery\":{\"stages\":[{",
-            "\"vo2max\":\"extrapolate(uptake, heart_rate, max_heart_rate)\"");
+            "{\"name\": \"calm_band\", \"value\": \"6 bpm\", \"range\": \"4 bpm to 8 bpm\", \"source\": "
+                + "{\"key\": \"own\", \"text\": \"Invented for this example; no publication.\"}}",
+            "\"id\": \"wait\", \"rule\": \"hold 1 min at most 2 times when not calm\"",
+            "\"uptake\": {\"amount\": 11.5, \"unit\": \"mL/kg/min\"}",
+            "\"inputs\": [{\"name\": \"unwell_today\"",
+            "\"recovery\": {\"stages\": [{",
+            "\"vo2max\": \"extrapolate(uptake, heart_rate, max_heart_rate)\"");
     for (String id : Bundled.library().protocols()) {
       ProtocolText.lines(Bundled.library().protocol(id), 80);
-      Json.of(new ProtocolMap(Bundled.library().protocol(id)).map());
+      Json.write(new ProtocolMap(Bundled.library().protocol(id)).map());
     }
   }
 
