@@ -31,7 +31,7 @@ final class Moment {
   /** The same moment, with what time alone brings about once an event is over. */
   static Moment of(Moment before) {
     Course course = before.course;
-    Course by = Watch.at(before);
+    Course by = Elapsed.at(before);
     // What rules are looked at with does not hang on what they came to before.
     return by == course ? before : new Moment(by, before.time, before.latest);
   }

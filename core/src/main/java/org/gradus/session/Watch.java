@@ -58,77 +58,6 @@ final class Watch {
   }
 
   /**
-   * The course as it stands at a time, before anything is told then. A stop that waited in vain for
-   * a second reading counts by now, and time alone can make a rule hold.
-   */
-  static Course at(Moment moment) {
-    Course course = moment.course();
-    Duration time = moment.time();
-    boolean later = time.compareTo(course.now) > 0;
-    List<ProtocolRule> restless = new ArrayList<>();
-    boolean meanwhile = false;
-    for (ProtocolRule rule : ending(course)) {
-      boolean could = later && rule.influences().time() && Meanwhile.couldMatter(rule, moment);
-      meanwhile |= could;
-      if (could || isPending(rule, course) || course.phase == Phase.RECOVERY) {
-        restless.add(rule);
-      }
-    }
-    if (restless.isEmpty()) {
-      return course;
-    }
-    Course by = course;
-    // Beyond the time for which anything is waited for there is nobody to be answered in between.
-    Duration end =
-        meanwhile && course.waitsUntil().compareTo(time) < 0 ? course.waitsUntil() : time;
-    Duration second = Duration.ofSeconds(course.now.toSeconds() + 1);
-    for (; meanwhile && second.compareTo(end) < 0; second = second.plusSeconds(1)) {
-      by = look(expire(by, second), restless, Sight.latest(by, second), second, Set.of());
-    }
-    return look(expire(by, time), restless, moment.latest(), time, Set.of());
-  }
-
-  // Every rule was looked at after the last event. Of most the answer, and what follows from it, is
-  // the same until something is told. In recovery the last look may have been at readings that came
-  // late, which are looked at once.
-  private static boolean isPending(ProtocolRule rule, Course course) {
-    if (course.confirming.isEmpty() && course.doubts.isEmpty() && course.dismissed.isEmpty()) {
-      return false;
-    }
-    boolean waits = rule.confirm().isPresent() && course.confirming.containsKey(rule.id());
-    boolean doubted = course.doubts.containsKey(rule.id());
-    boolean moves = rule.influences().time();
-    return waits
-        || (doubted && (moves || rule.confirm().isPresent()))
-        || (moves && course.dismissed.contains(rule.id()));
-  }
-
-  // Of several stops that waited in vain the one counts whose wait was over first: whoever asked in
-  // between was told it.
-  private static Course expire(Course course, Duration time) {
-    Optional<ProtocolRule> first = Optional.empty();
-    Duration since = time;
-    for (ProtocolRule rule : ending(course)) {
-      Optional<Duration> until =
-          Optional.ofNullable(course.confirming.get(rule.id()))
-              .filter(confirming -> confirming.counts(time))
-              .map(Confirming::until);
-      boolean counts = rule.isStop() && until.isPresent() && outranks(rule, course.alarm);
-      boolean sooner = counts && until.get().compareTo(since) < 0;
-      if (counts && (first.isEmpty() || sooner)) {
-        first = Optional.of(rule);
-        since = sooner ? until.get() : since;
-      }
-    }
-    if (first.isEmpty()) {
-      return course;
-    }
-    ProtocolRule rule = first.get();
-    Frame frame = Sight.latest(course, since);
-    return course.with(change -> change.alarm = Optional.of(alarm(rule, frame, change)));
-  }
-
-  /**
    * The course after its rules have been looked at once something was told or done.
    *
    * @param event what it was
@@ -149,6 +78,24 @@ final class Watch {
     return look(course, rules, frame, course.now, news);
   }
 
+  /**
+   * Whether a rule has to be looked at although nothing it asks for was told. Every rule was looked
+   * at after the last event, and of most the answer, and what follows from it, is the same until
+   * something is told. In recovery the last look may have been at readings that came late, which
+   * are looked at once.
+   */
+  static boolean isPending(ProtocolRule rule, Course course) {
+    if (course.confirming.isEmpty() && course.doubts.isEmpty() && course.dismissed.isEmpty()) {
+      return false;
+    }
+    boolean waits = rule.confirm().isPresent() && course.confirming.containsKey(rule.id());
+    boolean doubted = course.doubts.containsKey(rule.id());
+    boolean moves = rule.influences().time();
+    return waits
+        || (doubted && (moves || rule.confirm().isPresent()))
+        || (moves && course.dismissed.contains(rule.id()));
+  }
+
   // What is only told changes the answers of those that ask for it, also where it is no news: a
   // late reading of the stage before. What is done may change any answer.
   private static boolean asks(Set<String> names, Event told) {
@@ -162,7 +109,8 @@ final class Watch {
     return told instanceof Event.Reported reported && names.contains(reported.sign());
   }
 
-  private static Course look(
+  /** The course after some of its rules have been looked at at a time. */
+  static Course look(
       Course course, List<ProtocolRule> rules, Frame frame, Duration time, Set<String> news) {
     return rules.isEmpty()
         ? course
@@ -191,7 +139,7 @@ final class Watch {
 
   // The first stop is kept, but one that takes the load away at once must not hide behind one that
   // only lowers it.
-  private static boolean outranks(ProtocolRule rule, Optional<Alarm> kept) {
+  static boolean outranks(ProtocolRule rule, Optional<Alarm> kept) {
     return kept.isEmpty()
         || (rule.then() == ProtocolRule.Then.REST && !kept.get().verdict().rest());
   }
@@ -255,7 +203,7 @@ final class Watch {
     return false;
   }
 
-  private static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
+  static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
     boolean rest = rule.then() == ProtocolRule.Then.REST;
     return new Alarm(
         rule.id(),

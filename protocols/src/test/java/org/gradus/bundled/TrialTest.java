@@ -25,6 +25,29 @@ import org.junit.jupiter.api.Test;
 /** Virtual people take the standard walk. */
 class TrialTest {
 
+  private static final String ONE_STAGE =
+      """
+        format: 1
+        kind: protocol
+        id: one-stage
+        version: 1.0.0
+        title: One stage for a trial
+        ergometer: treadmill
+        purpose: submaximal
+        for: { age: 18 years to 66 years, needs: [age, sex, mass] }
+        include: [common-signals]
+        before: { rules: [defer when lowers_heart_rate] }
+        sources: { own: Invented for this test. }
+        measure:
+          - { read: heart_rate, each: 1 min, over: 15 s, valid_for: 30 s, if_missing: wait }
+        stages:
+          - { id: walk, lasts: 3 min, speed: 4 km/h, grade: 0 %, source: own }
+        cost: walking
+        stage_end:
+          - hold 1 min at most 1 time when abs(change(heart_rate, 1 min)) > 5 bpm
+          - advance
+        unmeasured: { wait: 30 s, then: finish }
+        """;
   private static final Protocol WALK = Walks.WALK;
   private static final Population ADULTS = Population.read(Bundled.people());
 
@@ -143,32 +166,29 @@ class TrialTest {
   }
 
   private static Protocol oneStage() {
-    String text =
-        """
-        format: 1
-        kind: protocol
-        id: one-stage
-        version: 1.0.0
-        title: One stage for a trial
-        ergometer: treadmill
-        purpose: submaximal
-        for: { age: 18 years to 66 years, needs: [age, sex, mass] }
-        include: [common-signals]
-        before: { rules: [defer when lowers_heart_rate] }
-        sources: { own: Invented for this test. }
-        measure:
-          - { read: heart_rate, each: 1 min, over: 15 s, valid_for: 30 s, if_missing: wait }
-        stages:
-          - { id: walk, lasts: 3 min, speed: 4 km/h, grade: 0 %, source: own }
-        cost: walking
-        stage_end:
-          - hold 1 min at most 1 time when abs(change(heart_rate, 1 min)) > 5 bpm
-          - advance
-        unmeasured: { wait: 30 s, then: finish }
-        """;
+    return load(ONE_STAGE);
+  }
+
+  private static Protocol load(String text) {
     List<SourceFile> files = new ArrayList<>(Bundled.library().files());
     files.add(SourceFile.of("one-stage.yaml", text));
     return Library.of(files).protocol("one-stage");
+  }
+
+  @Test
+  void aWarmUpWithoutSlopeIsTheSameWhoeverWalkedBefore() {
+    String text =
+        ONE_STAGE
+            .replace(
+                "stages:", "stages:\n  - { id: flat, lasts: 2 min, warm_up: true, speed: 5 km/h }")
+            .replace("grade: 0 %", "grade: 12 %");
+    Trial trial = Trial.of(load(text), ADULTS).people(100).seed(9);
+    Tally together = trial.run().all();
+    List<Run> alone = IntStream.range(0, 100).mapToObj(trial::person).toList();
+    assertThat(together.held()).isEqualTo(alone.stream().filter(run -> run.holds() > 0).count());
+    assertThat(together.marginal()).isEqualTo(alone.stream().mapToLong(Run::marginal).sum());
+    assertThat(together.seconds())
+        .isEqualTo(alone.stream().mapToDouble(run -> run.exercise().toSeconds()).sum());
   }
 
   @Test
