@@ -20,6 +20,9 @@ final class Copies {
     if (value.equals(map.get(key))) {
       return map;
     }
+    if (map.isEmpty()) {
+      return Map.of(key, value);
+    }
     Map<K, V> copy = new HashMap<>(map);
     copy.put(key, value);
     return Map.copyOf(copy);

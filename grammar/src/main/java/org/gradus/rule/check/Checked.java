@@ -1,9 +1,7 @@
 package org.gradus.rule.check;
 
-import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.rule.syntax.Expression;
@@ -13,8 +11,9 @@ import org.gradus.unit.Quantity;
 public final class Checked {
 
   private final Expression root;
-  private final Map<Expression, Type> types;
-  private final Map<Expression, Meaning> meanings;
+  // Looked up at every step of an evaluation, and never changed.
+  private final IdentityHashMap<Expression, Type> types;
+  private final IdentityHashMap<Expression, Meaning> meanings;
   private final Extent extent;
 
   Checked(
@@ -22,8 +21,8 @@ public final class Checked {
       IdentityHashMap<Expression, Type> types,
       IdentityHashMap<Expression, Meaning> meanings) {
     this.root = root;
-    this.types = Collections.unmodifiableMap(types);
-    this.meanings = Collections.unmodifiableMap(meanings);
+    this.types = new IdentityHashMap<>(types);
+    this.meanings = new IdentityHashMap<>(meanings);
     this.extent = Extent.of(root, meanings.values());
   }
 
