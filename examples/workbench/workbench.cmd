@@ -1,0 +1,29 @@
+@echo off
+rem Starts the workbench on Windows; builds it when it has not been built yet.
+setlocal
+set "here=%~dp0"
+set "start=%here%target\start"
+if exist "%start%" goto built
+
+where mvn >nul 2>nul
+if errorlevel 1 (
+  >&2 echo The workbench has to be built once, which needs Maven 3.8 or later: mvn was not found.
+  exit /b 3
+)
+>&2 echo Building the workbench; the first time takes some minutes, as libraries are fetched.
+pushd "%here%..\.."
+call mvn -q -B -ntp -Dstyle.color=never -pl examples/workbench -am -DskipTests package >&2 <nul
+if errorlevel 1 (
+  popd
+  exit /b 3
+)
+popd
+
+:built
+where java >nul 2>nul
+if errorlevel 1 (
+  >&2 echo The workbench needs Java 17 or later: java was not found.
+  exit /b 3
+)
+java "@%start%" %*
+exit /b %errorlevel%
