@@ -33,11 +33,7 @@ final class ClosingPart {
 
   Section cautions() {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Warning(
-            "This report advises a trained person, who decides. It is no diagnosis, and what made it"
-                + " is no medical device. Medical clearance, an emergency plan, local rules and"
-                + " licensed practice come before anything it says."));
+    blocks.add(new Warning(Report.CAUTION));
     blocks.add(new Items(outcome.protocol().heading().cautions()));
     return new Section("Cautions", blocks);
   }

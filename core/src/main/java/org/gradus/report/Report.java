@@ -34,6 +34,12 @@ import org.gradus.training.Training;
  */
 public final class Report {
 
+  /** What every report says first of all that is to be kept in mind. */
+  public static final String CAUTION =
+      "This report advises a trained person, who decides. It is no diagnosis, and what made it is"
+          + " no medical device. Medical clearance, an emergency plan, local rules and licensed"
+          + " practice come before anything it says.";
+
   private final Outcome outcome;
   private final List<Event> events;
   private final Optional<String> identity;

@@ -11,10 +11,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.gradus.bundled.Bundled;
 import org.gradus.history.Json;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.snakeyaml.engine.v2.api.Load;
+import org.snakeyaml.engine.v2.api.LoadSettings;
 
 /** The workbench as its users see it. */
 class WorkbenchTest {
@@ -96,8 +99,28 @@ class WorkbenchTest {
     assertThat(run("", "play", record.toString(), "--folder", OWN, "--json").text())
         .contains("\"answer\": \"ADVANCE to step_2", "\"differences\": []");
     assertThat(run("", "report", record.toString(), "--folder", OWN).text()).contains("step_1");
+    reportForAProgram(run("", "report", record.toString(), "--folder", OWN, "--json").text());
     Ran why = run("", "play", record.toString(), "--folder", OWN, "--explain", "5");
     assertThat(why.text()).contains("rule: advance", "source:");
+  }
+
+  // 25 beats in 15 s are 100 bpm, counted at the end of the first stage; nothing ended the test but
+  // the stop, so there are no identity and no result.
+  private static void reportForAProgram(String json) throws Exception {
+    Map<?, ?> report = (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromString(json);
+    List<String> told =
+        Files.readString(Path.of("README.md"))
+            .lines()
+            .filter(line -> line.matches("\\| `[a-z]+` \\|.*"))
+            .map(line -> line.substring(3, line.indexOf('`', 3)))
+            .toList();
+    List<String> names = new ArrayList<>(told);
+    names.removeAll(List.of("identity", "result"));
+    assertThat(told).hasSize(names.size() + 2);
+    assertThat(report.keySet().stream().map(Object::toString)).containsExactlyElementsOf(names);
+    assertThat(json)
+        .contains("\"id\": \"canal-walk\"", "\"stopped\": true", "\"sign\": \"chest_pain\"")
+        .contains("\"heart_rate\": {\"amount\": 100.0, \"unit\": \"bpm\"}");
   }
 
   @Test
