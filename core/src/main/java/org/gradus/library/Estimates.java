@@ -3,6 +3,7 @@ package org.gradus.library;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -168,7 +169,9 @@ final class Estimates {
   Map<String, Formula> axes(List<EstimateLine> estimates) {
     Map<String, Formula> axes = new LinkedHashMap<>();
     for (EstimateLine estimate : estimates) {
-      for (Demand demand : estimate.vo2max().demands()) {
+      Set<Demand> asked = new LinkedHashSet<>(estimate.vo2max().demands());
+      estimate.onlyWhen().ifPresent(when -> asked.addAll(when.demands()));
+      for (Demand demand : asked) {
         boolean reading =
             draft.signals.containsKey(demand.subject()) && demand.type() instanceof Type.Measure;
         if (reading || demand.aspect() == Aspect.LINE_SLOPE) {

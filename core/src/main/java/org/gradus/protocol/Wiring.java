@@ -40,7 +40,7 @@ public final class Wiring {
     TIME,
     /** Something is read while a stage lasts. */
     READING,
-    /** Whatever else is told or done, once the questions before the test are answered. */
+    /** Anything else once the test has begun: all but what was settled before it. */
     ACT,
     /** Something is told before the test, of which nothing is known yet. */
     ANYTHING
@@ -135,18 +135,17 @@ public final class Wiring {
         }
       }
     }
-    return places.entrySet().stream()
-        .map(
-            line ->
-                new Line(
-                    axis(axes, line.getKey().get(0)),
-                    axis(axes, line.getKey().get(1)),
-                    List.copyOf(line.getValue())))
-        .toList();
-  }
-
-  private static Formula axis(Map<String, Formula> axes, String name) {
-    return Optional.ofNullable(axes.get(name)).orElseThrow();
+    List<Line> lines = new ArrayList<>();
+    places.forEach(
+        (names, slots) -> {
+          Formula y = axes.get(names.get(0));
+          Formula x = axes.get(names.get(1));
+          // Where one is missing the file is faulty, or nothing is worked out from the line.
+          if (y != null && x != null) {
+            lines.add(new Line(y, x, List.copyOf(slots)));
+          }
+        });
+    return List.copyOf(lines);
   }
 
   private BitSet found(By by) {

@@ -95,7 +95,10 @@ final class Course {
     return Optional.ofNullable(shown).map(WeakReference::get);
   }
 
-  /** Keeps at hand what is known right after the last event. */
+  /**
+   * Keeps at hand what is known right after the last event. It is never filled again: an outcome
+   * may copy it on another thread.
+   */
   void keep(Frame frame) {
     shown = new WeakReference<>(frame);
   }

@@ -81,6 +81,22 @@ record Passage(
     return left.isNegative() ? end : end.plus(left);
   }
 
+  /** The due time a reading at a moment counts for; empty when none is near enough. */
+  Optional<Duration> nearest(MeasureLine line, Duration since) {
+    Duration last = since.plus(line.within());
+    Optional<Duration> nearest = Optional.empty();
+    Duration apart = Duration.ZERO;
+    for (Duration due : line.due(stretch(), last)) {
+      boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
+      Duration away = due.minus(since).abs();
+      if (!late && (nearest.isEmpty() || away.compareTo(apart) < 0)) {
+        nearest = Optional.of(due);
+        apart = away;
+      }
+    }
+    return nearest;
+  }
+
   Optional<Taken> slot(String signal, Duration due) {
     return slots.at(signal, due);
   }

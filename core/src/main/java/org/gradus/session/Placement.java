@@ -167,7 +167,8 @@ final class Placement {
     if (line.isEmpty() || !taken.time().equals(endOf(passage))) {
       return false;
     }
-    return nearest(passage, line.get(), passage.since(taken.time()))
+    return passage
+        .nearest(line.get(), passage.since(taken.time()))
         .filter(due -> passage.slot(signal, due).isEmpty())
         .filter(due -> event.at().compareTo(openUntil(passage, line.get(), due)) <= 0)
         .isPresent();
@@ -210,33 +211,18 @@ final class Placement {
         line.lastDue(passage.stretch(), passage.endInStage())
             .filter(due -> passage.slot(signal, due).isEmpty())
             .filter(due -> event.taken().compareTo(passage.end()) >= 0);
-    return missed.or(() -> nearest(passage, line, since));
+    return missed.or(() -> passage.nearest(line, since));
   }
 
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
   private Optional<Duration> dueThen(Passage passage, MeasureLine line, Duration since) {
-    Optional<Duration> due = nearest(passage, line, since);
+    Optional<Duration> due = passage.nearest(line, since);
     Duration over = due.map(at -> openUntil(passage, line, at)).orElse(passage.end());
     if (due.isEmpty() || event.at().compareTo(over) > 0) {
       throw new ReadingRefused(
           Code.G509, subjects(), Times.clock(event.taken()), Times.clock(over));
     }
     return due;
-  }
-
-  private static Optional<Duration> nearest(Passage passage, MeasureLine line, Duration since) {
-    Duration last = since.plus(line.within());
-    Optional<Duration> nearest = Optional.empty();
-    Duration apart = Duration.ZERO;
-    for (Duration due : line.due(passage.stretch(), last)) {
-      boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
-      Duration away = due.minus(since).abs();
-      if (!late && (nearest.isEmpty() || away.compareTo(apart) < 0)) {
-        nearest = Optional.of(due);
-        apart = away;
-      }
-    }
-    return nearest;
   }
 
   /**
@@ -269,7 +255,7 @@ final class Placement {
     Duration since = passage.since(event.taken());
     for (MeasureLine line : lines) {
       boolean told = line.reads(reading.subject()) && !since.isNegative();
-      Optional<Duration> due = told ? nearest(passage, line, since) : Optional.empty();
+      Optional<Duration> due = told ? passage.nearest(line, since) : Optional.empty();
       boolean near =
           due.filter(at -> at.minus(since).abs().compareTo(reach(line)) <= 0).isPresent();
       if (near) {

@@ -154,8 +154,7 @@ final class Plausible {
   }
 
   private static void inside(Measured measured, QuantityRange limits) {
-    double value = measured.value().base();
-    if (value < limits.low().base() || value > limits.high().base()) {
+    if (!limits.holds(measured.value().base())) {
       throw new ReadingRefused(
           Code.G502, measured.subject(), measured.value().toString(), limits.toString());
     }

@@ -83,7 +83,10 @@ final class StageJudge {
     return undecided(newest, gaps, Firmness.of(flips));
   }
 
-  /** The due time whose readings decide at this moment; empty when none of several can. */
+  /**
+   * The due time whose readings decide at this moment. If there is but one it is that one, decided
+   * or not; of several it is empty when none can decide.
+   */
   Optional<Duration> decidedDue() {
     List<Duration> times = dueTimes();
     // Of one alone nothing has to be found out.

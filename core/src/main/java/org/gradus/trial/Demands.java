@@ -2,6 +2,7 @@ package org.gradus.trial;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.protocol.Attribute;
@@ -22,6 +23,7 @@ import org.gradus.unit.Kind;
 final class Demands {
 
   private static final String SPEED = "speed";
+  private static final Set<Attribute> DRAWN = Set.of(Attribute.AGE, Attribute.SEX, Attribute.MASS);
 
   private final Protocol protocol;
   private final Frame frame;
@@ -85,13 +87,28 @@ final class Demands {
         protocol.stages().stream()
             .flatMap(stage -> stage.loads().stream())
             .anyMatch(load -> load.ramp().isPresent());
-    if (protocol.assessment().costs().isEmpty() || open || bare || ramp) {
+    boolean strange =
+        protocol.assessment().costs().stream()
+            .flatMap(cost -> cost.uptake().demands().stream())
+            .anyMatch(demand -> !isDrawn(demand, protocol));
+    if (protocol.assessment().costs().isEmpty() || open || bare || ramp || strange) {
       throw new NotFound(
           Code.G604,
           "trial",
           protocol.id(),
-          "a trial needs stages with a set time, fixed loads and an oxygen cost");
+          "a trial needs stages with a set time, fixed loads and an oxygen cost that rests on"
+              + " nothing but loads, age, sex and mass");
     }
+  }
+
+  private static boolean isDrawn(Demand demand, Protocol protocol) {
+    if (demand.aspect() != Aspect.VALUE) {
+      return false;
+    }
+    Fact fact = protocol.wiring().fact(demand);
+    return fact instanceof Fact.Load
+        || (fact instanceof Fact.Read && demand.type() instanceof Type.Choice)
+        || (fact instanceof Fact.Attribute attribute && DRAWN.contains(attribute.which()));
   }
 
   /** The uptake a load asks for, in mL/kg/min, as the equation says. */
@@ -112,7 +129,7 @@ final class Demands {
     return body.of(Trait.RESTING_UPTAKE);
   }
 
-  // A warm-up may be without the load that the equation asks for.
+  // Only in a warm-up that is without a load the equation asks for: that counts as rest.
   private double uptake(CostLine cost, Body body) {
     double value = cost.uptake().value(frame);
     if (Double.isNaN(value)) {

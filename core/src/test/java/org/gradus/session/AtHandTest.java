@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.lifecycle.AfterContainer;
 import org.gradus.rule.plan.Frame;
 import org.gradus.testkit.Any;
 import org.gradus.testkit.GrownProtocol;
@@ -18,6 +20,8 @@ import org.gradus.testkit.TestScript;
 
 /** What is kept at hand of a moment shows what looking everything up would show. */
 class AtHandTest {
+
+  private static int kept;
 
   private static final List<GrownProtocol> PROTOCOLS = protocols();
 
@@ -35,11 +39,13 @@ class AtHandTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
   }
 
-  @Property(tries = 1_500)
+  @Property(tries = 800)
   void whatIsTakenOverIsWhatWouldBeLookedUp(@ForAll("tests") TestScript test) {
     Course course = Course.begin(test.protocol(), test.person());
     for (Event event : test.play().events()) {
       course = Intake.apply(course, event).course();
+      Optional<Frame> atHand = course.shown(); // held on to, so that it stays
+      kept += atHand.isPresent() ? 1 : 0;
       for (int later : new int[] {0, 1, 29, 75}) {
         Duration time = course.now.plusSeconds(later);
         Frame bare = Sight.latest(forgetful(course), time);
@@ -48,7 +54,17 @@ class AtHandTest {
           same(bare, Sight.latest(course, time), "all but answers");
         }
       }
+      for (Passage stage : course.passages) {
+        Frame bare = Sight.atDue(forgetful(course), stage, stage.endInStage());
+        same(bare, Sight.atDue(course, stage, stage.endInStage()), "the end of a stage");
+      }
+      assertThat(atHand).isEqualTo(course.shown());
     }
+  }
+
+  @AfterContainer
+  static void somethingWasAtHand() {
+    assertThat(kept).isPositive();
   }
 
   // The same course with nothing at hand.

@@ -24,6 +24,6 @@ public final class Bounds {
   public static List<String> undecided(Checked condition, Box box) {
     List<String> found = new ArrayList<>();
     Survey.of(condition, box).collectUndecided(condition.root(), found);
-    return found.size() < 2 ? found : found.stream().distinct().toList();
+    return found.size() < 2 ? List.copyOf(found) : found.stream().distinct().toList();
   }
 }

@@ -9,10 +9,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Frame {
 
-  // Where a slot keeps what beside its value.
+  // The places of a half width and a time after the value they belong to.
   private static final int HALF = 1;
   private static final int TAKEN = 2;
-  // In the place of a pass: for good.
+  // Stands where otherwise the pass does: evaluated in every pass.
   private static final long SUPPOSED = -1;
   private static final Gap UNFILLED = Gap.never("a slot", Gap.Cause.NEVER_TAKEN);
 
@@ -46,7 +46,11 @@ public final class Frame {
     this.termPasses = new long[layout.terms()];
   }
 
-  /** A frame in which the same is known, to be changed without touching this one. */
+  /**
+   * A frame in which the same is known, to be changed without touching this one. What has been
+   * worked out is not taken along, so that one thread may copy a frame while another evaluates
+   * rules on it.
+   */
   public Frame copy() {
     return new Frame(this);
   }
