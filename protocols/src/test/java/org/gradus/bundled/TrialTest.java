@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
@@ -189,6 +190,24 @@ class TrialTest {
     assertThat(together.marginal()).isEqualTo(alone.stream().mapToLong(Run::marginal).sum());
     assertThat(together.seconds())
         .isEqualTo(alone.stream().mapToDouble(run -> run.exercise().toSeconds()).sum());
+  }
+
+  // Nobody's height is drawn: with such a cost everybody would stay at rest.
+  @Test
+  void aCostThatRestsOnWhatNobodyHasIsRefused() {
+    List<SourceFile> files =
+        Bundled.files().stream()
+            .filter(file -> !file.name().contains("ramp-walk")) // sets its load by the cost
+            .map(
+                file ->
+                    SourceFile.of(
+                        file.name(),
+                        file.text().replace("grade) as mL", "grade + (height in m)) as mL")))
+            .toList();
+    Protocol tall = Library.of(files).protocol("graded-walk-standard");
+    assertThatThrownBy(() -> Trial.of(tall, ADULTS))
+        .isInstanceOf(NotFound.class)
+        .hasMessageContaining("G604", "nothing but loads, age, sex and mass");
   }
 
   @Test
