@@ -11,6 +11,8 @@ import org.gradus.unit.Quantity;
 /** Edge cases as a table for people: the comparison, then a row for each side of its edge. */
 final class EdgeTable {
 
+  private static final int USUAL = 28;
+
   private EdgeTable() {}
 
   static String of(List<EdgeCase> cases) {
@@ -24,7 +26,9 @@ final class EdgeTable {
       if (alike && !first.others().isEmpty()) {
         out.append("  with ").append(first.others()).append('\n');
       }
-      edge.forEach(one -> out.append(row(one, !alike)));
+      int width =
+          Math.max(USUAL, edge.stream().mapToInt(one -> varied(one).length()).max().orElse(0));
+      edge.forEach(one -> out.append(row(one, width, !alike)));
     }
     return out.toString();
   }
@@ -33,9 +37,10 @@ final class EdgeTable {
     List<List<EdgeCase>> edges = new ArrayList<>();
     String last = "";
     for (EdgeCase one : cases) {
-      if (!head(one).equals(last)) {
+      String head = head(one) + " by " + one.subject();
+      if (!head.equals(last)) {
         edges.add(new ArrayList<>());
-        last = head(one);
+        last = head;
       }
       edges.get(edges.size() - 1).add(one);
     }
@@ -46,7 +51,7 @@ final class EdgeTable {
     return one.group() + " / " + one.rule() + ": " + one.comparison();
   }
 
-  private static String row(EdgeCase one, boolean others) {
+  private static String row(EdgeCase one, int width, boolean others) {
     String holds =
         switch (one.holds()) {
           case TRUE -> "holds";
@@ -55,12 +60,16 @@ final class EdgeTable {
         };
     return String.format(
         Locale.ROOT,
-        "  %-6s %-28s rule %-8s %s%s%n",
+        "  %-6s %-" + width + "s rule %-8s %s%s%n",
         one.side().name().toLowerCase(Locale.ROOT),
-        one.subject() + " " + value(one.value()),
+        varied(one),
         holds,
         one.decides(),
         others && !one.others().isEmpty() ? "   with " + one.others() : "");
+  }
+
+  private static String varied(EdgeCase one) {
+    return one.subject() + " " + value(one.value());
   }
 
   /** A time as on a stopwatch, anything else with its unit. */

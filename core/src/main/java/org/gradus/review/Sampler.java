@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import java.util.TreeSet;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.AuthorNotes.Usual;
+import org.gradus.protocol.Fact;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Signal;
@@ -280,8 +281,16 @@ final class Sampler {
 
   /** Within what something usually lies, if the files say so. */
   static Optional<Usual> usual(Protocol protocol, Demand demand) {
-    return demand.aspect() == Aspect.EVER || demand.aspect() == Aspect.COUNT
-        ? Optional.empty()
-        : Optional.ofNullable(protocol.notes().usual().get(demand.subject()));
+    if (demand.aspect() == Aspect.EVER || demand.aspect() == Aspect.COUNT) {
+      return Optional.empty();
+    }
+    Map<String, Usual> usual = protocol.notes().usual();
+    Optional<Usual> own = Optional.ofNullable(usual.get(demand.subject()));
+    // What is usual in a stage was usual in the one before.
+    return own.isEmpty()
+            && demand.aspect() == Aspect.VALUE
+            && protocol.wiring().fact(demand) instanceof Fact.Previous previous
+        ? Optional.ofNullable(usual.get(previous.name()))
+        : own;
   }
 }
