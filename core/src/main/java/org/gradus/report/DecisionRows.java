@@ -5,11 +5,10 @@ import java.util.List;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
-import org.gradus.session.Ledger;
 import org.gradus.session.Outcome;
 import org.gradus.session.Phase;
 import org.gradus.session.Reading;
-import org.gradus.session.Session;
+import org.gradus.session.Retold;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 
@@ -19,24 +18,22 @@ import org.gradus.session.Verdict;
  */
 final class DecisionRows {
 
-  private final Outcome outcome;
-  private final List<Event> events;
+  private final List<Retold> test;
 
   DecisionRows(Outcome outcome, List<Event> events) {
-    this.outcome = outcome;
-    this.events = events;
+    this.test = Retold.of(outcome.protocol(), outcome.person(), events);
   }
 
   List<List<String>> rows() {
     List<List<String>> rows = new ArrayList<>();
-    for (int i = 0; i < events.size(); i++) {
-      Event event = events.get(i);
+    for (Retold told : test) {
+      Event event = told.event();
       String time = Times.clock(event.at());
       if (event instanceof Event.Followed followed) {
-        Decision decision = before(i);
+        Decision decision = told.before();
         rows.add(List.of(time, shown(followed.verdict(), decision) + " – followed", why(decision)));
       } else if (event instanceof Event.Overridden overridden) {
-        Decision decision = before(i);
+        Decision decision = told.before();
         rows.add(
             List.of(
                 time,
@@ -50,7 +47,11 @@ final class DecisionRows {
         rows.add(List.of(time, "broken off", abandoned.reason()));
       } else if (event instanceof Event.Reported reported) {
         String grade = reported.grade().isPresent() ? ", grade " + reported.grade().getAsInt() : "";
-        rows.add(List.of(time, "reported: " + reported.sign().replace('_', ' ') + grade, after(i)));
+        rows.add(
+            List.of(
+                time,
+                "reported: " + reported.sign().replace('_', ' ') + grade,
+                after(told.answer())));
       } else if (event instanceof Event.Withdrawn withdrawn) {
         String sign = withdrawn.sign().replace('_', ' ');
         rows.add(List.of(time, "withdrawn: " + sign, withdrawn.reason()));
@@ -59,7 +60,7 @@ final class DecisionRows {
             List.of(
                 time,
                 "put right: "
-                    + readings(events.get(amended.event() - 1))
+                    + readings(test.get(amended.event() - 1).event())
                     + " is "
                     + readings(amended.readings()),
                 amended.reason()));
@@ -69,8 +70,8 @@ final class DecisionRows {
       } else if (event instanceof Event.LoadSet set) {
         rows.add(
             List.of(time, "load set: " + set.load().name() + " " + set.load().value(), "as told"));
-      } else if (isAlarm(i)) {
-        rows.add(List.of(time, "read: " + readings(event), after(i)));
+      } else if (isAlarm(told.answer())) {
+        rows.add(List.of(time, "read: " + readings(event), after(told.answer())));
       }
     }
     return rows;
@@ -93,32 +94,16 @@ final class DecisionRows {
             .toList());
   }
 
-  private boolean isAlarm(int event) {
-    Decision answer = answer(event);
+  private static boolean isAlarm(Decision answer) {
     boolean alarm =
         answer.verdict() instanceof Verdict.Stop || answer.verdict() instanceof Verdict.Measure;
     // Before the test everything is asked for in turn; that is nothing to tell.
     return alarm && answer.phase() != Phase.BEFORE;
   }
 
-  private String after(int event) {
-    Decision decision = answer(event);
+  private static String after(Decision decision) {
     String why = why(decision);
     return decision.verdict() + (why.isEmpty() ? "" : " – " + why);
-  }
-
-  // What was recommended at the moment at which something was done.
-  private Decision before(int event) {
-    return session(event).decide(events.get(event).at());
-  }
-
-  private Decision answer(int event) {
-    return session(event + 1).decide(events.get(event).at());
-  }
-
-  private Session session(int count) {
-    return Session.resume(
-        outcome.protocol(), outcome.person(), events.subList(0, count), Ledger.NONE);
   }
 
   private static String why(Decision decision) {

@@ -8,58 +8,50 @@ import org.gradus.history.TestRecord;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
-import org.gradus.session.Ledger;
 import org.gradus.session.Outcome;
-import org.gradus.session.Session;
+import org.gradus.session.Retold;
 import org.gradus.session.Verdict;
 
 /** What was done in a test, each time beside what was recommended and why, for programs. */
 final class DecisionMap {
 
-  private final Outcome outcome;
   private final List<TestRecord.Entry> entries;
+  private final List<Retold> test;
 
   DecisionMap(Outcome outcome, TestRecord record) {
-    this.outcome = outcome;
     this.entries = record.entries();
+    List<Event> events = entries.stream().map(TestRecord.Entry::event).toList();
+    this.test = Retold.of(outcome.protocol(), outcome.person(), events);
   }
 
   /** What the tester did: followed a recommendation, decided otherwise, broke the test off. */
   List<Map<String, Object>> decisions() {
     List<Map<String, Object>> decisions = new ArrayList<>();
-    for (TestRecord.Entry entry : entries) {
-      Event event = entry.event();
+    for (Retold told : test) {
+      Event event = told.event();
       if (event instanceof Event.Followed followed) {
-        decisions.add(decision(entry, "followed", verdict(followed.verdict()), ""));
+        decisions.add(decision(told, "followed", verdict(followed.verdict()), ""));
       } else if (event instanceof Event.Overridden overridden) {
         decisions.add(
-            decision(entry, "overridden", verdict(overridden.verdict()), overridden.reason()));
+            decision(told, "overridden", verdict(overridden.verdict()), overridden.reason()));
       } else if (event instanceof Event.Abandoned abandoned) {
-        decisions.add(decision(entry, "abandoned", Map.of(), abandoned.reason()));
+        decisions.add(decision(told, "abandoned", Map.of(), abandoned.reason()));
       }
     }
     return decisions;
   }
 
   private Map<String, Object> decision(
-      TestRecord.Entry entry, String act, Map<String, Object> verdict, String reason) {
-    Decision before = before(entry);
+      Retold told, String act, Map<String, Object> verdict, String reason) {
+    Decision before = told.before();
     Map<String, Object> map =
-        Named.values("event", entry.number(), "at", entry.event().at().toSeconds(), "act", act);
+        Named.values("event", told.number(), "at", told.event().at().toSeconds(), "act", act);
     map.put("phase", Named.word(before.phase()));
     before.stage().ifPresent(stage -> map.put("stage", stage));
     map.putAll(verdict);
     Named.put(map, "reason", reason);
     map.put("recommended", recommended(before));
     return map;
-  }
-
-  // What was recommended at the moment at which something was done.
-  private Decision before(TestRecord.Entry entry) {
-    List<Event> told =
-        entries.subList(0, entry.number() - 1).stream().map(TestRecord.Entry::event).toList();
-    return Session.resume(outcome.protocol(), outcome.person(), told, Ledger.NONE)
-        .decide(entry.event().at());
   }
 
   private static Map<String, Object> verdict(Verdict verdict) {

@@ -1,0 +1,37 @@
+package org.gradus.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+
+/**
+ * An event of a test that is told again, between what was recommended just before it and what was
+ * answered to it, both as they were then.
+ *
+ * @param number the number of the event, from 1
+ * @param event what was told or done
+ * @param before what was recommended at its moment, before it
+ * @param answer what was recommended at its moment, after it
+ */
+public record Retold(int number, Event event, Decision before, Decision answer) {
+
+  /**
+   * A test told again event by event, in one pass.
+   *
+   * @param events in order, as {@link Session#events} gave them
+   * @throws org.gradus.diagnostic.ReadingRefused when these events cannot have happened with this
+   *     protocol
+   */
+  public static List<Retold> of(Protocol protocol, Person person, List<Event> events) {
+    List<Retold> retold = new ArrayList<>();
+    Course course = Course.begin(protocol, person);
+    for (Event event : events) {
+      Decision before = Judge.decide(course, event.at());
+      Moment next = Intake.apply(course, event);
+      course = next.course();
+      retold.add(new Retold(course.events.size(), event, before, Judge.decide(next)));
+    }
+    return List.copyOf(retold);
+  }
+}
