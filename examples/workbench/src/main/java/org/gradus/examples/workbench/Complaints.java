@@ -56,7 +56,7 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     } else if (problem instanceof NotFound) {
       errors.println(problem.getMessage());
       if (!asked.hasMatchedOption("--folder")) {
-        errors.println("a protocol of your own is found with --folder DIR");
+        errors.println("files of your own are found with --folder DIR");
       }
       return Workbench.NOT_UNDERSTOOD;
     } else if (problem instanceof ReadingRefused) {

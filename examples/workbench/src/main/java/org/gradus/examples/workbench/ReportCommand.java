@@ -3,9 +3,11 @@ package org.gradus.examples.workbench;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
+import org.gradus.knowledge.IntensityBands;
 import org.gradus.library.Library;
 import org.gradus.report.Report;
 import org.jspecify.annotations.Nullable;
@@ -35,17 +37,26 @@ final class ReportCommand implements Callable<Integer> {
           "Write what came out as JSON; times are in seconds, amounts beside their units.")
   private boolean json;
 
+  @Option(
+      names = "--bands",
+      paramLabel = "ID",
+      description = "With a training plan by these bands of intensity: bands-2011.")
+  private String bands = "";
+
   @Override
   public Integer call() {
     shelf.refuseUnless(
         !json || html == null, "--json and --html: give one of them; each is a report of its own");
     TestRecord record = Shelf.record(file);
     Library library = shelf.library();
+    Optional<IntensityBands> by =
+        bands.isEmpty() ? Optional.empty() : Optional.of(library.bands(bands));
     if (json) {
-      shelf.out().println(Json.write(new ReportMap(record, library).map()));
+      shelf.out().println(Json.write(new ReportMap(record, library, by).map()));
       return Workbench.WELL;
     }
-    Report report = Report.of(record, library).norms(library.norms());
+    Report plain = Report.of(record, library).norms(library.norms());
+    Report report = by.map(plain::bands).orElse(plain);
     if (html == null) {
       shelf.out().println(report.text());
       return Workbench.WELL;

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
 import org.gradus.history.TestRecord;
+import org.gradus.knowledge.IntensityBands;
 import org.gradus.library.Library;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Heading;
@@ -20,6 +22,7 @@ import org.gradus.session.Loading;
 import org.gradus.session.Outcome;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;
+import org.gradus.training.Training;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
@@ -34,13 +37,20 @@ final class ReportMap {
   private final Outcome outcome;
   private final Capacity capacity;
   private final Library library;
+  private final Optional<IntensityBands> bands;
 
-  ReportMap(TestRecord record, Library library) {
+  /**
+   * A report.
+   *
+   * @param bands the bands of intensity to train by, if a prescription is wanted
+   */
+  ReportMap(TestRecord record, Library library, Optional<IntensityBands> bands) {
     Session session = record.resume(library, Ledger.NONE);
     this.record = record;
     this.outcome = session.outcome();
     this.capacity = Capacity.of(outcome);
     this.library = library;
+    this.bands = bands;
   }
 
   Map<String, Object> map() {
@@ -57,6 +67,7 @@ final class ReportMap {
     map.put("estimates", Named.list(capacity.estimates(), ResultMap::estimate));
     map.put("findings", Named.list(capacity.findings(), ResultMap::finding));
     map.put("standings", Named.list(capacity.standings(library.norms()), ResultMap::standing));
+    bands.ifPresent(by -> map.put("prescription", PlanMap.plan(Training.plan(capacity, by))));
     map.put("cautions", cautions());
     return map;
   }

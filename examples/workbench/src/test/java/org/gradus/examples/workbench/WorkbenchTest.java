@@ -1,57 +1,25 @@
 package org.gradus.examples.workbench;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.gradus.examples.workbench.Bench.OWN;
+import static org.gradus.examples.workbench.Bench.live;
+import static org.gradus.examples.workbench.Bench.run;
 
-import java.io.OutputStream;
-import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.gradus.bundled.Bundled;
+import org.gradus.examples.workbench.Bench.Ran;
 import org.gradus.history.Json;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
 
 /** The workbench as its users see it. */
 class WorkbenchTest {
 
-  private static final String OWN = "../own-protocol";
-
   @TempDir private Path folder = Path.of("");
-
-  /** What a run came to: exit code, and what was written. */
-  private record Ran(int code, String text) {}
-
-  // Where nothing is typed no process of its own is needed.
-  private static Ran run(String typed, String... arguments) throws Exception {
-    if (!typed.isEmpty()) {
-      return started(typed, arguments);
-    }
-    StringWriter text = new StringWriter();
-    PrintWriter out = new PrintWriter(text, true);
-    return new Ran(Workbench.run(out, out, arguments), text.toString());
-  }
-
-  private static Ran started(String typed, String... arguments) throws Exception {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
-    command.add(Workbench.class.getName());
-    command.addAll(List.of(arguments));
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    try (OutputStream in = process.getOutputStream()) {
-      in.write(typed.getBytes(StandardCharsets.UTF_8));
-    }
-    String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    return new Ran(process.waitFor(), text);
-  }
 
   @Test
   void theFolderOfOnesOwnIsWellAndItsCasesHold() throws Exception {
@@ -99,28 +67,9 @@ class WorkbenchTest {
     assertThat(run("", "play", record.toString(), "--folder", OWN, "--json").text())
         .contains("\"answer\": \"ADVANCE to step_2", "\"differences\": []");
     assertThat(run("", "report", record.toString(), "--folder", OWN).text()).contains("step_1");
-    reportForAProgram(run("", "report", record.toString(), "--folder", OWN, "--json").text());
+    ReportsTest.stopped(run("", "report", record.toString(), "--folder", OWN, "--json").text());
     Ran why = run("", "play", record.toString(), "--folder", OWN, "--explain", "5");
     assertThat(why.text()).contains("rule: advance", "source:");
-  }
-
-  // 25 beats in 15 s are 100 bpm, counted at the end of the first stage; nothing ended the test but
-  // the stop, so there are no identity and no result.
-  private static void reportForAProgram(String json) throws Exception {
-    Map<?, ?> report = (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromString(json);
-    List<String> told =
-        Files.readString(Path.of("README.md"))
-            .lines()
-            .filter(line -> line.matches("\\| `[a-z]+` \\|.*"))
-            .map(line -> line.substring(3, line.indexOf('`', 3)))
-            .toList();
-    List<String> names = new ArrayList<>(told);
-    names.removeAll(List.of("identity", "result"));
-    assertThat(told).hasSize(names.size() + 2);
-    assertThat(report.keySet().stream().map(Object::toString)).containsExactlyElementsOf(names);
-    assertThat(json)
-        .contains("\"id\": \"canal-walk\"", "\"stopped\": true", "\"sign\": \"chest_pain\"")
-        .contains("\"heart_rate\": {\"amount\": 100.0, \"unit\": \"bpm\"}");
   }
 
   @Test
@@ -186,25 +135,6 @@ class WorkbenchTest {
     Ran resumed = run("", "resume", folder.resolve("none.jsonl").toString());
     assertThat(resumed.code()).isEqualTo(3);
     assertThat(resumed.text()).contains("there is no such file");
-  }
-
-  private static Ran live(String typed, Path record) throws Exception {
-    String[] command = {
-      "run",
-      "canal-walk",
-      "--folder",
-      OWN,
-      "--age",
-      "40",
-      "--sex",
-      "female",
-      "--mass",
-      "64",
-      "--cleared",
-      "--record",
-      record.toString()
-    };
-    return run(typed, command);
   }
 
   @Test
