@@ -90,9 +90,18 @@ public final class Report {
     return new Report(outcome, events, identity, norms, Optional.of(plan));
   }
 
-  /** As plain text, in lines of at most 100 characters where words allow it. */
+  /** As plain text, in lines of at most 100 characters. */
   public String text() {
-    return new TextPage().write(title(), sections());
+    return text(TextPage.WIDTH);
+  }
+
+  /**
+   * As plain text for a narrow screen.
+   *
+   * @param columns how many characters a line has at most; at least 20
+   */
+  public String text(int columns) {
+    return new TextPage(columns).write(title(), sections());
   }
 
   /** As one HTML file. */

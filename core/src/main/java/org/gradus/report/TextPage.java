@@ -2,16 +2,25 @@ package org.gradus.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** A report as plain text. Tables become lists, since they would not fit a narrow terminal. */
 final class TextPage {
 
-  private static final int WIDTH = 100;
+  /** How wide lines are where nobody says. */
+  static final int WIDTH = 100;
+
+  private static final int NARROWEST = 20;
 
   private final StringBuilder out = new StringBuilder();
+  private final int width;
+
+  TextPage(int width) {
+    this.width = Math.max(NARROWEST, width);
+  }
 
   String write(String title, List<Section> sections) {
-    line(title.toUpperCase(java.util.Locale.ROOT));
+    wrapped("", title.toUpperCase(Locale.ROOT));
     for (Section section : sections) {
       line("");
       line(section.title());
@@ -27,7 +36,7 @@ final class TextPage {
     } else if (block instanceof Block.Warning warning) {
       wrapped("! ", warning.text());
     } else if (block instanceof Block.Answer answer) {
-      line(answer.value() + ", " + answer.around());
+      wrapped("", answer.value() + ", " + answer.around());
     } else if (block instanceof Block.Items items) {
       items.items().forEach(item -> wrapped("- ", item));
     } else if (block instanceof Block.Facts facts) {
@@ -58,13 +67,18 @@ final class TextPage {
     int words = 0;
     // What came in must not draw lines of its own: it could pass for a part of the report.
     for (String word : plain(text).split("\\s+", -1)) {
-      if (words > 0 && line.length() + 1 + word.length() > WIDTH) {
+      if (words > 0 && line.length() + 1 + word.length() > width) {
         line(line.toString());
         line = new StringBuilder(indent);
         words = 0;
       }
       line.append(words > 0 ? " " : "").append(word);
       words++;
+      // A fingerprint or an address may be longer than a line.
+      while (line.length() > width) {
+        line(line.substring(0, width));
+        line = new StringBuilder(indent).append(line, width, line.length());
+      }
     }
     line(line.toString());
   }

@@ -47,6 +47,15 @@ class ReportTest {
   }
 
   @Test
+  void aNarrowReportHasTheSameWords() {
+    Report report = whole(walked());
+    assertThat(report.text(40).lines())
+        .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(40));
+    assertThat(report.text(40).replaceAll("\\s", ""))
+        .isEqualTo(report.text().replaceAll("\\s", ""));
+  }
+
+  @Test
   void theHtmlIsWholeAndFetchesNothing() throws Exception {
     String html = whole(walked()).html();
     Document page = parsed(html);

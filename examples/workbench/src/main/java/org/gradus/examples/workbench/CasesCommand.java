@@ -34,7 +34,7 @@ final class CasesCommand implements Callable<Integer> {
     Library library = shelf.library();
     List<Path> all = files.isEmpty() ? found() : files;
     if (all.isEmpty()) {
-      shelf.errors().println("there are no cases; name files, or a folder with *.cases.yaml");
+      shelf.complain("there are no cases; name files, or a folder with *.cases.yaml");
       return Workbench.FOUND;
     }
     List<Map<String, Object>> results = new ArrayList<>();
@@ -46,15 +46,13 @@ final class CasesCommand implements Callable<Integer> {
       results.add(map(file, cases, report));
       if (!json) {
         report.failures().forEach(failure -> shelf.line("case " + failure));
-        shelf
-            .out()
-            .println(
-                file.getFileName()
-                    + ": "
-                    + cases.cases().size()
-                    + " cases, "
-                    + report.failures().size()
-                    + (report.failures().size() == 1 ? " answer differs" : " answers differ"));
+        shelf.line(
+            file.getFileName()
+                + ": "
+                + cases.cases().size()
+                + " cases, "
+                + report.failures().size()
+                + (report.failures().size() == 1 ? " answer differs" : " answers differ"));
         shelf.line(report.coverage().toString());
       }
     }

@@ -67,10 +67,10 @@ final class CheckCommand implements Callable<Integer> {
                   + cases.size()
                   + (cases.size() == 1 ? " file" : " files")
                   + " of cases can be played";
-      shelf.out().println("all is well: " + protocols + " protocols can be used" + played);
+      shelf.line("all is well: " + protocols + " protocols can be used" + played);
     } else {
-      found.forEach(one -> shelf.out().println(one + System.lineSeparator()));
-      shelf.out().println(found.size() + " to put right");
+      found.forEach(one -> shelf.line(one + "\n\n"));
+      shelf.line(found.size() + " to put right");
     }
     return found.isEmpty() ? Workbench.WELL : Workbench.REFUSED;
   }

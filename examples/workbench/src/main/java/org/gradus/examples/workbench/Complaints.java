@@ -1,6 +1,7 @@
 package org.gradus.examples.workbench;
 
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Map;
 import org.gradus.diagnostic.FileRefused;
@@ -25,9 +26,20 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
           "is not a double", "is not a number; give it without a unit");
 
   private final PrintWriter errors;
+  private final int columns;
 
-  Complaints(PrintWriter errors) {
+  /**
+   * Complaints.
+   *
+   * @param columns how wide lines may be; 0 for any width
+   */
+  Complaints(PrintWriter errors, int columns) {
     this.errors = errors;
+    this.columns = columns;
+  }
+
+  private void say(String text) {
+    Wrap.text(text, columns).forEach(errors::println);
   }
 
   @Override
@@ -36,35 +48,42 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     for (Map.Entry<String, String> type : TYPES.entrySet()) {
       message = message.replace(type.getKey(), type.getValue());
     }
-    errors.println(message);
+    say(message);
     CommandLine command = problem.getCommandLine();
-    if (!CommandLine.UnmatchedArgumentException.printSuggestions(problem, errors)) {
-      errors.println("see: " + command.getCommandSpec().qualifiedName() + " --help");
-    }
+    StringWriter suggestions = new StringWriter();
+    boolean some =
+        CommandLine.UnmatchedArgumentException.printSuggestions(
+            problem, new PrintWriter(suggestions, true));
+    say(
+        some
+            ? suggestions.toString().strip()
+            : "see: " + command.getCommandSpec().qualifiedName() + " --help");
     return Workbench.NOT_UNDERSTOOD;
   }
 
   @Override
   public int handleExecutionException(Exception problem, CommandLine command, ParseResult asked) {
     if (problem instanceof FileRefused refused) {
-      refused.diagnostics().forEach(found -> errors.println(found + System.lineSeparator()));
-      errors.println(refused.diagnostics().size() + " to put right");
+      refused.diagnostics().forEach(found -> say(found + "\n"));
+      say(refused.diagnostics().size() + " to put right");
       return Workbench.REFUSED;
     } else if (problem instanceof UncheckedIOException || problem instanceof JournalFailed) {
-      errors.println(problem.getMessage());
+      say(String.valueOf(problem.getMessage()));
       return Workbench.REFUSED;
     } else if (problem instanceof NotFound) {
-      errors.println(problem.getMessage());
+      say(String.valueOf(problem.getMessage()));
       if (!asked.hasMatchedOption("--folder")) {
-        errors.println("files of your own are found with --folder DIR");
+        say("files of your own are found with --folder DIR");
       }
       return Workbench.NOT_UNDERSTOOD;
     } else if (problem instanceof ReadingRefused) {
-      errors.println(problem.getMessage());
+      say(String.valueOf(problem.getMessage()));
       return Workbench.NOT_UNDERSTOOD;
     }
-    errors.println(
-        problem instanceof GradusException ? problem.getMessage() : "failed: " + problem);
+    say(
+        problem instanceof GradusException
+            ? String.valueOf(problem.getMessage())
+            : "failed: " + problem);
     return Workbench.FOUND;
   }
 }

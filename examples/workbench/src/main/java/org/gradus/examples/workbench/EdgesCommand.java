@@ -39,7 +39,7 @@ final class EdgesCommand implements Callable<Integer> {
     Set<String> rules = new TreeSet<>();
     all.forEach(edge -> rules.add(edge.rule()));
     if (all.isEmpty()) {
-      shelf.errors().println("no rule of " + id + " compares anything");
+      shelf.complain("no rule of " + id + " compares anything");
       return Workbench.FOUND;
     }
     shelf.refuseUnless(
@@ -53,7 +53,7 @@ final class EdgesCommand implements Callable<Integer> {
     if (json) {
       shelf.out().println(Json.write(edges.stream().map(EdgesCommand::map).toList()));
     } else {
-      EdgeCases.table(edges).lines().forEach(shelf::line);
+      shelf.line(EdgeCases.table(edges));
     }
     return Workbench.WELL;
   }

@@ -22,6 +22,8 @@ import picocli.CommandLine.Parameters;
         "Lists protocols; with words, those whose id, title, ergometer or sources have them.")
 final class ListCommand implements Callable<Integer> {
 
+  private static final int NARROWEST_TITLE = 30;
+
   @Mixin private Shelf shelf = new Shelf();
 
   @Parameters(paramLabel = "WORD", arity = "0..*", description = "Words to look for.")
@@ -53,11 +55,11 @@ final class ListCommand implements Callable<Integer> {
     byTitle.getOrDefault(true, List.of()).forEach(one -> print(one, width));
     List<Heading> others = byTitle.getOrDefault(false, List.of());
     if (!others.isEmpty()) {
-      shelf.out().println("by a word in their sources:");
+      shelf.line("by a word in their sources:");
       others.forEach(one -> print(one, width));
     }
     if (found.isEmpty()) {
-      shelf.out().println("nothing found");
+      shelf.line("nothing found");
     }
   }
 
@@ -69,7 +71,11 @@ final class ListCommand implements Callable<Integer> {
   }
 
   private void print(Heading one, int width) {
-    shelf.line(String.format(Locale.ROOT, "%-" + width + "s", one.id()) + "  " + one.title());
+    boolean beside = shelf.columns() == 0 || shelf.columns() >= width + NARROWEST_TITLE;
+    shelf.line(
+        beside
+            ? String.format(Locale.ROOT, "%-" + width + "s", one.id()) + "  " + one.title()
+            : one.id() + "\n  " + one.title());
   }
 
   private static Map<String, Object> map(Heading heading) {

@@ -27,7 +27,7 @@ final class LiveLoop {
   }
 
   int run(Session session, Duration from) {
-    Screen screen = new Screen(shelf.out(), Terminal.isWatched(), Terminal.columns());
+    Screen screen = new Screen(shelf.out(), Terminal.isWatched(), shelf.columns());
     screen.print("Gradus advises; you decide. Have your emergency plan ready. ? for help.");
     LiveTest live = new LiveTest(session, screen, new TestClock(speed, from));
     BlockingQueue<String> typed = reader();

@@ -48,10 +48,10 @@ final class PlayCommand implements Callable<Integer> {
     if (json) {
       shelf.out().println(Json.write(map(record, differences)));
     } else {
-      shelf.out().println(record.title().protocol() + " " + record.title().version());
+      shelf.line(record.title().protocol() + " " + record.title().version());
       record.entries().forEach(entry -> shelf.line(line(entry)));
       differences.forEach(one -> shelf.line(line(one)));
-      shelf.out().println(differences.isEmpty() ? "the record is as it was made" : "it differs");
+      shelf.line(differences.isEmpty() ? "the record is as it was made" : "it differs");
     }
     return differences.isEmpty() ? Workbench.WELL : Workbench.FOUND;
   }

@@ -58,7 +58,7 @@ final class ReportCommand implements Callable<Integer> {
     Report plain = Report.of(record, library).norms(library.norms());
     Report report = by.map(plain::bands).orElse(plain);
     if (html == null) {
-      shelf.out().println(report.text());
+      shelf.line(shelf.columns() > 0 ? report.text(shelf.columns()) : report.text());
       return Workbench.WELL;
     }
     try {
@@ -66,7 +66,7 @@ final class ReportCommand implements Callable<Integer> {
     } catch (IOException e) {
       throw Shelf.cannot("write", html, e);
     }
-    shelf.out().println("report: " + html);
+    shelf.line("report: " + html);
     return Workbench.WELL;
   }
 }

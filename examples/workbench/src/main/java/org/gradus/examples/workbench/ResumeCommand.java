@@ -33,16 +33,16 @@ final class ResumeCommand implements Callable<Integer> {
     Shelf.recordText(file);
     try (Journal.Reopened again = Journal.reopen(file, shelf.library())) {
       Session session = again.session();
-      again.dropped().ifPresent(cut -> shelf.out().println("cut off as damaged: " + cut));
+      again.dropped().ifPresent(cut -> shelf.line("cut off as damaged: " + cut));
       if (session.phase() == Phase.ENDED) {
-        shelf.errors().println("the test in " + file + " is over");
+        shelf.complain("the test in " + file + " is over");
         return Workbench.FOUND;
       }
       Duration last =
           session.events().stream().map(Event::at).reduce((a, b) -> b).orElse(Duration.ZERO);
-      shelf.out().println("taken up at " + Times.clock(last) + "; type a time to set the clock");
+      shelf.line("taken up at " + Times.clock(last) + "; type a time to set the clock");
       int code = new LiveLoop(shelf, pace.speed()).run(session, last);
-      shelf.out().println("record: " + file);
+      shelf.line("record: " + file);
       return code;
     }
   }

@@ -2,6 +2,7 @@ package org.gradus.examples.workbench;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.gradus.history.Json;
@@ -39,24 +40,25 @@ final class ReviewCommand implements Callable<Integer> {
       map.put("points", review.points());
       shelf.out().println(Json.write(map));
     } else {
-      review.findings().forEach(finding -> shelf.out().println(finding + System.lineSeparator()));
+      review.findings().forEach(finding -> shelf.line(finding + "\n\n"));
       review.findings().stream().findFirst().ifPresent(this::accept);
-      shelf.out().println(sum(review));
+      shelf.line(sum(review));
     }
     return review.isClean() ? Workbench.WELL : Workbench.FOUND;
   }
 
   // Whoever meant it so says why, in the file: with the first finding as the example.
   private void accept(Finding finding) {
-    shelf
-        .out()
-        .printf(
+    shelf.line(
+        String.format(
+            Locale.ROOT,
             "What is meant is accepted in the protocol's file, with a reason:%n"
                 + "accept:%n"
                 + "  - finding: %s%n"
                 + "    of: %s%n"
                 + "    reason: ...%n%n",
-            finding.check().code(), finding.about());
+            finding.check().code(),
+            finding.about()));
   }
 
   private static String sum(Review review) {

@@ -87,12 +87,12 @@ final class RunCommand implements Callable<Integer> {
     try (Journal journal = Journal.create(record, protocol, tested, Optional.empty())) {
       Session session = Session.open(protocol, tested, journal);
       int code = loop.run(session, Duration.ZERO);
-      shelf.out().println("record: " + record);
+      shelf.line("record: " + record);
       return code;
     } catch (JournalFailed failed) {
-      shelf.errors().println(failed.getMessage());
+      shelf.complain(String.valueOf(failed.getMessage()));
       if (Files.exists(record)) {
-        shelf.errors().println("to go on with the test recorded there: resume " + record);
+        shelf.complain("to go on with the test recorded there: resume " + record);
       }
       return Workbench.REFUSED;
     }

@@ -26,7 +26,7 @@ final class Screen {
   /**
    * A screen.
    *
-   * @param columns how wide it is, where somebody looks on
+   * @param columns how wide it is; 0 for any width, where nobody looks on
    */
   Screen(PrintWriter out, boolean watched, int columns) {
     this.out = out;
@@ -40,7 +40,7 @@ final class Screen {
       out.print(CLEAR_LINE + LINE_ABOVE + CLEAR_LINE);
       painted = false;
     }
-    Wrap.lines(line, watched ? columns : 0).forEach(out::println);
+    Wrap.lines(line, columns).forEach(out::println);
   }
 
   /** Shows the countdown; what is being typed below it is not touched. */

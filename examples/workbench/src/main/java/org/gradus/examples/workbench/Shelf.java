@@ -121,9 +121,19 @@ class Shelf {
     return new UncheckedIOException("cannot " + what + " " + file + ": " + why, problem);
   }
 
-  /** Writes a line for people: parted where somebody looks on and it does not fit. */
+  /** Writes for people, a line or more: those that do not fit are parted. */
   void line(String text) {
-    Wrap.lines(text, Terminal.isWatched() ? Terminal.columns() : 0).forEach(out()::println);
+    Wrap.text(text, columns()).forEach(out()::println);
+  }
+
+  /** The same, where something is not as it should be. */
+  void complain(String text) {
+    Wrap.text(text, columns()).forEach(errors()::println);
+  }
+
+  /** How wide lines for people may be; 0 for any width. */
+  int columns() {
+    return spec().root().userObject() instanceof Workbench workbench ? workbench.columns() : 0;
   }
 
   PrintWriter out() {

@@ -3,6 +3,7 @@ package org.gradus.examples.workbench;
 import java.util.concurrent.Callable;
 import org.gradus.history.Json;
 import org.gradus.protocol.Protocol;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -15,7 +16,8 @@ import picocli.CommandLine.Parameters;
         "Shows a whole protocol: stages as a table and as a picture, readings, rules, estimates.")
 final class ShowCommand implements Callable<Integer> {
 
-  private static final int NARROWEST = 40;
+  private static final int NARROWEST = 20;
+  private static final int USUAL = 80;
 
   @Mixin private Shelf shelf = new Shelf();
 
@@ -25,9 +27,8 @@ final class ShowCommand implements Callable<Integer> {
   @Option(
       names = "--width",
       paramLabel = "N",
-      defaultValue = "${env:COLUMNS:-80}",
       description = "Columns of the terminal (default: COLUMNS, else 80).")
-  private int width = 80;
+  private @Nullable Integer width;
 
   @Option(names = "--json", description = "Write the whole protocol as JSON; times are in seconds.")
   private boolean json;
@@ -38,7 +39,8 @@ final class ShowCommand implements Callable<Integer> {
     if (json) {
       shelf.out().println(Json.write(new ProtocolMap(protocol).map()));
     } else {
-      ProtocolText.lines(protocol, Math.max(NARROWEST, width)).forEach(shelf.out()::println);
+      int columns = width != null ? width : shelf.columns() > 0 ? shelf.columns() : USUAL;
+      ProtocolText.lines(protocol, Math.max(NARROWEST, columns)).forEach(shelf.out()::println);
     }
     return Workbench.WELL;
   }

@@ -14,10 +14,14 @@ final class Terminal {
     return System.console() != null && kind != null && !kind.equals("dumb");
   }
 
-  /** How wide it is, as the shell says, or 80 columns. */
-  static int columns() {
+  /**
+   * How wide it is: as COLUMNS says, which the starter hands on, else 80 columns; 0 where nobody
+   * looks on and nothing is said.
+   */
+  static int width() {
     String columns = System.getenv("COLUMNS");
     boolean said = columns != null && columns.matches("[1-9][0-9]{0,3}");
-    return said ? Integer.parseInt(columns) : USUAL_COLUMNS;
+    int unsaid = isWatched() ? USUAL_COLUMNS : 0;
+    return said ? Integer.parseInt(columns) : unsaid;
   }
 }

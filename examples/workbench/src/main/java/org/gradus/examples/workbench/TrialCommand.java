@@ -122,7 +122,7 @@ final class TrialCommand implements Callable<Integer> {
       return;
     }
     table(summary);
-    holds.forEach(shelf.out()::println);
+    holds.forEach(hold -> shelf.line(hold.toString()));
   }
 
   private static Map<String, Object> map(FalseHolds holds) {
@@ -134,8 +134,8 @@ final class TrialCommand implements Callable<Integer> {
   }
 
   private void table(Summary summary) {
-    if (Terminal.isWatched() && Terminal.columns() < NarrowSummary.WHOLE_TABLE) {
-      NarrowSummary.lines(summary, Terminal.columns()).forEach(shelf.out()::println);
+    if (shelf.columns() > 0 && shelf.columns() < NarrowSummary.WHOLE_TABLE) {
+      NarrowSummary.lines(summary, shelf.columns()).forEach(shelf.out()::println);
     } else {
       shelf.out().println(summary);
     }
@@ -156,7 +156,7 @@ final class TrialCommand implements Callable<Integer> {
           .printf(
               Locale.ROOT,
               "\r%s%d of %d%s \033[K",
-              Terminal.columns() < BAR * 2
+              shelf.columns() < BAR * 2
                   ? ""
                   : "[" + "=".repeat(full) + " ".repeat(BAR - full) + "] ",
               done,

@@ -45,30 +45,39 @@ public final class Workbench {
   static final int NOT_UNDERSTOOD = 2;
   static final int REFUSED = 3;
 
-  private Workbench() {}
+  private final int columns;
+
+  private Workbench(int columns) {
+    this.columns = columns;
+  }
+
+  /** How wide the terminal is; 0 where lines are written whole. */
+  int columns() {
+    return columns;
+  }
 
   /** Starts it. */
   public static void main(String[] arguments) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter errors = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    int code = run(out, errors, arguments);
+    int code = run(out, errors, Terminal.width(), arguments);
     out.flush();
     errors.flush();
     System.exit(code);
   }
 
-  static int run(PrintWriter out, PrintWriter errors, String... arguments) {
-    CommandLine line = new CommandLine(new Workbench());
+  static int run(PrintWriter out, PrintWriter errors, int columns, String... arguments) {
+    CommandLine line = new CommandLine(new Workbench(columns));
     line.setOut(out);
     line.setErr(errors);
-    line.setUsageHelpAutoWidth(true);
     for (CommandLine command : line.getSubcommands().values()) {
       boolean itself = command.getCommand() instanceof CommandLine.HelpCommand;
       command.getCommandSpec().mixinStandardHelpOptions(!itself);
     }
     line.getCommandSpec().mixinStandardHelpOptions(true);
+    new NarrowHelp(columns).fit(line);
     line.setCaseInsensitiveEnumValuesAllowed(true);
-    Complaints complaints = new Complaints(errors);
+    Complaints complaints = new Complaints(errors, columns);
     line.setParameterExceptionHandler(complaints);
     line.setExecutionExceptionHandler(complaints);
     if (List.of(arguments).isEmpty()) {

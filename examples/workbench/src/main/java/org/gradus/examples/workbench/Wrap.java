@@ -11,6 +11,20 @@ final class Wrap {
   private Wrap() {}
 
   /**
+   * The lines a text is shown as, lines of files with what is underlined in them among them.
+   *
+   * @param columns how wide the terminal is; 0 leaves lines whole
+   */
+  static List<String> text(String text, int columns) {
+    List<String> whole = text.lines().toList();
+    return columns <= 0
+        ? whole
+        : Folded.excerpts(whole, columns).stream()
+            .flatMap(line -> lines(line, columns).stream())
+            .toList();
+  }
+
+  /**
    * The lines a line is shown as.
    *
    * @param columns how wide the terminal is; 0 leaves the line whole

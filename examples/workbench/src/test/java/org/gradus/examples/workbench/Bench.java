@@ -24,9 +24,14 @@ final class Bench {
     if (!typed.isEmpty()) {
       return started(typed, arguments);
     }
+    return at(0, arguments);
+  }
+
+  /** Runs a command where lines may be so wide. */
+  static Ran at(int columns, String... arguments) {
     StringWriter text = new StringWriter();
     PrintWriter out = new PrintWriter(text, true);
-    return new Ran(Workbench.run(out, out, arguments), text.toString());
+    return new Ran(Workbench.run(out, out, columns, arguments), text.toString());
   }
 
   private static Ran started(String typed, String... arguments) throws Exception {
@@ -35,7 +40,9 @@ final class Bench {
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
     command.add(Workbench.class.getName());
     command.addAll(List.of(arguments));
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+    builder.environment().remove("COLUMNS");
+    Process process = builder.start();
     try (OutputStream in = process.getOutputStream()) {
       in.write(typed.getBytes(StandardCharsets.UTF_8));
     }
