@@ -41,6 +41,7 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    shelf.refuseWithoutFolder();
     List<Diagnostic> found = new ArrayList<>();
     List<Path> named = named();
     List<Path> cases = named.stream().filter(Shelf::isCases).toList();
@@ -83,7 +84,7 @@ final class CheckCommand implements Callable<Integer> {
     }
     Set<String> names = new HashSet<>();
     all.forEach(path -> names.add(path.getFileName().toString()));
-    shelf.folder().filter(Files::isDirectory).map(Shelf::yaml).orElse(List.of()).stream()
+    shelf.folder().map(Shelf::yaml).orElse(List.of()).stream()
         .filter(path -> names.add(path.getFileName().toString()))
         .forEach(all::add);
     return List.copyOf(all);

@@ -38,7 +38,8 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     this.columns = columns;
   }
 
-  private void say(String text) {
+  /** Says what is wrong. */
+  void say(String text) {
     Wrap.text(text, columns).forEach(errors::println);
   }
 

@@ -12,6 +12,7 @@ import org.gradus.session.Decision;
 import org.gradus.session.Ledger;
 import org.gradus.session.Session;
 import org.gradus.session.Times;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -32,17 +33,20 @@ final class PlayCommand implements Callable<Integer> {
       names = "--explain",
       paramLabel = "N",
       description = "Explain the answer to the event of this number.")
-  private int explain;
+  private @Nullable Integer explain;
 
   @Option(names = "--json", description = "Write events, answers and differences as JSON.")
   private boolean json;
 
   @Override
   public Integer call() {
+    shelf.refuseUnless(
+        !json || explain == null,
+        "--json and --explain: give one of them; what is explained is explained to people");
     TestRecord record = Shelf.record(file);
     Library library = shelf.library();
-    if (explain > 0) {
-      return explain(record, library);
+    if (explain != null) {
+      return explain(record, explain, library);
     }
     List<TestRecord.Difference> differences = record.verify(library);
     if (json) {
@@ -100,13 +104,19 @@ final class PlayCommand implements Callable<Integer> {
     return map;
   }
 
-  private int explain(TestRecord record, Library library) {
+  private int explain(TestRecord record, int number, Library library) {
+    int last = record.entries().size();
     shelf.refuseUnless(
-        explain <= record.entries().size(),
-        "--explain " + explain + ": the record has " + record.entries().size() + " events");
-    TestRecord part = new TestRecord(record.title(), record.entries().subList(0, explain));
+        number >= 1 && number <= last,
+        "--explain "
+            + number
+            + ": "
+            + (last == 0
+                ? "the record has no events; play it without"
+                : "give the number of an event, from 1 to " + last));
+    TestRecord part = new TestRecord(record.title(), record.entries().subList(0, number));
     Session session = part.resume(library, Ledger.NONE);
-    Decision decision = session.decide(record.entries().get(explain - 1).event().at());
+    Decision decision = session.decide(record.entries().get(number - 1).event().at());
     Explanation.lines(decision).forEach(shelf::line);
     return Workbench.WELL;
   }

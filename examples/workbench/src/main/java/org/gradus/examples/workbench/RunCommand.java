@@ -42,7 +42,7 @@ final class RunCommand implements Callable<Integer> {
   private double mass;
 
   @Option(names = "--height", paramLabel = "CM", description = "Body height in cm.")
-  private double height;
+  private @Nullable Double height;
 
   @Option(names = "--cleared", description = "The person has been cleared by your own procedure.")
   private boolean cleared;
@@ -68,6 +68,9 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    shelf.refuseUnless(
+        height == null || height > 0,
+        "--height " + height + ": give centimetres, a number above 0");
     Protocol protocol = shelf.protocol(id);
     Person.Builder person =
         Person.builder()
@@ -76,7 +79,7 @@ final class RunCommand implements Callable<Integer> {
             .mass(Quantity.of(mass, Unit.KILOGRAM))
             .cleared(cleared)
             .lowersHeartRate(slowed);
-    if (height > 0) {
+    if (height != null) {
       person.height(Quantity.of(height, Unit.CENTIMETRE));
     }
     Person tested = person.build();

@@ -44,8 +44,15 @@ class Shelf {
     if (folder == null) {
       return bundled;
     }
-    refuseUnless(Files.isDirectory(folder), "there is no folder " + folder);
+    refuseWithoutFolder();
     return bundled.and(folder);
+  }
+
+  /** Refuses a folder that is not there. */
+  void refuseWithoutFolder() {
+    refuseUnless(
+        folder == null || Files.isDirectory(folder),
+        "--folder " + folder + ": there is no such folder; name one with files of your own");
   }
 
   /** Refuses what was asked for, with a sentence that says what would do. */
@@ -75,6 +82,9 @@ class Shelf {
 
   /** A file that was named on the command line. */
   static SourceFile read(Path file) {
+    if (Files.isDirectory(file)) {
+      throw cannot("read", file, new IOException("a folder"));
+    }
     try (InputStream stream = Files.newInputStream(file)) {
       return Library.file(file.getFileName().toString(), stream);
     } catch (IOException e) {

@@ -35,6 +35,11 @@ final class ShowCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    shelf.refuseUnless(
+        !json || width == null, "--json and --width: give one of them; JSON has no width");
+    shelf.refuseUnless(
+        width == null || width >= NARROWEST,
+        "--width " + width + ": give a number from " + NARROWEST + " on");
     Protocol protocol = shelf.protocol(id);
     if (json) {
       shelf.out().println(Json.write(new ProtocolMap(protocol).map()));

@@ -3,8 +3,10 @@ package org.gradus.examples.workbench;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.OptionSpec;
 
 /**
  * The workbench. Exit codes: 0 all is well, 1 something was found, 2 what was asked for was not
@@ -70,11 +72,8 @@ public final class Workbench {
     CommandLine line = new CommandLine(new Workbench(columns));
     line.setOut(out);
     line.setErr(errors);
-    for (CommandLine command : line.getSubcommands().values()) {
-      boolean itself = command.getCommand() instanceof CommandLine.HelpCommand;
-      command.getCommandSpec().mixinStandardHelpOptions(!itself);
-    }
-    line.getCommandSpec().mixinStandardHelpOptions(true);
+    offerHelp(line);
+    line.getSubcommands().values().forEach(Workbench::offerHelp);
     new NarrowHelp(columns).fit(line);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     Complaints complaints = new Complaints(errors, columns);
@@ -84,6 +83,37 @@ public final class Workbench {
       line.usage(out);
       return WELL;
     }
+    Optional<String> empty = empty(List.of(arguments));
+    if (empty.isPresent()) {
+      complaints.say(empty.get() + " is empty; leave it out, or say what is meant");
+      return NOT_UNDERSTOOD;
+    }
     return line.execute(arguments);
+  }
+
+  // What is empty would be passed over: a variable of a script that was never set.
+  private static Optional<String> empty(List<String> arguments) {
+    for (int i = 0; i < arguments.size(); i++) {
+      String argument = arguments.get(i);
+      if (argument.matches("--[a-z-]+=\\s*")) {
+        return Optional.of(argument.substring(0, argument.indexOf('=')));
+      } else if (argument.isBlank()) {
+        boolean ofOption = i > 0 && arguments.get(i - 1).startsWith("-");
+        return Optional.of(ofOption ? arguments.get(i - 1) : "argument " + (i + 1));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static void offerHelp(CommandLine line) {
+    // The command that helps has the option already.
+    if (line.getCommandSpec().findOption("--help") == null) {
+      line.getCommandSpec()
+          .addOption(
+              OptionSpec.builder("-h", "--help")
+                  .usageHelp(true)
+                  .description("Show this help and exit.")
+                  .build());
+    }
   }
 }
