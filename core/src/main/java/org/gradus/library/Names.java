@@ -67,13 +67,14 @@ final class Names {
       Draft draft,
       Shelf shelf,
       Map<String, Setting> settings,
+      Function<Setting, Symbol> meaning,
       Layout.Builder layout,
       Problems problems) {
     Names names = new Names(draft, shelf, problems);
     names.people();
     names.loads();
     names.clocks();
-    names.settings(settings);
+    names.settings(settings, meaning);
     names.readings();
     names.tellings();
     names.facts.putIfAbsent(VO2MAX, new Fact.Result(VO2MAX));
@@ -115,24 +116,14 @@ final class Names {
     fact(name, type, Role.FACT, new Fact.Clock(which));
   }
 
-  private void settings(Map<String, Setting> settings) {
+  private void settings(Map<String, Setting> settings, Function<Setting, Symbol> meaning) {
     settings.forEach(
         (name, setting) -> {
           Placed<Setting> placed = Optional.ofNullable(draft.settings.get(name)).orElseThrow();
           if (isFree(name, placed.where())) {
-            symbols.put(name, symbol(setting));
+            symbols.put(name, meaning.apply(setting));
           }
         });
-  }
-
-  private static Symbol symbol(Setting setting) {
-    if (setting.value() instanceof Setting.Figure figure) {
-      return new Symbol.Figure(figure.quantity());
-    }
-    String word = ((Setting.Word) setting.value()).word();
-    Set<String> words = new LinkedHashSet<>(Set.of(word));
-    setting.options().forEach(option -> words.add(option.value().toString()));
-    return new Symbol.Word(word, List.copyOf(words));
   }
 
   private void readings() {

@@ -1,7 +1,9 @@
 package org.gradus.protocol;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
@@ -91,6 +93,21 @@ public record Setting(
     boolean reachesLow = quantity.base() >= range.low().base() || quantity.isSameAs(range.low());
     boolean staysBelow = quantity.base() <= range.high().base() || quantity.isSameAs(range.high());
     return quantity.kind() == range.low().kind() && reachesLow && staysBelow;
+  }
+
+  /** Whether it can be anything but what it is. */
+  public boolean isOpen() {
+    return range.isPresent() || options.size() > 1;
+  }
+
+  /** Its value with the printed values and the ends of the range, as far as they are figures. */
+  public List<Quantity> figures() {
+    List<Quantity> figures = new ArrayList<>();
+    range.ifPresent(ends -> figures.addAll(List.of(ends.low(), ends.high())));
+    Stream.concat(Stream.of(value), options.stream().map(Option::value))
+        .filter(Figure.class::isInstance)
+        .forEach(figure -> figures.add(((Figure) figure).quantity()));
+    return List.copyOf(figures);
   }
 
   /** What the file allows, in words. */
