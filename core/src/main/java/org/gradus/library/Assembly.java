@@ -59,7 +59,7 @@ final class Assembly {
     this.shelf = shelf;
     this.problems = problems;
     this.settings = settings;
-    this.known = Names.of(draft, shelf, settings, layout, problems);
+    this.known = Names.of(draft, shelf, settings, SettingSymbols::fixed, layout, problems);
     this.values = new PlannedValues(draft, known.vocabulary(), layout, problems);
   }
 
@@ -76,6 +76,7 @@ final class Assembly {
     Protocol protocol = new Assembly(draft, shelf, settings, found).assemble();
     boolean measured = new Measuring(draft, found).check();
     Guarantees.check(draft, protocol, measured, found);
+    new LoadLimits(draft, shelf, protocol, found).check();
     found.sorted().forEach(problems::add);
     return draft.isWhole() && found.isEmpty() ? Optional.of(protocol) : Optional.empty();
   }
@@ -267,7 +268,11 @@ final class Assembly {
     draft.questions.forEach(
         (name, placed) -> questions.put(name, values.question(name, placed.value())));
     return new Instruments(
-        values(draft.signals), values(draft.scales), values(draft.signs), questions);
+        values(draft.signals),
+        values(draft.scales),
+        values(draft.signs),
+        questions,
+        values(draft.loads));
   }
 
   private static <T> Map<String, T> values(Map<String, Placed<T>> placed) {

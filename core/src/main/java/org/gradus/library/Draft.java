@@ -16,6 +16,7 @@ import org.gradus.protocol.AuthorNotes;
 import org.gradus.protocol.Brake;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Sign;
@@ -100,6 +101,7 @@ final class Draft {
   final Map<String, Placed<Ask>> questions = new LinkedHashMap<>();
   final Map<String, Placed<Sign>> signs = new LinkedHashMap<>();
   final Map<String, Placed<Signal>> signals = new LinkedHashMap<>();
+  final Map<String, Placed<LoadRange>> loads = new LinkedHashMap<>();
   final Map<String, Placed<Scale>> scales = new LinkedHashMap<>();
   final Map<String, Placed<Tabled>> tables = new LinkedHashMap<>();
 

@@ -89,6 +89,7 @@ final class Includes {
           names(whole, include, set.questions, own.questions, "input");
           names(whole, include, set.signs, own.signs, "sign");
           names(whole, include, set.signals, own.signals, "signal");
+          names(whole, include, set.loads, own.loads, "load");
           names(whole, include, set.scales, own.scales, "scale");
           names(whole, include, set.tables, own.tables, "table");
         });
@@ -175,6 +176,7 @@ final class Includes {
     put(whole, included, own, draft -> draft.questions);
     put(whole, included, own, draft -> draft.signs);
     put(whole, included, own, draft -> draft.signals);
+    put(whole, included, own, draft -> draft.loads);
     put(whole, included, own, draft -> draft.scales);
     put(whole, included, own, draft -> draft.tables);
     put(whole, included, own, draft -> draft.usual);

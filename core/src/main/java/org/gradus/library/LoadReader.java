@@ -37,6 +37,15 @@ final class LoadReader {
     return Collections.unmodifiableMap(loads);
   }
 
+  /** The components whose range can be told: those, and the force that follows from a power. */
+  static final Map<String, Kind> RANGED = ranged();
+
+  private static Map<String, Kind> ranged() {
+    Map<String, Kind> ranged = new LinkedHashMap<>(LOADS);
+    ranged.put("brake_force", Kind.FORCE);
+    return Collections.unmodifiableMap(ranged);
+  }
+
   private final Texts texts;
 
   LoadReader(Texts texts) {

@@ -82,6 +82,7 @@ final class NotesReader {
     draft.settings.forEach((name, placed) -> places.put("setting " + name, placed.where()));
     draft.defines.forEach((name, placed) -> places.put("define " + name, placed.where()));
     draft.signals.forEach((name, placed) -> places.put("signal " + name, placed.where()));
+    draft.loads.forEach((name, placed) -> places.put("load " + name, placed.where()));
     draft.signs.forEach((name, placed) -> places.put("sign " + name, placed.where()));
     draft.tables.forEach((name, placed) -> places.put("table " + name, placed.where()));
     draft.questions.forEach((name, placed) -> places.put("input " + name, placed.where()));

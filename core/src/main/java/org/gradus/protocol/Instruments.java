@@ -13,6 +13,7 @@ public final class Instruments {
   private final Map<String, Scale> scales;
   private final Map<String, Sign> signs;
   private final Map<String, Question> questions;
+  private final Map<String, LoadRange> loads;
   private final List<String> asked;
   private final List<Signal> ordered;
 
@@ -23,16 +24,19 @@ public final class Instruments {
    * @param scales rating scales
    * @param signs signs and symptoms
    * @param questions what is answered before the test
+   * @param loads what the components of a load can be
    */
   public Instruments(
       Map<String, Signal> signals,
       Map<String, Scale> scales,
       Map<String, Sign> signs,
-      Map<String, Question> questions) {
+      Map<String, Question> questions,
+      Map<String, LoadRange> loads) {
     this.signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
     this.scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
     this.signs = Collections.unmodifiableMap(new LinkedHashMap<>(signs));
     this.questions = Collections.unmodifiableMap(new LinkedHashMap<>(questions));
+    this.loads = Collections.unmodifiableMap(new LinkedHashMap<>(loads));
     this.ordered = signals.values().stream().filter(signal -> signal.below().isPresent()).toList();
     this.asked = signs.values().stream().filter(Sign::asked).map(Sign::prompt).toList();
   }
@@ -55,6 +59,11 @@ public final class Instruments {
   /** What is answered before the test, by name. */
   public Map<String, Question> questions() {
     return questions;
+  }
+
+  /** What the components of a load can be, by name; of one that is not here nothing is said. */
+  public Map<String, LoadRange> loads() {
+    return loads;
   }
 
   /** The questions after signs that the person is asked all along, in the order of the file. */

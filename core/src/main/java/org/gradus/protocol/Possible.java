@@ -7,6 +7,7 @@ import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Quantity;
 
 /** The values that facts can have in any test of a protocol. */
 final class Possible {
@@ -26,6 +27,10 @@ final class Possible {
       return signal(finish.signal(), type);
     } else if (fact instanceof Fact.Previous previous && !previous.load()) {
       return signal(previous.name(), type);
+    } else if (fact instanceof Fact.Load load) {
+      return load(load.name(), type);
+    } else if (fact instanceof Fact.Previous previous) {
+      return load(previous.name(), type);
     } else if (fact instanceof Fact.Clock && type instanceof Type.Measure) {
       return Cell.between(0, Double.POSITIVE_INFINITY);
     } else if (fact instanceof Fact.Attribute attribute && type instanceof Type.Measure) {
@@ -50,6 +55,17 @@ final class Possible {
     return Cell.between(offered.getMin(), offered.getMax());
   }
 
+  /** Every value that the file allows for a setting. */
+  Cell setting(String name, Type type) {
+    Setting setting = Optional.ofNullable(protocol.settings().get(name)).orElseThrow();
+    if (!(type instanceof Type.Measure)) {
+      return Box.anything(type);
+    }
+    DoubleSummaryStatistics allowed =
+        setting.figures().stream().mapToDouble(Quantity::base).summaryStatistics();
+    return Cell.between(allowed.getMin(), allowed.getMax());
+  }
+
   /** One of the options of a choice. */
   static Cell option(int index) {
     return new Cell.Options(1L << index, Presence.KNOWN);
@@ -58,6 +74,12 @@ final class Possible {
   private static Cell attribute(String name) {
     Attribute attribute = Attribute.named(name).orElseThrow();
     return Cell.between(attribute.least(), attribute.most());
+  }
+
+  // Whatever a stage sets has been proved to lie there, and what is told lies there or is refused.
+  private Cell load(String name, Type type) {
+    return within(
+        Optional.ofNullable(protocol.instruments().loads().get(name)).map(LoadRange::range), type);
   }
 
   private Cell signal(String name, Type type) {

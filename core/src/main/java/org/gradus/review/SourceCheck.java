@@ -60,6 +60,15 @@ final class SourceCheck {
                 add(name, protocol.notes().place("signal " + name), "the signal " + name);
               }
             });
+    protocol
+        .instruments()
+        .loads()
+        .forEach(
+            (name, range) -> {
+              if (!range.source().isNamed()) {
+                add(name, protocol.notes().place("load " + name), "the range of the load " + name);
+              }
+            });
     for (EstimateLine estimate : protocol.assessment().estimates()) {
       if (!estimate.source().isNamed()) {
         add(

@@ -116,6 +116,8 @@ public enum Code {
   G410("{0} is not known {1}", "{2}"),
   /** A condition that no readings can fulfil. */
   G411("this rule can never hold", "look at its limits: {0}"),
+  /** A load that may lie outside its range. */
+  G412("{0} could be {1}; possible is {2}", "{3}"),
 
   /** A unit of another kind. */
   G501("{0} cannot be {1}: it is measured in {2}", "enter it in that unit"),

@@ -1,0 +1,48 @@
+package org.gradus.library;
+
+import org.gradus.protocol.LoadRange;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+
+/** Says what a load could be, and what to do about it. */
+final class LoadWords {
+
+  // What is not bounded comes out as some figure that nobody would write.
+  private static final double UNBOUNDED = 1e9;
+
+  private LoadWords() {}
+
+  /** From the least to the greatest value: {@code 0 W to 850 W}, {@code 100 W and more}. */
+  static String values(Cell.Range values, Unit unit) {
+    boolean from = values.low() > -UNBOUNDED;
+    boolean to = values.high() < UNBOUNDED;
+    if (!from && !to) {
+      return "anything";
+    } else if (!to) {
+      return shown(values.low(), unit) + " and more";
+    } else if (!from) {
+      return shown(values.high(), unit) + " and less";
+    }
+    String low = shown(values.low(), unit);
+    String high = shown(values.high(), unit);
+    return low.equals(high) ? low : low + " to " + high;
+  }
+
+  // As finely as any ergometer can be set.
+  private static String shown(double value, Unit unit) {
+    return Quantity.ofBase(value, unit).rounded(2).toString();
+  }
+
+  /** How to keep it within its range. */
+  static String remedy(Expression text, LoadRange range, boolean low, boolean high) {
+    if (text instanceof Expression.Literal) {
+      return "check digits, unit and steps, or the range of " + range.name() + " under loads";
+    } else if (range.name().equals("brake_force")) {
+      return "bound the power with greater and lesser, or prescribe another pedal_rate";
+    }
+    String bounded = high ? "lesser(..., " + range.range().high() + ")" : "...";
+    return "bound it: " + (low ? "greater(" + bounded + ", " + range.range().low() + ")" : bounded);
+  }
+}

@@ -1,0 +1,30 @@
+package org.gradus.protocol;
+
+import org.gradus.knowledge.Citation;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Quantity;
+
+/**
+ * What a component of a load can be at all: a speed beyond it is a slip of unit or keyboard.
+ *
+ * @param name {@code speed}, {@code grade}, {@code power} and so on
+ * @param range what is possible, both ends included
+ * @param source where that comes from
+ */
+public record LoadRange(String name, QuantityRange range, Citation source) {
+
+  /** Whether a value in the base unit is possible; one that is an end but for rounding is. */
+  public boolean holds(double value) {
+    return isAtLeastLow(value) && isAtMostHigh(value);
+  }
+
+  /** Whether a value in the base unit does not lie below the range. */
+  public boolean isAtLeastLow(double value) {
+    return value >= range.low().base() || Quantity.same(value, range.low().base());
+  }
+
+  /** Whether a value in the base unit does not lie above the range. */
+  public boolean isAtMostHigh(double value) {
+    return value <= range.high().base() || Quantity.same(value, range.high().base());
+  }
+}
