@@ -97,6 +97,7 @@ final class Intake {
     } else if (event instanceof Event.Followed followed) {
       effect(followed.verdict(), now, change);
     } else if (event instanceof Event.Overridden overridden) {
+      new PlausibleLoads(course.protocol).check(overridden.verdict());
       dismiss(course, change, overridden.at());
       effect(overridden.verdict(), now, change);
     } else if (event instanceof Event.Abandoned) {

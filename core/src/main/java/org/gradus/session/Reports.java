@@ -8,7 +8,6 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Sign;
-import org.gradus.unit.Kind;
 
 /** Takes in what the tester sees and does: signs, loads really set, a stage that is done. */
 final class Reports {
@@ -80,13 +79,11 @@ final class Reports {
           set.load().value().toString(),
           "the load of this stage is " + Loading.line(now));
     }
-    // A slope may lead downhill; nothing else that is set can be below zero.
-    if (set.load().value().base() < 0 && set.load().value().kind() != Kind.NUMBER) {
-      throw new ReadingRefused(
-          Code.G502, set.load().name(), set.load().value().toString(), "0 and more");
-    }
+    PlausibleLoads plausible = new PlausibleLoads(course.protocol);
+    plausible.check(List.of(set.load()));
     if (!old.get().value().isSameAs(set.load().value())) {
       List<Loading> changed = Loads.set(course, passage.loads(), set.load());
+      plausible.check(changed);
       change.replace(course.passages.size() - 1, passage.with(changed, set.at()));
     }
   }

@@ -223,6 +223,7 @@ public final class Session extends Telling {
    * @param reason why, in the tester's words
    * @throws VerdictRefused when it is no way on from here; there is none after a followed stop but
    *     recovery
+   * @throws ReadingRefused when it gives a load that lies outside what is possible for it
    */
   public void override(Duration at, Verdict verdict, String reason) {
     ownThread();

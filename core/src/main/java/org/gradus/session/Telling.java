@@ -82,7 +82,8 @@ public abstract sealed class Telling permits Session {
    * Tells the load that is really set, where it differs. Readings under the old load no longer
    * count.
    *
-   * @throws ReadingRefused when no stage lasts or its load has no such component
+   * @throws ReadingRefused when no stage lasts, its load has no such component, or what would be
+   *     set then lies outside what is possible for it
    */
   public Decision loadSet(Duration at, Loading load) {
     return tell(new Event.LoadSet(load, at));
