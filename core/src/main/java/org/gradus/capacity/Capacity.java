@@ -67,7 +67,8 @@ public record Capacity(
         Optional.ofNullable(protocol.wiring().axes().get("max_heart_rate"))
             .flatMap(formula -> formula.chosen(frame)),
         outcome.person(),
-        readings);
+        readings,
+        protocol.instruments().loads());
   }
 
   private static Optional<Quantity> value(Formula formula, Frame frame) {

@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.knowledge.Given;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Person;
 import org.gradus.unit.Quantity;
 
@@ -20,6 +21,7 @@ import org.gradus.unit.Quantity;
  * @param person the person
  * @param readings what was read or worked out once: {@code max_heart_rate}, {@code
  *     resting.heart_rate}, readings that the protocol gives a name
+ * @param loads what the components of a load can be, by name, as far as its files say so
  */
 public record TestFacts(
     String protocol,
@@ -29,11 +31,13 @@ public record TestFacts(
     Map<String, String> settings,
     Optional<String> maximum,
     Person person,
-    Map<String, Quantity> readings) {
+    Map<String, Quantity> readings,
+    Map<String, LoadRange> loads) {
 
   public TestFacts {
     settings = Map.copyOf(settings);
     readings = Map.copyOf(readings);
+    loads = Map.copyOf(loads);
   }
 
   /** A reading by its name, if it was taken. */

@@ -6,12 +6,17 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.gradus.knowledge.Exercise;
 import org.gradus.knowledge.Given;
+import org.gradus.protocol.LoadRange;
 import org.gradus.rule.plan.Truth;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
-/** Solves the equation of an exercise for the load that has an uptake. */
+/**
+ * Solves the equation of an exercise for the load that has an uptake, and looks for it only where
+ * the files of the test say that a load is possible.
+ */
 final class LoadFinder {
 
   private static final int MOST_STEPS = 200;
@@ -20,10 +25,12 @@ final class LoadFinder {
   private final Exercise exercise;
   private final Given given;
   private final Optional<Quantity> mass;
+  private final Map<String, LoadRange> possible;
   private final double low;
   private final double high;
 
-  LoadFinder(Exercise exercise, Given person, Optional<Quantity> mass) {
+  LoadFinder(
+      Exercise exercise, Given person, Optional<Quantity> mass, Map<String, LoadRange> possible) {
     Given known = person;
     for (Map.Entry<String, Quantity> load : exercise.set().entrySet()) {
       known = known.with(load.getKey(), load.getValue());
@@ -31,12 +38,71 @@ final class LoadFinder {
     this.exercise = exercise;
     this.given = known;
     this.mass = mass;
-    this.low = exercise.between().low().base();
-    this.high = exercise.between().high().base();
+    this.possible = possible;
+    Optional<QuantityRange> limits = limits();
+    this.low = limits.map(QuantityRange::low).orElse(exercise.between().low()).base();
+    this.high = limits.map(QuantityRange::high).orElse(exercise.between().high()).base();
+  }
+
+  // The range of the load that is looked for, where it takes something from the exercise.
+  private Optional<QuantityRange> limits() {
+    QuantityRange between = exercise.between();
+    return Optional.ofNullable(possible.get(exercise.solved()))
+        .map(LoadRange::range)
+        .filter(
+            range ->
+                range.low().base() > between.low().base()
+                    || range.high().base() < between.high().base())
+        .map(
+            range ->
+                new QuantityRange(
+                    range.low().base() > between.low().base() ? range.low() : between.low(),
+                    range.high().base() < between.high().base() ? range.high() : between.high()));
+  }
+
+  // Why none of its loads can be set, if that is so.
+  private Optional<String> impossible() {
+    Optional<String> set =
+        exercise.set().entrySet().stream()
+            .sorted(Map.Entry.comparingByKey())
+            .filter(load -> !isPossible(load.getKey(), load.getValue()))
+            .map(
+                load ->
+                    load.getKey()
+                        + " of "
+                        + load.getValue()
+                        + " is not possible"
+                        + here(load.getKey()))
+            .findFirst();
+    return low <= high
+        ? set
+        : Optional.of(
+            "no "
+                + exercise.solved()
+                + " of "
+                + exercise.between()
+                + " is possible"
+                + here(exercise.solved()));
+  }
+
+  private boolean isPossible(String load, Quantity value) {
+    return Optional.ofNullable(possible.get(load))
+        .map(range -> range.holds(value.base()))
+        .orElse(true);
+  }
+
+  private String here(String load) {
+    return Optional.ofNullable(possible.get(load))
+        .map(range -> ", only " + range.range())
+        .orElse("");
   }
 
   /** The loads at the uptakes of a band, as far as they can be reached. */
   LoadPlan plan(Range uptake) {
+    Optional<String> impossible = impossible();
+    if (impossible.isPresent()) {
+      return new LoadPlan.NotReachable(exercise, "not reachable: " + impossible.get());
+    }
     double least = uptakeAt(low);
     double most = uptakeAt(high);
     if (Double.isNaN(least) || Double.isNaN(most)) {
@@ -66,10 +132,12 @@ final class LoadFinder {
         exercise, load, whole ? "" : "only a part of the band: it takes " + reach(least, most));
   }
 
-  private static String reach(double least, double most) {
-    Quantity low = Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
-    Quantity high = Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
-    return Quantity.plain(low.amount()) + " to " + high;
+  private String reach(double least, double most) {
+    Quantity from = Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
+    Quantity to = Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
+    String limited =
+        limits().map(range -> ", with a possible " + exercise.solved() + " of " + range).orElse("");
+    return Quantity.plain(from.amount()) + " to " + to + limited;
   }
 
   /** The load that has an uptake, if there is one where the equation is stated. */

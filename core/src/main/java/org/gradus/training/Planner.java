@@ -3,6 +3,7 @@ package org.gradus.training;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.gradus.capacity.Capacity;
@@ -15,6 +16,7 @@ import org.gradus.knowledge.Given;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.IntensityMethod;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.LoadRange;
 import org.gradus.rule.plan.Truth;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -28,6 +30,7 @@ final class Planner {
   private final IntensityBands bands;
   private final Given given;
   private final Optional<Quantity> mass;
+  private final Map<String, LoadRange> possible;
   private final Optional<IntensityMethod> byHeartRate;
   private final Optional<IntensityMethod> byUptake;
 
@@ -35,6 +38,7 @@ final class Planner {
     this.bands = bands;
     this.given =
         capacity.facts().given().with(VO2MAX, capacity.headline().map(Estimate.Available::vo2max));
+    this.possible = capacity.facts().loads();
     this.mass = capacity.facts().person().value(Attribute.MASS);
     this.byHeartRate = method(Kind.HEART_RATE);
     this.byUptake = method(Kind.UPTAKE);
@@ -156,7 +160,7 @@ final class Planner {
 
   private List<LoadPlan> loads(Range uptake) {
     return bands.exercises().stream()
-        .map(exercise -> new LoadFinder(exercise, given, mass).plan(uptake))
+        .map(exercise -> new LoadFinder(exercise, given, mass, possible).plan(uptake))
         .toList();
   }
 }

@@ -52,7 +52,8 @@ public record Training(
    */
   public static LoadPlan load(Capacity capacity, Exercise exercise, Range uptake) {
     TestFacts facts = capacity.facts();
-    return new LoadFinder(exercise, facts.given(), facts.person().value(Attribute.MASS))
+    return new LoadFinder(
+            exercise, facts.given(), facts.person().value(Attribute.MASS), facts.loads())
         .plan(uptake);
   }
 

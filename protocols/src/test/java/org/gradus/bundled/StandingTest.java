@@ -51,7 +51,8 @@ class StandingTest {
             Map.of(),
             Optional.empty(),
             person,
-            readings);
+            readings,
+            Map.of());
     return new Capacity(facts, estimates, List.of(), false);
   }
 
@@ -151,7 +152,15 @@ class StandingTest {
     Capacity plain = of("a", "treadmill", woman, Map.of(), 40);
     TestFacts facts =
         new TestFacts(
-            "a", "a", "treadmill", "submaximal", settings, Optional.of(maximum), woman, Map.of());
+            "a",
+            "a",
+            "treadmill",
+            "submaximal",
+            settings,
+            Optional.of(maximum),
+            woman,
+            Map.of(),
+            Map.of());
     return new Capacity(facts, plain.estimates(), List.of(), false);
   }
 

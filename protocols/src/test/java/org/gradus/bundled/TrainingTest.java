@@ -5,20 +5,26 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.TestFacts;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.EnergyEquation;
 import org.gradus.knowledge.Exercise;
 import org.gradus.knowledge.Given;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.IntensityMethod;
 import org.gradus.library.Library;
+import org.gradus.protocol.LoadRange;
+import org.gradus.protocol.Person;
 import org.gradus.protocol.Person.Sex;
+import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.training.BandPlan;
 import org.gradus.training.LoadPlan;
 import org.gradus.training.Range;
@@ -70,20 +76,59 @@ class TrainingTest {
         .isEqualTo("not reachable: it takes 8.5 to 13.5 mL/kg/min");
   }
 
+  // 10.8 W/kg + 7 at 71 kg: 50 W take 14.61, 60 W 16.13 and 100 W 22.21 mL/kg/min.
+  @Test
+  void whatCannotBeSetIsNotPrescribed() {
+    assertThat(limited("leg_cycle", "power", 0, 100, Unit.WATT))
+        .isEqualTo(
+            "75 to 100 W (only a part of the band: it takes 14.6 to 22.2 mL/kg/min,"
+                + " with a possible power of 50 W to 100 W)");
+    assertThat(limited("leg_cycle", "power", 0, 60, Unit.WATT))
+        .isEqualTo(
+            "not reachable: it takes 14.6 to 16.1 mL/kg/min,"
+                + " with a possible power of 50 W to 60 W");
+    assertThat(limited("leg_cycle", "power", 0, 40, Unit.WATT))
+        .isEqualTo("not reachable: no power of 50 W to 200 W is possible, only 0 W to 40 W");
+    assertThat(limited("leg_cycle", "power", 0, 200, Unit.WATT)).isEqualTo("75 to 121 W");
+    assertThat(limited("bench_step", "step_height", 25, 60, Unit.CENTIMETRE))
+        .isEqualTo("not reachable: step_height of 20 cm is not possible, only 25 cm to 60 cm");
+  }
+
+  private static String limited(String exercise, String load, double from, double to, Unit unit) {
+    QuantityRange range = new QuantityRange(Quantity.of(from, unit), Quantity.of(to, unit));
+    Map<String, LoadRange> possible = Map.of(load, new LoadRange(load, range, Citation.PRACTICE));
+    Capacity measured = Walked.ines();
+    Capacity here =
+        new Capacity(
+            facts(measured, measured.facts().person(), possible),
+            measured.estimates(),
+            measured.findings(),
+            false);
+    return moderate(here).load(exercise).orElseThrow().words();
+  }
+
+  private static TestFacts facts(Capacity of, Person person, Map<String, LoadRange> possible) {
+    return new TestFacts(
+        of.facts().protocol(),
+        of.facts().title(),
+        of.facts().ergometer(),
+        of.facts().purpose(),
+        of.facts().settings(),
+        of.facts().maximum(),
+        person,
+        of.facts().readings(),
+        possible);
+  }
+
   @Test
   void underMedicineThatSlowsTheHeartOnlyTheRatingIsLeft() {
     Capacity measured = Walked.ines();
     Capacity slowed =
         new Capacity(
-            new org.gradus.capacity.TestFacts(
-                measured.facts().protocol(),
-                measured.facts().title(),
-                measured.facts().ergometer(),
-                measured.facts().purpose(),
-                measured.facts().settings(),
-                measured.facts().maximum(),
+            facts(
+                measured,
                 Walked.person(46, Sex.FEMALE, 71).lowersHeartRate(true).build(),
-                measured.facts().readings()),
+                Map.of()),
             measured.estimates(),
             measured.findings(),
             false);
