@@ -23,6 +23,7 @@ import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.session.Decision;
+import org.gradus.session.Loading;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
@@ -118,6 +119,10 @@ final class LanguagePageRun {
       return Optional.of(decision.verdict().toString());
     } else if (text.startsWith("report ")) {
       return Optional.of(report(at, text.split(" ", -1)).verdict().toString());
+    } else if (text.startsWith("load ")) {
+      String[] words = text.split(" ", 3);
+      Loading load = new Loading(words[1], quantity(words[2]));
+      return Optional.of(session.loadSet(at, load).verdict().toString());
     } else if (text.startsWith("override advance to ")) {
       String stage = text.substring("override advance to ".length());
       session.override(at, new Verdict.Advance(stage, List.of()), "to go on");
