@@ -8,9 +8,13 @@ import java.util.stream.Collectors;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
+import org.gradus.session.Loading;
 import org.gradus.session.Phase;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 import org.jspecify.annotations.Nullable;
 
 /** Sessions with faults such as a session might have. */
@@ -207,6 +211,39 @@ final class BrokenSessions {
     @Override
     public LiveSession fork() {
       return new CountsWhenTold(session().fork());
+    }
+  }
+
+  /** Takes km/h for m/s. */
+  static final class TakesHoursForSeconds extends LiveSession {
+    TakesHoursForSeconds(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      Decision answer = super.apply(step);
+      return answer.verdict() instanceof Verdict.Advance advance
+          ? new Decision(
+              answer.at(),
+              answer.phase(),
+              answer.stage(),
+              new Verdict.Advance(
+                  advance.stage(), advance.loads().stream().map(this::wrong).toList()),
+              answer.because(),
+              answer.firmness(),
+              answer.offers(),
+              answer.cautions(),
+              answer.unchecked(),
+              answer.event(),
+              answer.hindsight())
+          : answer;
+    }
+
+    private Loading wrong(Loading load) {
+      return load.value().kind() == Kind.SPEED
+          ? new Loading(load.name(), Quantity.of(load.value().in(Unit.KMH), Unit.METRE_PER_SECOND))
+          : load;
     }
   }
 

@@ -116,6 +116,14 @@ public final class Laws {
               + " within the longest test of the protocol.",
           test -> new Follower(test));
 
+  /** Nothing is set that cannot be. */
+  public static final Law LOADS_ARE_POSSIBLE =
+      Law.of(
+          "loads-are-possible",
+          "Every load that is set, or would be by a decision or an offer, lies in the range that"
+              + " the protocol gives for it.",
+          test -> new SetLoads(test.protocol()));
+
   private static final Laws ALL =
       of(
           ANSWERED_OR_REFUSED,
@@ -130,7 +138,8 @@ public final class Laws {
           THE_SAME_EVENTS_GIVE_THE_SAME_ANSWERS,
           A_RECORD_GIVES_THE_TEST_BACK,
           A_READING_TOLD_LATE_COUNTS,
-          WHO_FOLLOWS_IS_DONE_IN_TIME);
+          WHO_FOLLOWS_IS_DONE_IN_TIME,
+          LOADS_ARE_POSSIBLE);
 
   private final List<Law> laws;
 

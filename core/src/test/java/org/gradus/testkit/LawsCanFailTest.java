@@ -51,7 +51,8 @@ class LawsCanFailTest {
         new Fault(Laws.THE_SAME_EVENTS_GIVE_THE_SAME_ANSWERS, BrokenSessions.HasMoods.maker()),
         new Fault(Laws.A_RECORD_GIVES_THE_TEST_BACK, BrokenSessions.LosesTheLastLine::new),
         new Fault(Laws.A_READING_TOLD_LATE_COUNTS, BrokenSessions.CountsWhenTold::new),
-        new Fault(Laws.WHO_FOLLOWS_IS_DONE_IN_TIME, BrokenSessions.AlwaysHolds::new));
+        new Fault(Laws.WHO_FOLLOWS_IS_DONE_IN_TIME, BrokenSessions.AlwaysHolds::new),
+        new Fault(Laws.LOADS_ARE_POSSIBLE, BrokenSessions.TakesHoursForSeconds::new));
   }
 
   @Example

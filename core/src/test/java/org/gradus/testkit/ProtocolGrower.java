@@ -72,6 +72,8 @@ final class ProtocolGrower {
     line("  diastolic: { kind: pressure, range: 20 mmHg to 200 mmHg, below: systolic }");
     line("  effort: { kind: number, range: 0 to 10 }");
     line("scales:").line("  effort_0_10: { of: effort, range: 0 to 10 }");
+    line("loads:").line("  speed: { range: 0 km/h to 9 km/h }");
+    line("  grade: { range: 0 % to 12 % }");
     line("signs:");
     line("  dizzy: { ask: Clear in the head? }");
     line("  pain: { ask: How is the knee?, graded: 0 to 4 }");
@@ -165,7 +167,11 @@ final class ProtocolGrower {
   private void load(int number) {
     line(
         "    speed: %s",
-        luck.oneOf(luck.between(2, 7) + " km/h", "pace", "pace + 0.5 km/h", number + " km/h"));
+        luck.oneOf(
+            luck.between(2, 7) + " km/h",
+            "pace",
+            "pace + 0.5 km/h",
+            number == 1 ? "1 km/h" : "\"lesser(previous_stage.speed + 1 km/h, 9 km/h)\""));
     line(
         "    grade: %s",
         luck.oneOf(
