@@ -8,6 +8,7 @@ import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Stage;
 import org.gradus.protocol.Timing;
 
 /**
@@ -15,10 +16,16 @@ import org.gradus.protocol.Timing;
  *
  * @param ages for whom it is
  * @param stages what is read in stages
- * @param recovery what is read in recovery, and its limit
+ * @param recovery what is done and read in recovery, and its limit
  * @param errors the published errors of its estimates
+ * @param possible what loads can be at all
  */
-record Prescription(String ages, List<String> stages, List<String> recovery, List<String> errors) {
+record Prescription(
+    String ages,
+    List<String> stages,
+    List<String> recovery,
+    List<String> errors,
+    List<String> possible) {
 
   private static final Duration USUAL_WITHIN = Duration.ofSeconds(15);
 
@@ -29,6 +36,7 @@ record Prescription(String ages, List<String> stages, List<String> recovery, Lis
         .recovery()
         .ifPresent(
             after -> {
+              after.stages().forEach(stage -> recovery.add(stage(stage)));
               after.schedule().lines().forEach(line -> recovery.add(line(line)));
               recovery.add("at most " + time(after.atMost()));
             });
@@ -44,7 +52,19 @@ record Prescription(String ages, List<String> stages, List<String> recovery, Lis
         recovery,
         protocol.assessment().estimates().stream()
             .flatMap(estimate -> estimate.error().stream().map(e -> estimate.id() + " " + sd(e)))
+            .toList(),
+        protocol.instruments().loads().values().stream()
+            .map(load -> load.name() + " " + load.range())
             .toList());
+  }
+
+  private static String stage(Stage stage) {
+    StringBuilder text = new StringBuilder(stage.id() + " " + time(stage.lasts()));
+    stage
+        .loads()
+        .forEach(
+            load -> text.append(" ").append(load.name()).append(" ").append(load.value().text()));
+    return text.toString();
   }
 
   private static String sd(PublishedError error) {

@@ -20,6 +20,7 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 class PrescriptionsTest {
 
   private static final Library LIBRARY = Bundled.library();
+  private static final String POSSIBLE = "possible_loads";
   private static final Map<String, Prescription> WRITTEN = written();
 
   /** What was written down of a protocol. */
@@ -32,20 +33,27 @@ class PrescriptionsTest {
     try (InputStream stream =
         Objects.requireNonNull(PrescriptionsTest.class.getResourceAsStream("prescriptions.yaml"))) {
       Load reader = new Load(LoadSettings.builder().build());
-      ((Map<?, ?>) reader.loadFromInputStream(stream))
-          .forEach((id, keys) -> all.put(id.toString(), prescription((Map<?, ?>) keys)));
+      Map<?, ?> written = (Map<?, ?>) reader.loadFromInputStream(stream);
+      List<String> possible = texts(written.get(POSSIBLE));
+      written.forEach(
+          (id, keys) -> {
+            if (!id.equals(POSSIBLE)) {
+              all.put(id.toString(), prescription((Map<?, ?>) keys, possible));
+            }
+          });
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return all;
   }
 
-  private static Prescription prescription(Map<?, ?> keys) {
+  private static Prescription prescription(Map<?, ?> keys, List<String> possible) {
     return new Prescription(
         String.valueOf(keys.get("for")),
         texts(keys.get("stages")),
         texts(keys.get("recovery")),
-        texts(keys.get("errors")));
+        texts(keys.get("errors")),
+        possible);
   }
 
   private static List<String> texts(@Nullable Object list) {

@@ -15,7 +15,7 @@ final class SourcedItems {
 
   private static final List<String> RULES = List.of("any_time", "stage_end", "rules", "result");
   private static final List<String> NAMED =
-      List.of("settings", "define", "tables", "inputs", "signals", "scales");
+      List.of("settings", "define", "tables", "inputs", "signals", "loads", "scales");
   private static final List<String> LISTED =
       List.of(
           "estimates",
