@@ -28,6 +28,7 @@ final class LiveTest {
           "resting heart_rate 68, 122/80 readings before the test; upright likewise",
           "unwell_today no           an answer; all questions at once: nothing unusual",
           "chest_pain / breathless 3 a sign",
+          "load speed 3.5 mph        the load that is really set, where it differs",
           "done                      the stage is done: the mile is walked",
           "follow (or an empty line) do what is recommended",
           "offer                     do what is offered instead",
@@ -98,6 +99,7 @@ final class LiveTest {
       case "offer" -> offer(session.decide(now));
       case "why" -> Explanation.lines(session.decide(now)).forEach(screen::print);
       case "what" -> what(session.decide(now));
+      case "load" -> show(telling.load(text.substring("load".length()), now));
       case "done" -> show(session.done(now));
       case "abandon" -> {
         session.abandon(now, reason(text.substring("abandon".length())));

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
@@ -43,6 +44,7 @@ final class ProtocolMap {
     map.put("settings", Named.list(protocol.settings().values(), ProtocolMap::setting));
     map.put("inputs", Named.list(protocol.instruments().questions().values(), this::input));
     map.put("signals", Named.list(protocol.instruments().signals().values(), ProtocolMap::signal));
+    map.put("loadRanges", Named.list(protocol.instruments().loads().values(), ProtocolMap::load));
     map.put("signs", Named.list(protocol.instruments().signs().values(), ProtocolMap::sign));
     map.put("definitions", Named.list(Defined.of(protocol), ProtocolMap::defined));
     map.put("baselines", Named.list(protocol.baselines(), WhatIsRead::map));
@@ -104,6 +106,11 @@ final class ProtocolMap {
     signal.range().ifPresent(range -> map.put("range", range.toString()));
     signal.step().ifPresent(step -> map.put("step", step.toString()));
     return Named.sourced(map, signal.source());
+  }
+
+  private static Map<String, Object> load(LoadRange load) {
+    return Named.sourced(
+        Named.values("name", load.name(), "range", load.range().toString()), load.source());
   }
 
   private static Map<String, Object> sign(Sign sign) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.function.Function;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Question;
@@ -90,11 +91,21 @@ final class ProtocolText {
                 + ")"
                 + from(setting.source()));
     part(
+        "possible loads",
+        protocol.instruments().loads().values().stream().filter(this::isSet).toList(),
+        load -> load.name() + " " + load.range() + from(load.source()));
+    part(
         "sources",
         protocol.heading().sources(),
         source -> (protocol.heading().sources().indexOf(source) + 1) + " " + source.text());
     lines.add("");
     protocol.heading().cautions().forEach(caution -> lines.add("! " + caution));
+  }
+
+  private boolean isSet(LoadRange range) {
+    return protocol.stages().stream()
+        .flatMap(stage -> stage.loads().stream())
+        .anyMatch(load -> load.name().equals(range.name()));
   }
 
   private void rules(String where, List<ProtocolRule> rules) {

@@ -21,6 +21,7 @@ import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.session.Decision;
+import org.gradus.session.Loading;
 import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
@@ -71,6 +72,20 @@ final class Telling {
       readings.add(placed(posture, reading(words), part.strip()));
     }
     return session.record(now, readings.toArray(Reading[]::new));
+  }
+
+  /** Tells the load that is really set; a bare figure is in the unit that is shown. */
+  Decision load(String text, Duration now) {
+    String[] words = text.strip().split("\\s+", 2);
+    if (words.length < 2) {
+      throw new IllegalArgumentException("say which load is set, and at what: load speed 3.5 mph");
+    }
+    Optional<Unit> shown =
+        session.outcome().load().stream()
+            .filter(load -> load.name().equals(words[0]))
+            .map(load -> load.value().unit())
+            .findFirst();
+    return session.loadSet(now, new Loading(words[0], quantity(words[1], shown)));
   }
 
   private Reading placed(String posture, Reading reading, String typed) {

@@ -39,6 +39,10 @@ class WorkbenchTest {
     Ran check = run("", "check", "--folder", folder.toString());
     assertThat(check.code()).isEqualTo(3);
     assertThat(check.text()).contains("calm_bnd", "calm_band", "canal-walk.yaml:", "to put right");
+    Files.writeString(
+        folder.resolve("canal-walk.yaml"), walk.replace("speed: 4.8 km/h", "speed: 48 km/h"));
+    assertThat(run("", "check", "--folder", folder.toString()).text())
+        .contains("error[G412] canal-walk.yaml:", "the speed of step_1 could be 48 km/h");
     Ran json = run("", "check", "--json", "--folder", folder.toString());
     assertThat(json.text()).startsWith("[{\"code\": \"G");
   }
@@ -55,12 +59,16 @@ class WorkbenchTest {
         3:00 pulse 25 15
         follow
         3:30 heart_rate 700
+        3:40 load speed 48 km/h
         4:00 chest_pain
         follow
         quit
         """;
     Ran run = live(typed, record);
-    assertThat(run.text()).contains("ADVANCE to step_2", "not taken: G502", "STOP");
+    assertThat(run.text())
+        .contains("ADVANCE to step_2", "not taken: G502", "STOP")
+        .contains(
+            "not taken: G502: speed of 48 km/h is outside what is possible, 0 km/h to 25 km/h");
     assertThat(run.code()).isZero();
     Ran play = run("", "play", record.toString(), "--folder", OWN);
     assertThat(play.text()).contains("the record is as it was made");
@@ -191,6 +199,7 @@ class WorkbenchTest {
             "calm is abs(change(heart_rate, 1 min)) <= calm_band [",
             "recovery, at most ",
             "unwell_today  Fever",
+            "possible loads\n  speed 0 km/h to 25 km/h",
             " Invented for this example; no publication.");
     String json = run("", "show", "canal-walk", "--folder", OWN, "--json").text();
     assertThat(json)
@@ -200,6 +209,7 @@ class WorkbenchTest {
             "\"id\": \"wait\", \"rule\": \"hold 1 min at most 2 times when not calm\"",
             "\"uptake\": {\"amount\": 11.5, \"unit\": \"mL/kg/min\"}",
             "\"inputs\": [{\"name\": \"unwell_today\"",
+            "\"loadRanges\": [{\"name\": \"speed\", \"range\": \"0 km/h to 25 km/h\", \"source\": ",
             "\"recovery\": {\"stages\": [{",
             "\"vo2max\": \"extrapolate(uptake, heart_rate, max_heart_rate)\"");
     for (String id : Bundled.library().protocols()) {

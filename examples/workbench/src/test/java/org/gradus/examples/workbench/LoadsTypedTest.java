@@ -1,0 +1,73 @@
+package org.gradus.examples.workbench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.gradus.session.Readings.answer;
+import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Readings.pressure;
+import static org.gradus.session.Readings.resting;
+import static org.gradus.session.Times.at;
+import static org.gradus.unit.Quantities.kg;
+
+import org.gradus.bundled.Bundled;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.protocol.Person;
+import org.gradus.session.Loading;
+import org.gradus.session.Session;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A load that is typed. The person is invented. */
+class LoadsTypedTest {
+
+  private final Session session =
+      Session.open(
+          Bundled.library().protocol("graded-walk-standard"),
+          Person.builder()
+              .age(40)
+              .sex(Person.Sex.FEMALE)
+              .mass(kg(64))
+              .cleared(true)
+              .lowersHeartRate(false)
+              .build());
+  private final Telling telling = new Telling(session);
+
+  @BeforeEach
+  void begin() {
+    session.record(
+        at("0:00"),
+        resting(heartRate(66)),
+        resting(pressure(118, 76)),
+        answer("unwell_today", false),
+        answer("recent_event", false),
+        answer("pregnant", false));
+    session.follow(session.decide(at("0:00")));
+  }
+
+  private String set() {
+    return Loading.line(session.outcome().load());
+  }
+
+  @Test
+  void aLoadIsSetInItsOwnUnitOrInTheOneThatIsShown() {
+    telling.load(" speed 1.6 mph", at("0:30"));
+    assertThat(set()).isEqualTo("1.6 mph, 10 %");
+    telling.load(" speed 1.8", at("0:40"));
+    telling.load(" grade 9", at("0:41"));
+    assertThat(set()).isEqualTo("1.8 mph, 9 %");
+  }
+
+  @Test
+  void whatCannotBeIsNotTaken() {
+    assertThatThrownBy(() -> telling.load(" speed 160 km/h", at("0:30")))
+        .isInstanceOf(ReadingRefused.class)
+        .hasMessageContaining("0 km/h to 25 km/h");
+    assertThatThrownBy(() -> telling.load(" power 100 W", at("0:30")))
+        .isInstanceOf(ReadingRefused.class)
+        .hasMessageContaining("the load of this stage is 1.7 mph, 10 %");
+    assertThatThrownBy(() -> telling.load(" speed", at("0:30")))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("load speed 3.5 mph");
+    assertThat(set()).isEqualTo("1.7 mph, 10 %");
+  }
+}
