@@ -38,7 +38,7 @@ public final class Wiring {
   public enum By {
     /** Time passes. */
     TIME,
-    /** Something is read while a stage lasts. */
+    /** Time passes, and something is read while a stage lasts. */
     READING,
     /** Anything else once the test has begun: all but what was settled before it. */
     ACT,
@@ -174,12 +174,19 @@ public final class Wiring {
             || fact instanceof Fact.Baseline
             || fact instanceof Fact.Result;
     return switch (by) {
-      case TIME -> fact instanceof Fact.Clock || fact instanceof Fact.Load;
+      case TIME -> moves(fact);
       case READING ->
-          fact instanceof Fact.Read || fact instanceof Fact.Previous || fact instanceof Fact.Named;
+          moves(fact)
+              || fact instanceof Fact.Read
+              || fact instanceof Fact.Previous
+              || fact instanceof Fact.Named;
       case ACT -> !settled;
       case ANYTHING -> true;
     };
+  }
+
+  private static boolean moves(Fact fact) {
+    return fact instanceof Fact.Clock || fact instanceof Fact.Load;
   }
 
   /** The slots. */

@@ -19,13 +19,14 @@ import org.gradus.rule.plan.Frame;
 final class Meanwhile {
 
   private final Course course;
+  // What was known right after the last event.
   private final Frame frame;
   private final double elapsed;
   private final Box around;
 
   private Meanwhile(Moment moment) {
     this.course = moment.course();
-    this.frame = moment.latest();
+    this.frame = course.shown().orElseGet(() -> Sight.latest(course, course.now));
     this.elapsed = moment.time().minus(course.now).toMillis() / 1000.0;
     this.around = Resolution.around(frame);
   }
@@ -56,7 +57,7 @@ final class Meanwhile {
     if (stays) {
       return around.cell(slot);
     } else if (fact.isPresent() && fact.get() instanceof Fact.Clock && frame.isKnown(slot)) {
-      return Cell.between(frame.value(slot) - elapsed, frame.value(slot));
+      return Cell.between(frame.value(slot), frame.value(slot) + elapsed);
     }
     return Box.anything(demand.type()).with(Presence.MAYBE);
   }

@@ -53,9 +53,9 @@ final class Moment {
     return time;
   }
 
-  /** What is known, if little has to be looked up for it. */
+  /** What was known right after the last event or later, if that is still at hand. */
   Optional<Frame> atHand() {
-    return latest != null || course.shown().isPresent() ? Optional.of(latest()) : Optional.empty();
+    return latest != null ? Optional.of(latest) : course.shown();
   }
 
   /** What is known, by the latest readings. */
