@@ -1,8 +1,10 @@
 package org.gradus.rule;
 
+import java.util.Optional;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Term;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 
@@ -28,6 +30,17 @@ public final class Resolution {
             return Cell.between(value - half, value + half);
           }
           return new Cell.Options(Cell.Options.bit((int) value), Presence.KNOWN);
-        });
+        },
+        term -> exact(term, frame));
+  }
+
+  // What a rule has worked out already of exact values only is one number in all of the box.
+  private static Optional<Cell.Range> exact(Term term, Frame frame) {
+    if (!frame.hasWorkedOut(term) || !term.readsOnly(slot -> frame.halfWidth(slot) == 0)) {
+      return Optional.empty();
+    }
+    double number = frame.workedOut(term);
+    return Optional.of(
+        new Cell.Range(number, number, Double.isNaN(number) ? Presence.UNKNOWN : Presence.KNOWN));
   }
 }

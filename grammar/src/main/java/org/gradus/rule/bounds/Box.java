@@ -1,9 +1,11 @@
 package org.gradus.rule.bounds;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Term;
 import org.gradus.rule.check.Type;
 import org.jspecify.annotations.Nullable;
 
@@ -15,11 +17,28 @@ public final class Box {
   // Null where nobody has looked yet.
   private final @Nullable Cell[] cells;
 
+  private final Settled settled;
+
   private Box(
-      List<Demand> demands, BiFunction<Integer, Demand, Cell> source, @Nullable Cell[] cells) {
+      List<Demand> demands,
+      BiFunction<Integer, Demand, Cell> source,
+      @Nullable Cell[] cells,
+      Settled settled) {
     this.demands = demands;
     this.source = source;
     this.cells = cells;
+    this.settled = settled;
+  }
+
+  /** What is known of definitions beforehand. */
+  @FunctionalInterface
+  public interface Settled {
+
+    /** Of none anything is known. */
+    Settled NONE = term -> Optional.empty();
+
+    /** The one number a definition comes to anywhere in a box; empty if that is not known. */
+    Optional<Cell.Range> of(Term term);
   }
 
   /** A box with these cells, in the order of the slots. */
@@ -37,7 +56,18 @@ public final class Box {
    * @param cells makes the cell of a slot, the same however often it is asked
    */
   public static Box onDemand(Layout layout, BiFunction<Integer, Demand, Cell> cells) {
-    return new Box(layout.demands(), cells, new Cell[layout.size()]);
+    return onDemand(layout, cells, Settled.NONE);
+  }
+
+  /**
+   * A box of which more is known than its cells.
+   *
+   * @param cells makes the cell of a slot, the same however often it is asked
+   * @param settled what is known of definitions
+   */
+  public static Box onDemand(
+      Layout layout, BiFunction<Integer, Demand, Cell> cells, Settled settled) {
+    return new Box(layout.demands(), cells, new Cell[layout.size()], settled);
   }
 
   /** A cell that may hold any value of a type, and does hold one. */
@@ -61,9 +91,13 @@ public final class Box {
     return cell;
   }
 
-  /** This box with another cell in one slot. */
+  Optional<Cell.Range> settled(Term term) {
+    return settled.of(term);
+  }
+
+  /** This box with another cell in one slot; of definitions nothing is known beforehand then. */
   public Box with(int slot, Cell cell) {
-    Box changed = new Box(demands, source, cells.clone());
+    Box changed = new Box(demands, source, cells.clone(), Settled.NONE);
     changed.cells[slot] = cell;
     return changed;
   }

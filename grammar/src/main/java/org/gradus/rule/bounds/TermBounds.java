@@ -2,6 +2,7 @@ package org.gradus.rule.bounds;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Term;
@@ -12,6 +13,10 @@ final class TermBounds {
   private TermBounds() {}
 
   static Interval number(Term term, Survey user) {
+    Optional<Cell.Range> settled = user.box().settled(term);
+    if (settled.isPresent()) {
+      return Interval.of(settled.get());
+    }
     List<Interval> ways =
         ways(term, user, value -> value.number(value.checked().root()), Interval.NOTHING);
     Interval all = ways.get(0);

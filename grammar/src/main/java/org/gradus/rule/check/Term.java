@@ -2,20 +2,69 @@ package org.gradus.rule.check;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.stream.Stream;
 
 /**
  * A named definition. It has one or more alternatives, of which the first that applies gives the
  * value; a plain definition has one that always applies.
- *
- * @param name its name
- * @param type what it evaluates to
- * @param place where its value is kept while a pass lasts
- * @param alternatives in order
  */
-public record Term(String name, Type type, int place, List<Alternative> alternatives) {
+public final class Term {
 
-  public Term {
-    alternatives = List.copyOf(alternatives);
+  private final String name;
+  private final Type type;
+  private final int place;
+  private final List<Alternative> alternatives;
+  private final int[] slots;
+
+  /**
+   * @param name its name
+   * @param type what it evaluates to
+   * @param place where its value is kept while a pass lasts
+   * @param alternatives in order
+   */
+  Term(String name, Type type, int place, List<Alternative> alternatives) {
+    this.name = name;
+    this.type = type;
+    this.place = place;
+    this.alternatives = List.copyOf(alternatives);
+    this.slots =
+        this.alternatives.stream()
+            .flatMap(line -> Stream.concat(line.when().stream(), line.value().stream()))
+            .flatMap(part -> part.slots().stream())
+            .mapToInt(Meaning.Slot::index)
+            .distinct()
+            .toArray();
+  }
+
+  /** Its name. */
+  public String name() {
+    return name;
+  }
+
+  /** What it evaluates to. */
+  public Type type() {
+    return type;
+  }
+
+  /** Where its value is kept while a pass lasts. */
+  public int place() {
+    return place;
+  }
+
+  /** The alternatives, in order. */
+  public List<Alternative> alternatives() {
+    return alternatives;
+  }
+
+  /** Whether something is so of every slot that it reads, also by way of other definitions. */
+  public boolean readsOnly(IntPredicate slot) {
+    for (int read : slots) {
+      if (!slot.test(read)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /**
