@@ -79,8 +79,9 @@ final class Propagation {
   }
 
   private void carry(Doubt doubt, double here) {
-    double up = situation.moved(doubt, 1) - here;
-    double down = situation.moved(doubt, -1) - here;
+    Situation.Moved moved = situation.moved(doubt);
+    double up = moved.up() - here;
+    double down = moved.down() - here;
     // A line that no longer rises has no answer there: what is left is the other side, and no line.
     boolean torn = Double.isNaN(up) || Double.isNaN(down);
     double half = torn ? (Double.isNaN(up) ? -down : up) : (up - down) / 2;

@@ -72,23 +72,36 @@ final class Situation {
   }
 
   /**
-   * What it comes to with something moved by so many of its standard deviations. The stages stay
-   * the same ones, also when with such readings others would have been selected.
+   * What it comes to with something moved up and down.
+   *
+   * @param up by a standard deviation up
+   * @param down by a standard deviation down
    */
-  double moved(Doubt doubt, double times) {
+  record Moved(double up, double down) {}
+
+  /**
+   * What it comes to with something moved. The stages stay the same ones, also when with such
+   * readings others would have been selected.
+   */
+  Moved moved(Doubt doubt) {
     List<Frame> copies = new ArrayList<>(stages.size());
     for (int stage = 0; stage < stages.size(); stage++) {
       copies.add(doubt.moves(stage) ? stages.get(stage).copy() : stages.get(stage));
     }
-    Situation moved = new Situation(protocol, line, copies, own.copy());
+    Situation scratch = new Situation(protocol, line, copies, own.copy());
+    return new Moved(scratch.with(doubt, 1), scratch.with(doubt, -1));
+  }
+
+  // Changes this situation, which is a scratch one.
+  private double with(Doubt doubt, double times) {
     for (Doubt.Move move : doubt.readings()) {
-      moved.frame(move.frame()).set(move.place(), move.at(times), 0);
+      frame(move.frame()).set(move.place(), move.at(times), 0);
     }
     for (Doubt.Move move : doubt.terms()) {
-      moved.frame(move.frame()).suppose(move.place(), move.at(times));
+      frame(move.frame()).suppose(move.place(), move.at(times));
     }
     Optional<Formula> anySpan = Optional.empty();
-    StageLine.fill(moved.own, protocol, copies, anySpan);
-    return moved.value();
+    StageLine.fill(own, protocol, stages, anySpan);
+    return value();
   }
 }

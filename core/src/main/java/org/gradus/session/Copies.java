@@ -17,15 +17,20 @@ final class Copies {
   private Copies() {}
 
   static <K, V> Map<K, V> with(Map<K, V> map, K key, V value) {
-    if (value.equals(map.get(key))) {
+    V old = map.get(key);
+    if (value.equals(old)) {
       return map;
     }
-    if (map.isEmpty()) {
-      return Map.of(key, value);
+    @SuppressWarnings({"unchecked", "rawtypes"})
+    Map.Entry<K, V>[] entries = new Map.Entry[map.size() + (old == null ? 1 : 0)];
+    int place = 0;
+    for (Map.Entry<K, V> entry : map.entrySet()) {
+      if (!entry.getKey().equals(key)) {
+        entries[place++] = entry;
+      }
     }
-    Map<K, V> copy = new HashMap<>(map);
-    copy.put(key, value);
-    return Map.copyOf(copy);
+    entries[place] = Map.entry(key, value);
+    return Map.ofEntries(entries);
   }
 
   static <K, V> Map<K, V> without(Map<K, V> map, K key) {

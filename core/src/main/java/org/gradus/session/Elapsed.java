@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.plan.Frame;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What time alone brings about between two events: a stop that waited in vain for a second reading
@@ -22,9 +23,14 @@ final class Elapsed {
     Duration time = moment.time();
     boolean later = time.compareTo(course.now) > 0;
     List<ProtocolRule> restless = new ArrayList<>();
+    @Nullable Meanwhile between = null;
     boolean meanwhile = false;
     for (ProtocolRule rule : Watch.ending(course)) {
-      boolean could = later && rule.influences().time() && Meanwhile.couldMatter(rule, moment);
+      boolean could = false;
+      if (later && rule.influences().time()) {
+        between = between == null ? new Meanwhile(moment) : between;
+        could = between.couldMatter(rule);
+      }
       meanwhile |= could;
       if (could || Watch.isPending(rule, course) || course.phase == Phase.RECOVERY) {
         restless.add(rule);

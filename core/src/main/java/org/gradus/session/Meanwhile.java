@@ -3,9 +3,11 @@ package org.gradus.session;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
@@ -23,12 +25,14 @@ final class Meanwhile {
   private final Frame frame;
   private final double elapsed;
   private final Box around;
+  private final Box box;
 
-  private Meanwhile(Moment moment) {
+  Meanwhile(Moment moment) {
     this.course = moment.course();
     this.frame = course.shown().orElseGet(() -> Sight.latest(course, course.now));
     this.elapsed = moment.time().minus(course.now).toMillis() / 1000.0;
     this.around = Resolution.around(frame);
+    this.box = Box.onDemand(frame.layout(), this::cell);
   }
 
   /**
@@ -36,14 +40,13 @@ final class Meanwhile {
    * the step of a reading whether it fails or is unknown must be looked at as well: a decision
    * beside it is not firm.
    */
-  static boolean couldMatter(ProtocolRule rule, Moment moment) {
-    Meanwhile meanwhile = new Meanwhile(moment);
-    Box box = Box.onDemand(meanwhile.frame.layout(), meanwhile::cell);
-    return rule.rule()
-        .condition()
-        .map(when -> when.outcomes(box))
-        .map(could -> could.canHold() || (could.canFail() && could.canBeUnknown()))
-        .orElse(true);
+  boolean couldMatter(ProtocolRule rule) {
+    Optional<Condition> condition = rule.rule().condition();
+    if (condition.isEmpty()) {
+      return true;
+    }
+    Outcomes could = condition.get().outcomes(box);
+    return could.canHold() || (could.canFail() && could.canBeUnknown());
   }
 
   // The values of a slot since the last event. Clocks run, and of what moves otherwise nothing is

@@ -23,6 +23,7 @@ final class Placement {
   private final Course.Change change;
   private final Event.Read event;
   private final Plausible plausible;
+  private final Map<String, Taken> answers = new HashMap<>();
   private final Map<String, Taken> newest = new HashMap<>();
 
   Placement(Course course, Course.Change change, Event.Read event) {
@@ -51,6 +52,7 @@ final class Placement {
       }
     }
     event.readings().forEach(reading -> place(reading, told));
+    change.answers = Copies.and(change.answers, answers);
     return newest;
   }
 
@@ -66,7 +68,7 @@ final class Placement {
             || Attribute.named(subject).isPresent();
     if (answer) {
       beforeOnly(subject);
-      change.answers = Copies.with(change.answers, subject, taken);
+      answers.put(subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
       beforeOnly(subject);
       Map<String, Taken> before = change.baselines.getOrDefault(baseline.posture(), Map.of());

@@ -88,10 +88,10 @@ final class Sight {
   }
 
   private Frame frame() {
-    // What was answered before the test need not be looked up again.
+    // Of the same course only readings and clocks can be seen in another way.
     Optional<Frame> shown = course.shown();
     return shown.isPresent()
-        ? filled(shown.get().copy(), By.ACT)
+        ? filled(shown.get().copy(), By.READING)
         : filled(new Frame(course.protocol.wiring().layout()), By.ANYTHING);
   }
 

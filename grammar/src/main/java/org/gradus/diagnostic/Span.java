@@ -22,12 +22,19 @@ public record Span(SourceFile file, int start, int end) {
   /** The characters of this stretch in one line, every stretch of white space as one blank. */
   public String inOneLine() {
     String text = text();
-    boolean plain = !text.contains("  ") && text.chars().noneMatch(Span::isOtherThanBlank);
-    return plain ? text : text.replaceAll("\\s+", " ");
+    return isInOneLine(text) ? text : text.replaceAll("\\s+", " ");
   }
 
-  private static boolean isOtherThanBlank(int character) {
-    return character != ' ' && Character.isWhitespace(character);
+  private static boolean isInOneLine(String text) {
+    boolean blank = false;
+    for (int i = 0; i < text.length(); i++) {
+      boolean white = Character.isWhitespace(text.charAt(i));
+      if (white && (blank || text.charAt(i) != ' ')) {
+        return false;
+      }
+      blank = white;
+    }
+    return true;
   }
 
   /** The stretch from the start of this to the end of another in the same file. */

@@ -2,7 +2,6 @@ package org.gradus.rule.bounds;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Term;
@@ -13,21 +12,25 @@ import org.jspecify.annotations.Nullable;
 public final class Box {
 
   private final List<Demand> demands;
-  private final BiFunction<Integer, Demand, Cell> source;
+  private final Cells source;
   // Null where nobody has looked yet.
   private final @Nullable Cell[] cells;
 
   private final Settled settled;
 
-  private Box(
-      List<Demand> demands,
-      BiFunction<Integer, Demand, Cell> source,
-      @Nullable Cell[] cells,
-      Settled settled) {
+  private Box(List<Demand> demands, Cells source, @Nullable Cell[] cells, Settled settled) {
     this.demands = demands;
     this.source = source;
     this.cells = cells;
     this.settled = settled;
+  }
+
+  /** Makes the cells of a box. */
+  @FunctionalInterface
+  public interface Cells {
+
+    /** The cell of a slot, the same however often it is asked. */
+    Cell of(int slot, Demand demand);
   }
 
   /** What is known of definitions beforehand. */
@@ -42,7 +45,7 @@ public final class Box {
   }
 
   /** A box with these cells, in the order of the slots. */
-  public static Box of(Layout layout, BiFunction<Integer, Demand, Cell> cells) {
+  public static Box of(Layout layout, Cells cells) {
     Box box = onDemand(layout, cells);
     for (int slot = 0; slot < box.cells.length; slot++) {
       box.cell(slot);
@@ -53,20 +56,19 @@ public final class Box {
   /**
    * A box whose cells are made when they are first looked at: a rule looks at few of them.
    *
-   * @param cells makes the cell of a slot, the same however often it is asked
+   * @param cells makes the cell of a slot
    */
-  public static Box onDemand(Layout layout, BiFunction<Integer, Demand, Cell> cells) {
+  public static Box onDemand(Layout layout, Cells cells) {
     return onDemand(layout, cells, Settled.NONE);
   }
 
   /**
    * A box of which more is known than its cells.
    *
-   * @param cells makes the cell of a slot, the same however often it is asked
+   * @param cells makes the cell of a slot
    * @param settled what is known of definitions
    */
-  public static Box onDemand(
-      Layout layout, BiFunction<Integer, Demand, Cell> cells, Settled settled) {
+  public static Box onDemand(Layout layout, Cells cells, Settled settled) {
     return new Box(layout.demands(), cells, new Cell[layout.size()], settled);
   }
 
@@ -85,7 +87,7 @@ public final class Box {
   public Cell cell(int slot) {
     Cell cell = cells[slot];
     if (cell == null) {
-      cell = source.apply(slot, demands.get(slot));
+      cell = source.of(slot, demands.get(slot));
       cells[slot] = cell;
     }
     return cell;
