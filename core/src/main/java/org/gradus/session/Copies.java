@@ -21,20 +21,26 @@ final class Copies {
     if (value.equals(old)) {
       return map;
     }
+    Map.Entry<K, V>[] entries = but(key, map, map.size() + (old == null ? 1 : 0));
+    entries[entries.length - 1] = Map.entry(key, value);
+    return Map.ofEntries(entries);
+  }
+
+  static <K, V> Map<K, V> without(Map<K, V> map, K key) {
+    return map.containsKey(key) ? Map.ofEntries(but(key, map, map.size() - 1)) : map;
+  }
+
+  // The entries with another key, with room behind them.
+  private static <K, V> Map.Entry<K, V>[] but(K key, Map<K, V> map, int size) {
     @SuppressWarnings({"unchecked", "rawtypes"})
-    Map.Entry<K, V>[] entries = new Map.Entry[map.size() + (old == null ? 1 : 0)];
+    Map.Entry<K, V>[] entries = new Map.Entry[size];
     int place = 0;
     for (Map.Entry<K, V> entry : map.entrySet()) {
       if (!entry.getKey().equals(key)) {
         entries[place++] = entry;
       }
     }
-    entries[place] = Map.entry(key, value);
-    return Map.ofEntries(entries);
-  }
-
-  static <K, V> Map<K, V> without(Map<K, V> map, K key) {
-    return map.containsKey(key) ? keeping(map, other -> !other.equals(key)) : map;
+    return entries;
   }
 
   static <K, V> Map<K, V> keeping(Map<K, V> map, Predicate<K> kept) {

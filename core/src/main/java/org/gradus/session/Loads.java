@@ -23,11 +23,12 @@ final class Loads {
   static List<Loading> of(Course course, Stage stage, Duration at) {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
-    Frame nothing = new Frame(course.protocol.wiring().layout());
+    // What asks for nothing comes to the same on any frame.
+    Frame any = course.shown().orElseGet(() -> new Frame(course.protocol.wiring().layout()));
     for (Stage.Load load : stage.loads()) {
       Frame frame =
           load.isPlain()
-              ? nothing
+              ? any
               : Sight.atDue(course, Passage.begin(stage, loads, at), Duration.ZERO);
       double value = load.value().value(frame);
       if (!Double.isNaN(value)) {
@@ -53,9 +54,12 @@ final class Loads {
 
   // On a cycle that is braked by hand the force is what is set.
   private static List<Loading> braked(Course course, List<Loading> loads) {
+    if (course.protocol.brake().isEmpty()) {
+      return List.copyOf(loads);
+    }
     Optional<Loading> power = named(POWER, loads);
     Optional<Double> rate = steady(loads);
-    if (course.protocol.brake().isEmpty() || power.isEmpty() || rate.isEmpty()) {
+    if (power.isEmpty() || rate.isEmpty()) {
       return List.copyOf(loads);
     }
     Brake brake = course.protocol.brake().get();
@@ -83,7 +87,12 @@ final class Loads {
   }
 
   private static Optional<Loading> named(String name, List<Loading> loads) {
-    return loads.stream().filter(load -> load.name().equals(name)).findFirst();
+    for (Loading load : loads) {
+      if (load.name().equals(name)) {
+        return Optional.of(load);
+      }
+    }
+    return Optional.empty();
   }
 
   private static Optional<Double> steady(List<Loading> loads) {
