@@ -99,6 +99,9 @@ public final class Box {
 
   /** This box with another cell in one slot; of definitions nothing is known beforehand then. */
   public Box with(int slot, Cell cell) {
+    if (cell.equals(cell(slot))) {
+      return this;
+    }
     Box changed = new Box(demands, source, cells.clone(), Settled.NONE);
     changed.cells[slot] = cell;
     return changed;

@@ -82,10 +82,15 @@ final class Survey {
       return Outcomes.ANYTHING;
     } else if (part instanceof Expression.And and) {
       Outcomes left = truth(and.left());
-      return left.and(right(and.left(), left, true).truth(and.right()));
+      // Where the left decides, the right has no say.
+      return left.alwaysFails()
+          ? left
+          : left.and(right(and.left(), left, true).truth(and.right()));
     } else if (part instanceof Expression.Or or) {
       Outcomes left = truth(or.left());
-      return left.or(right(or.left(), left, false).truth(or.right()));
+      return left.alwaysHolds()
+          ? left
+          : left.or(right(or.left(), left, false).truth(or.right()));
     } else if (part instanceof Expression.Not not) {
       return truth(not.operand()).not();
     } else if (part instanceof Expression.Comparison comparison) {
