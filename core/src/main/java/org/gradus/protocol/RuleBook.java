@@ -1,6 +1,10 @@
 package org.gradus.protocol;
 
+import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The rules of a protocol by when they are looked at. Immutable. */
@@ -15,6 +19,8 @@ public final class RuleBook {
   private final List<ProtocolRule> inRecovery;
   private final List<ProtocolRule> endingExercise;
   private final List<ProtocolRule> endingRecovery;
+  private final BitSet moving = new BitSet();
+  private final Map<String, BitSet> asking = new HashMap<>();
 
   /**
    * The rules by when they are looked at, each group in the order of the file.
@@ -41,6 +47,13 @@ public final class RuleBook {
             .toList();
     this.endingExercise = anyTime.stream().filter(ProtocolRule::ends).toList();
     this.endingRecovery = inRecovery.stream().filter(ProtocolRule::ends).toList();
+    for (int i = 0; i < endingExercise.size(); i++) {
+      Influences influences = endingExercise.get(i).influences();
+      moving.set(i, influences.time());
+      for (String name : influences.told()) {
+        asking.computeIfAbsent(name, told -> new BitSet()).set(i);
+      }
+    }
   }
 
   /** Before the first stage. */
@@ -76,6 +89,18 @@ public final class RuleBook {
   /** Those that stop or finish the exercise at any time. */
   public List<ProtocolRule> endingExercise() {
     return endingExercise;
+  }
+
+  /**
+   * Those of them, by their places, that ask for one of some signals and signs, or whose answer
+   * time alone can change.
+   */
+  public BitSet asking(Iterable<String> names) {
+    BitSet found = (BitSet) moving.clone();
+    for (String name : names) {
+      Optional.ofNullable(asking.get(name)).ifPresent(found::or);
+    }
+    return found;
   }
 
   /** Those that stop recovery at any time. */

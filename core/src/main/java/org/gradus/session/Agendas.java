@@ -58,8 +58,10 @@ final class Agendas {
   /** What there is to do in a stage until its end. */
   static Agenda of(Course course, Passage passage, Duration time) {
     List<Item> items = new ArrayList<>();
+    Stretch stretch = passage.stretch();
+    Duration end = passage.endInStage();
     for (MeasureLine line : course.protocol.schedule().lines()) {
-      for (Duration due : line.due(passage.stretch(), passage.endInStage())) {
+      for (Duration due : line.due(stretch, end)) {
         if (!isDone(passage, line, due)) {
           items.add(item(line, passage.start().plus(due), time));
         }
@@ -92,6 +94,9 @@ final class Agendas {
   }
 
   private static List<Reminder> cues(Course course, Passage passage, Duration time) {
+    if (course.protocol.cues().isEmpty()) {
+      return List.of();
+    }
     List<Reminder> cues = new ArrayList<>();
     for (Cue cue : course.protocol.cues()) {
       for (Duration due : cue.timing().due(passage.stretch(), passage.endInStage())) {

@@ -81,10 +81,13 @@ final class Course {
     return new Course(new Change(protocol, person));
   }
 
-  /** This course with something changed. */
+  /** This course with something changed; this one itself if nothing is. */
   Course with(Consumer<Change> what) {
     Change change = new Change(this);
     what.accept(change);
+    if (change.leaves(this)) {
+      return this;
+    }
     Course next = new Course(change);
     next.tally = tally;
     return next;
@@ -180,6 +183,31 @@ final class Course {
       recoveryLoads = course.recoveryLoads;
       stopped = course.stopped;
       ending = course.ending;
+    }
+
+    // What stays as it was is the same object (see Copies).
+    @SuppressWarnings("ReferenceEquality")
+    private boolean leaves(Course course) {
+      return phase == course.phase
+          && now == course.now
+          && events == course.events
+          && answers == course.answers
+          && baselines == course.baselines
+          && passages == course.passages
+          && latest == course.latest
+          && atFinish == course.atFinish
+          && named == course.named
+          && signs == course.signs
+          && everReported == course.everReported
+          && confirming == course.confirming
+          && doubts == course.doubts
+          && dismissed == course.dismissed
+          && alarm == course.alarm
+          && exerciseEnd == course.exerciseEnd
+          && recoverySkipped == course.recoverySkipped
+          && recoveryLoads == course.recoveryLoads
+          && stopped == course.stopped
+          && ending == course.ending;
     }
 
     void replace(int passage, Passage by) {

@@ -3,7 +3,6 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -50,10 +49,8 @@ final class Intake {
               change.events = change.events.and(told, event);
               put(event, now, change, readings);
             });
-    Set<String> news = new HashSet<>(readings.keySet());
-    if (event instanceof Event.Reported reported) {
-      news.add(reported.sign());
-    }
+    Set<String> news =
+        event instanceof Event.Reported reported ? Set.of(reported.sign()) : readings.keySet();
     // A late reading of the exercise is looked at once; it does not become one of recovery.
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
     Frame frame =

@@ -4,6 +4,7 @@ import static java.time.Duration.ZERO;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -64,15 +65,18 @@ final class Watch {
    * @param news the names of what was just read or reported
    */
   static Course look(Course course, Event event, Frame frame, Set<String> news) {
-    List<ProtocolRule> rules = ending(course);
+    List<ProtocolRule> ending = ending(course);
     boolean only = event instanceof Event.Read || event instanceof Event.Reported;
-    if (only && course.phase == Phase.STAGE) {
-      rules = new ArrayList<>();
-      for (ProtocolRule rule : ending(course)) {
-        boolean asks = asks(rule.influences().told(), event);
-        if (asks || rule.influences().time() || isPending(rule, course)) {
-          rules.add(rule);
-        }
+    if (!only || course.phase != Phase.STAGE) {
+      return look(course, ending, frame, course.now, news);
+    }
+    // What is only told changes the answers of those that ask for it, also where it is no news: a
+    // late reading of the stage before. What is done may change any answer.
+    BitSet asking = course.protocol.rules().asking(told(event));
+    List<ProtocolRule> rules = new ArrayList<>();
+    for (int i = 0; i < ending.size(); i++) {
+      if (asking.get(i) || isPending(ending.get(i), course)) {
+        rules.add(ending.get(i));
       }
     }
     return look(course, rules, frame, course.now, news);
@@ -96,17 +100,13 @@ final class Watch {
         || (moves && course.dismissed.contains(rule.id()));
   }
 
-  // What is only told changes the answers of those that ask for it, also where it is no news: a
-  // late reading of the stage before. What is done may change any answer.
-  private static boolean asks(Set<String> names, Event told) {
-    if (told instanceof Event.Read read) {
-      for (Reading reading : read.readings()) {
-        if (names.contains(reading.subject())) {
-          return true;
-        }
-      }
+  private static List<String> told(Event told) {
+    if (told instanceof Event.Reported reported) {
+      return List.of(reported.sign());
     }
-    return told instanceof Event.Reported reported && names.contains(reported.sign());
+    List<String> names = new ArrayList<>();
+    ((Event.Read) told).readings().forEach(reading -> names.add(reading.subject()));
+    return names;
   }
 
   /** The course after some of its rules have been looked at at a time. */

@@ -83,14 +83,10 @@ final class Survey {
     } else if (part instanceof Expression.And and) {
       Outcomes left = truth(and.left());
       // Where the left decides, the right has no say.
-      return left.alwaysFails()
-          ? left
-          : left.and(right(and.left(), left, true).truth(and.right()));
+      return left.alwaysFails() ? left : left.and(right(and.left(), left, true).truth(and.right()));
     } else if (part instanceof Expression.Or or) {
       Outcomes left = truth(or.left());
-      return left.alwaysHolds()
-          ? left
-          : left.or(right(or.left(), left, false).truth(or.right()));
+      return left.alwaysHolds() ? left : left.or(right(or.left(), left, false).truth(or.right()));
     } else if (part instanceof Expression.Not not) {
       return truth(not.operand()).not();
     } else if (part instanceof Expression.Comparison comparison) {
