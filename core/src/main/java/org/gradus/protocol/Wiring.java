@@ -2,13 +2,10 @@ package org.gradus.protocol;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.IntConsumer;
-import java.util.stream.IntStream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
@@ -30,21 +27,9 @@ public final class Wiring {
   private final Map<String, Quantity> spreads;
   // What each slot stands for; frames are filled too often to look names up.
   private final List<Optional<Fact>> bySlot;
-  private final Map<By, BitSet> changing = new EnumMap<>(By.class);
+  private final SlotChanges changes;
   private final List<Line> lines;
   private final BitSet measured = new BitSet();
-
-  /** What can make the value of a slot another one. */
-  public enum By {
-    /** Time passes. */
-    TIME,
-    /** Time passes, and something is read while a stage lasts. */
-    READING,
-    /** Anything else once the test has begun: all but what was settled before it. */
-    ACT,
-    /** Something is told before the test, of which nothing is known yet. */
-    ANYTHING
-  }
 
   /**
    * A line through stages that formulas ask for.
@@ -100,9 +85,7 @@ public final class Wiring {
     for (int slot = 0; slot < layout.size(); slot++) {
       measured.set(slot, isMeasured(layout.demands().get(slot)));
     }
-    for (By by : By.values()) {
-      changing.put(by, found(by));
-    }
+    this.changes = new SlotChanges(layout, bySlot);
   }
 
   private boolean isMeasured(Demand demand) {
@@ -148,47 +131,6 @@ public final class Wiring {
     return List.copyOf(lines);
   }
 
-  private BitSet found(By by) {
-    BitSet found = new BitSet();
-    IntStream.range(0, layout.size()).filter(slot -> canChange(slot, by)).forEach(found::set);
-    return found;
-  }
-
-  private boolean canChange(int slot, By by) {
-    if (by == By.ANYTHING) {
-      return true;
-    }
-    Optional<Fact> fact = bySlot.get(slot);
-    return switch (layout.demands().get(slot).aspect()) {
-      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
-      case EVER, COMPLETED -> by == By.ACT;
-      case EARLIER, AVERAGE, HIGHEST, LOWEST, COUNT -> true;
-      case VALUE -> fact.isPresent() && canChange(fact.get(), by);
-    };
-  }
-
-  private static boolean canChange(Fact fact, By by) {
-    boolean settled =
-        fact instanceof Fact.Attribute
-            || fact instanceof Fact.Answer
-            || fact instanceof Fact.Baseline
-            || fact instanceof Fact.Result;
-    return switch (by) {
-      case TIME -> moves(fact);
-      case READING ->
-          moves(fact)
-              || fact instanceof Fact.Read
-              || fact instanceof Fact.Previous
-              || fact instanceof Fact.Named;
-      case ACT -> !settled;
-      case ANYTHING -> true;
-    };
-  }
-
-  private static boolean moves(Fact fact) {
-    return fact instanceof Fact.Clock || fact instanceof Fact.Load;
-  }
-
   /** The slots. */
   public Layout layout() {
     return layout;
@@ -213,12 +155,9 @@ public final class Wiring {
     return bySlot.get(slot);
   }
 
-  /** The slots whose values can become other ones, in order. */
-  public void changing(By by, IntConsumer slot) {
-    BitSet slots = Optional.ofNullable(changing.get(by)).orElseThrow();
-    for (int next = slots.nextSetBit(0); next >= 0; next = slots.nextSetBit(next + 1)) {
-      slot.accept(next);
-    }
+  /** Which slots can have another value after something has happened. */
+  public SlotChanges changes() {
+    return changes;
   }
 
   /**

@@ -1,6 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 
@@ -20,6 +21,15 @@ public sealed interface Event {
   record Read(List<Reading> readings, Duration taken, Duration at) implements Event {
     public Read {
       readings = List.copyOf(readings);
+    }
+
+    /** What was read, or asked. */
+    List<String> subjects() {
+      List<String> names = new ArrayList<>();
+      for (Reading reading : readings) {
+        names.add(reading.subject());
+      }
+      return names;
     }
   }
 

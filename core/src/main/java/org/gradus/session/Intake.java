@@ -11,8 +11,9 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
+import org.gradus.protocol.SlotChanges;
+import org.gradus.protocol.SlotChanges.Slots;
 import org.gradus.protocol.Stage;
-import org.gradus.protocol.Wiring.By;
 import org.gradus.rule.plan.Frame;
 
 /** Makes the next course out of a course and an event. An event that is refused changes nothing. */
@@ -66,13 +67,18 @@ final class Intake {
   }
 
   private static Frame known(Moment before, Event event, Course after) {
-    boolean read = event instanceof Event.Read;
     Phase phase = before.course().phase;
-    Optional<Frame> known = read && phase == Phase.BEFORE ? Optional.empty() : before.atHand();
-    By by = read && phase == Phase.STAGE ? By.READING : By.ACT;
-    return known.isPresent()
-        ? Sight.again(known.get(), after, after.now, by)
-        : Sight.latest(after, after.now);
+    boolean told = event instanceof Event.Read && phase == Phase.BEFORE;
+    Optional<Frame> known = told ? Optional.empty() : before.atHand();
+    if (known.isEmpty()) {
+      return Sight.latest(after, after.now);
+    }
+    SlotChanges changes = after.protocol.wiring().changes();
+    Slots changed =
+        event instanceof Event.Read read && phase == Phase.STAGE
+            ? changes.byReading(read.subjects())
+            : changes.byAct();
+    return Sight.again(known.get(), after, after.now, changed);
   }
 
   private static void put(

@@ -2,7 +2,6 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.Optional;
-import org.gradus.protocol.Wiring.By;
 import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
 
@@ -69,6 +68,8 @@ final class Moment {
   }
 
   private Frame now(Frame shown) {
-    return time.equals(course.now) ? shown : Sight.again(shown, course, time, By.TIME);
+    return time.equals(course.now)
+        ? shown
+        : Sight.again(shown, course, time, course.protocol.wiring().changes().byTime());
   }
 }

@@ -57,7 +57,7 @@ final class Placement {
   }
 
   private String subjects() {
-    return String.join(", ", event.readings().stream().map(Reading::subject).toList());
+    return String.join(", ", event.subjects());
   }
 
   private void place(Reading reading, Set<String> told) {

@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
-import org.gradus.protocol.Wiring.By;
+import org.gradus.protocol.SlotChanges;
+import org.gradus.protocol.SlotChanges.Slots;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
@@ -59,9 +60,9 @@ final class Sight {
    * What is known at a moment by the latest readings, when what was known before is at hand: only
    * what can have changed is looked up again.
    */
-  static Frame again(Frame before, Course course, Duration time, By by) {
+  static Frame again(Frame before, Course course, Duration time, Slots changed) {
     Sight sight = new Sight(course, course.passage(), time, Optional.of(course.latest));
-    return sight.counted(sight.filled(before.copy(), by));
+    return sight.counted(sight.filled(before.copy(), changed));
   }
 
   /** What is known at a moment, by these readings. */
@@ -89,16 +90,16 @@ final class Sight {
 
   private Frame frame() {
     // Of the same course only readings and clocks can be seen in another way.
+    SlotChanges changes = course.protocol.wiring().changes();
     Optional<Frame> shown = course.shown();
     return shown.isPresent()
-        ? filled(shown.get().copy(), By.READING)
-        : filled(new Frame(course.protocol.wiring().layout()), By.ANYTHING);
+        ? filled(shown.get().copy(), changes.byLook())
+        : filled(new Frame(course.protocol.wiring().layout()), changes.any());
   }
 
-  // What can have changed is looked up.
-  private Frame filled(Frame frame, By by) {
+  private Frame filled(Frame frame, Slots slots) {
     List<Demand> demands = frame.layout().demands();
-    course.protocol.wiring().changing(by, slot -> fill(frame, slot, demands.get(slot)));
+    slots.each(slot -> fill(frame, slot, demands.get(slot)));
     return frame;
   }
 

@@ -101,12 +101,9 @@ final class Watch {
   }
 
   private static List<String> told(Event told) {
-    if (told instanceof Event.Reported reported) {
-      return List.of(reported.sign());
-    }
-    List<String> names = new ArrayList<>();
-    ((Event.Read) told).readings().forEach(reading -> names.add(reading.subject()));
-    return names;
+    return told instanceof Event.Reported reported
+        ? List.of(reported.sign())
+        : ((Event.Read) told).subjects();
   }
 
   /** The course after some of its rules have been looked at at a time. */
