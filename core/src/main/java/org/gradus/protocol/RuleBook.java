@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.gradus.rule.syntax.Action;
 
 /** The rules of a protocol by when they are looked at. Immutable. */
 public final class RuleBook {
@@ -19,6 +20,8 @@ public final class RuleBook {
   private final List<ProtocolRule> inRecovery;
   private final List<ProtocolRule> endingExercise;
   private final List<ProtocolRule> endingRecovery;
+  private final List<ProtocolRule> finishing;
+  private final List<ProtocolRule> cautioning;
   private final BitSet moving = new BitSet();
   private final Map<String, BitSet> asking = new HashMap<>();
 
@@ -47,6 +50,9 @@ public final class RuleBook {
             .toList();
     this.endingExercise = anyTime.stream().filter(ProtocolRule::ends).toList();
     this.endingRecovery = inRecovery.stream().filter(ProtocolRule::ends).toList();
+    this.finishing = endingExercise.stream().filter(ProtocolRule::isFinish).toList();
+    this.cautioning =
+        anyTime.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
     for (int i = 0; i < endingExercise.size(); i++) {
       Influences influences = endingExercise.get(i).influences();
       moving.set(i, influences.time());
@@ -91,9 +97,19 @@ public final class RuleBook {
     return endingExercise;
   }
 
+  /** Those of them that finish it. */
+  public List<ProtocolRule> finishing() {
+    return finishing;
+  }
+
+  /** Those of any time that caution. */
+  public List<ProtocolRule> cautioning() {
+    return cautioning;
+  }
+
   /**
-   * Those of them, by their places, that ask for one of some signals and signs, or whose answer
-   * time alone can change.
+   * Those that end the exercise, by their places, that ask for one of some signals and signs, or
+   * whose answer time alone can change.
    */
   public BitSet asking(Iterable<String> names) {
     BitSet found = (BitSet) moving.clone();

@@ -87,6 +87,13 @@ public sealed interface Timing {
     public List<Duration> due(Stretch stage, Duration until) {
       return stage.end() == End.PLANNED ? once(stage.lasts().minus(lead), until) : List.of();
     }
+
+    @Override
+    public Optional<Duration> lastDue(Stretch stage, Duration moment) {
+      Duration due = stage.lasts().minus(lead);
+      boolean is = stage.end() == End.PLANNED && isOnce(due, moment);
+      return is ? Optional.of(due) : Optional.empty();
+    }
   }
 
   /** Once, when what is to be done is done; never in a stage that lasts a planned time. */
@@ -98,6 +105,10 @@ public sealed interface Timing {
   }
 
   private static List<Duration> once(Duration time, Duration until) {
-    return time.isNegative() || time.compareTo(until) > 0 ? List.of() : List.of(time);
+    return isOnce(time, until) ? List.of(time) : List.of();
+  }
+
+  private static boolean isOnce(Duration time, Duration until) {
+    return !time.isNegative() && time.compareTo(until) <= 0;
   }
 }

@@ -32,7 +32,7 @@ final class RecoveryJudge {
     this.standing = Sight.standing(course, time);
     this.recovery = course.protocol.recovery().orElseThrow();
     this.start = course.exerciseEnd.orElse(course.now);
-    List<ProtocolRule> rules = Watch.rules(course);
+    List<ProtocolRule> rules = course.protocol.rules().inRecovery();
     this.ends = rules.stream().filter(rule -> rule.action() instanceof Action.End).toList();
     this.cautions = rules.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
   }

@@ -12,7 +12,6 @@ import org.gradus.protocol.Timing;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
-import org.gradus.rule.syntax.Action;
 
 /**
  * Decides in a stage, in this order: stop, finish at any time, read a second time, go on, the rules
@@ -181,8 +180,8 @@ final class StageJudge {
 
   private List<Because> cautions(List<Because> further) {
     List<Because> cautions = new ArrayList<>();
-    for (ProtocolRule rule : Watch.rules(course)) {
-      if (rule.action() instanceof Action.Caution && rule.rule().test(now.latest()) == Truth.TRUE) {
+    for (ProtocolRule rule : course.protocol.rules().cautioning()) {
+      if (rule.rule().test(now.latest()) == Truth.TRUE) {
         cautions.add(Reasons.of(rule, now.latest()));
       }
     }

@@ -40,16 +40,7 @@ final class Watch {
     this.news = news;
   }
 
-  /** The rules that are looked at after every event in this phase. */
-  static List<ProtocolRule> rules(Course course) {
-    return switch (course.phase) {
-      case STAGE -> course.protocol.rules().anyTime();
-      case RECOVERY -> course.protocol.rules().inRecovery();
-      case BEFORE, ENDED -> List.of();
-    };
-  }
-
-  /** Those of them that end something. */
+  /** The rules that end something, looked at after every event in this phase. */
   static List<ProtocolRule> ending(Course course) {
     return switch (course.phase) {
       case STAGE -> course.protocol.rules().endingExercise();
@@ -72,12 +63,15 @@ final class Watch {
     }
     // What is only told changes the answers of those that ask for it, also where it is no news: a
     // late reading of the stage before. What is done may change any answer.
-    BitSet asking = course.protocol.rules().asking(told(event));
-    List<ProtocolRule> rules = new ArrayList<>();
-    for (int i = 0; i < ending.size(); i++) {
-      if (asking.get(i) || isPending(ending.get(i), course)) {
-        rules.add(ending.get(i));
+    BitSet looked = course.protocol.rules().asking(told(event));
+    for (int i = 0; i < ending.size() && isPending(course); i++) {
+      if (isPending(ending.get(i), course)) {
+        looked.set(i);
       }
+    }
+    List<ProtocolRule> rules = new ArrayList<>();
+    for (int i = looked.nextSetBit(0); i >= 0; i = looked.nextSetBit(i + 1)) {
+      rules.add(ending.get(i));
     }
     return look(course, rules, frame, course.now, news);
   }
@@ -89,7 +83,7 @@ final class Watch {
    * are looked at once.
    */
   static boolean isPending(ProtocolRule rule, Course course) {
-    if (course.confirming.isEmpty() && course.doubts.isEmpty() && course.dismissed.isEmpty()) {
+    if (!isPending(course)) {
       return false;
     }
     boolean waits = rule.confirm().isPresent() && course.confirming.containsKey(rule.id());
@@ -98,6 +92,10 @@ final class Watch {
     return waits
         || (doubted && (moves || rule.confirm().isPresent()))
         || (moves && course.dismissed.contains(rule.id()));
+  }
+
+  private static boolean isPending(Course course) {
+    return !(course.confirming.isEmpty() && course.doubts.isEmpty() && course.dismissed.isEmpty());
   }
 
   private static List<String> told(Event told) {
@@ -223,11 +221,9 @@ final class Watch {
   /** The first finishing rule that holds and needs no further reading. */
   static Optional<ProtocolRule> finishing(Moment now) {
     Course course = now.course();
-    for (ProtocolRule rule : ending(course)) {
+    for (ProtocolRule rule : course.protocol.rules().finishing()) {
       boolean holds =
-          rule.isFinish()
-              && !course.dismissed.contains(rule.id())
-              && rule.rule().test(now.latest()) == Truth.TRUE;
+          !course.dismissed.contains(rule.id()) && rule.rule().test(now.latest()) == Truth.TRUE;
       Confirming confirming = course.confirming.get(rule.id());
       boolean counts = confirming != null && confirming.counts(now.time());
       if (holds && (rule.confirm().isEmpty() || counts)) {
