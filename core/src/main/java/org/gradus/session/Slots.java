@@ -9,12 +9,13 @@ import java.util.stream.Stream;
 /** The readings of one stage by the due times they count for. Immutable. */
 final class Slots {
 
-  static final Slots EMPTY = new Slots(List.of());
+  static final Slots EMPTY = new Slots(new Slot[0]);
 
-  private final List<Slot> filled;
+  // Looked through at every event.
+  private final Slot[] filled;
 
-  private Slots(List<Slot> filled) {
-    this.filled = List.copyOf(filled);
+  private Slots(Slot[] filled) {
+    this.filled = filled;
   }
 
   /**
@@ -77,9 +78,9 @@ final class Slots {
    * @param inStretch whether it was taken in the stretch over which the signal is averaged
    */
   Slots with(String signal, Duration due, Taken taken, boolean inStretch) {
-    List<Slot> others = new ArrayList<>();
-    List<Taken> earlier = List.of();
     int at = Math.toIntExact(due.toMillis());
+    List<Slot> others = new ArrayList<>(filled.length + 1);
+    List<Taken> earlier = List.of();
     for (Slot slot : filled) {
       if (slot.is(signal, at)) {
         earlier = slot.stretch();
@@ -88,6 +89,6 @@ final class Slots {
       }
     }
     others.add(new Slot(signal, at, taken, inStretch, earlier));
-    return new Slots(others);
+    return new Slots(others.toArray(Slot[]::new));
   }
 }
