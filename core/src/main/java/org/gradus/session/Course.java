@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
@@ -81,11 +82,23 @@ final class Course {
     return new Course(new Change(protocol, person));
   }
 
-  /** This course with something changed; this one itself if nothing is. */
+  /** This course with something changed. */
   Course with(Consumer<Change> what) {
+    return withAny(
+        change -> {
+          what.accept(change);
+          return true;
+        });
+  }
+
+  /**
+   * This course with something changed, or this one itself.
+   *
+   * @param what changes it and says whether anything is changed
+   */
+  Course withAny(Predicate<Change> what) {
     Change change = new Change(this);
-    what.accept(change);
-    if (change.leaves(this)) {
+    if (!what.test(change)) {
       return this;
     }
     Course next = new Course(change);
@@ -183,31 +196,6 @@ final class Course {
       recoveryLoads = course.recoveryLoads;
       stopped = course.stopped;
       ending = course.ending;
-    }
-
-    // What stays as it was is the same object (see Copies).
-    @SuppressWarnings("ReferenceEquality")
-    private boolean leaves(Course course) {
-      return phase == course.phase
-          && now == course.now
-          && events == course.events
-          && answers == course.answers
-          && baselines == course.baselines
-          && passages == course.passages
-          && latest == course.latest
-          && atFinish == course.atFinish
-          && named == course.named
-          && signs == course.signs
-          && everReported == course.everReported
-          && confirming == course.confirming
-          && doubts == course.doubts
-          && dismissed == course.dismissed
-          && alarm == course.alarm
-          && exerciseEnd == course.exerciseEnd
-          && recoverySkipped == course.recoverySkipped
-          && recoveryLoads == course.recoveryLoads
-          && stopped == course.stopped
-          && ending == course.ending;
     }
 
     void replace(int passage, Passage by) {

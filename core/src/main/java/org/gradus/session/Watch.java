@@ -107,9 +107,24 @@ final class Watch {
   /** The course after some of its rules have been looked at at a time. */
   static Course look(
       Course course, List<ProtocolRule> rules, Frame frame, Duration time, Set<String> news) {
-    return rules.isEmpty()
-        ? course
-        : course.with(change -> rules.forEach(new Watch(course, change, frame, time, news)::look));
+    if (rules.isEmpty()) {
+      return course;
+    }
+    return course.withAny(
+        change -> {
+          Watch watch = new Watch(course, change, frame, time, news);
+          rules.forEach(watch::look);
+          return watch.hasChanged();
+        });
+  }
+
+  // What stays as it was is the same object (see Copies).
+  @SuppressWarnings("ReferenceEquality")
+  private boolean hasChanged() {
+    return change.confirming != course.confirming
+        || change.dismissed != course.dismissed
+        || change.doubts != course.doubts
+        || !change.alarm.equals(course.alarm);
   }
 
   private void look(ProtocolRule rule) {
