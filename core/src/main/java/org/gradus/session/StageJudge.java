@@ -104,9 +104,6 @@ final class StageJudge {
   private List<Duration> dueTimes() {
     Duration limit = course.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;
-    if (last.equals(passage.end())) {
-      return List.of(passage.endInStage());
-    }
     Set<Duration> due = new LinkedHashSet<>();
     due.add(passage.endInStage());
     for (MeasureLine line : course.protocol.schedule().lines()) {

@@ -2,7 +2,9 @@ package org.gradus.trial;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.protocol.Attribute;
@@ -23,7 +25,12 @@ import org.gradus.unit.Kind;
 final class Demands {
 
   private static final String SPEED = "speed";
-  private static final Set<Attribute> DRAWN = Set.of(Attribute.AGE, Attribute.SEX, Attribute.MASS);
+  // What is known of a virtual person; a woman is the first word of sex.
+  private static final Map<Attribute, ToDoubleFunction<Body>> DRAWN =
+      Map.of(
+          Attribute.AGE, body -> body.of(Trait.AGE),
+          Attribute.SEX, body -> 1 - body.of(Trait.FEMALE),
+          Attribute.MASS, body -> body.of(Trait.MASS));
 
   private final Protocol protocol;
   private final Frame frame;
@@ -51,7 +58,11 @@ final class Demands {
     if (fact instanceof Fact.Load load) {
       sources.add((body, loads, runs) -> set(slot, load.name(), loads));
     } else if (fact instanceof Fact.Attribute attribute) {
-      attribute(slot, attribute.which());
+      Optional.ofNullable(DRAWN.get(attribute.which()))
+          .ifPresent(
+              drawn ->
+                  sources.add(
+                      (body, loads, runs) -> frame.set(slot, drawn.applyAsDouble(body), 0)));
     } else if (fact instanceof Fact.Read && demand.type() instanceof Type.Choice choice) {
       sources.add((body, loads, runs) -> frame.set(slot, Tester.gait(choice.options(), runs), 0));
     }
@@ -65,17 +76,6 @@ final class Demands {
       }
     }
     frame.miss(slot, Gap.never(name, Gap.Cause.NOT_IN_STAGE));
-  }
-
-  private void attribute(int slot, Attribute attribute) {
-    switch (attribute) {
-      case AGE -> sources.add((body, loads, runs) -> frame.set(slot, body.of(Trait.AGE), 0));
-      case SEX -> sources.add((body, loads, runs) -> frame.set(slot, 1 - body.of(Trait.FEMALE), 0));
-      case MASS -> sources.add((body, loads, runs) -> frame.set(slot, body.of(Trait.MASS), 0));
-      default -> {
-        // Not drawn: nothing is known of it.
-      }
-    }
   }
 
   /** Refuses a protocol that virtual people cannot take. */
@@ -108,7 +108,7 @@ final class Demands {
     Fact fact = protocol.wiring().fact(demand);
     return fact instanceof Fact.Load
         || (fact instanceof Fact.Read && demand.type() instanceof Type.Choice)
-        || (fact instanceof Fact.Attribute attribute && DRAWN.contains(attribute.which()));
+        || (fact instanceof Fact.Attribute attribute && DRAWN.containsKey(attribute.which()));
   }
 
   /** The uptake a load asks for, in mL/kg/min, as the equation says. */

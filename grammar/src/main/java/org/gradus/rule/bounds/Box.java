@@ -15,7 +15,6 @@ public final class Box {
   private final Cells source;
   // Null where nobody has looked yet.
   private final @Nullable Cell[] cells;
-
   private final Settled settled;
 
   private Box(List<Demand> demands, Cells source, @Nullable Cell[] cells, Settled settled) {
