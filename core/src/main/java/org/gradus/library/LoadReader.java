@@ -137,6 +137,11 @@ final class LoadReader {
     return new Arithmetic(from.span(), Operator.PLUS, from, further);
   }
 
+  /** Whether it is the load of a stage of a series, worked out: nobody wrote it that way. */
+  static boolean isClimbed(Expression load) {
+    return load instanceof Arithmetic sum && sum.span().equals(sum.left().span());
+  }
+
   private Optional<Expression> value(String name, Kind kind, Scalar text) {
     Optional<Expression> value = texts.expression(text);
     if (kind == Kind.NUMBER && value.filter(LoadReader::isBareShare).isPresent()) {

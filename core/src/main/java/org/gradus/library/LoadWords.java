@@ -3,6 +3,8 @@ package org.gradus.library;
 import org.gradus.protocol.LoadRange;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.rule.syntax.Expression.Literal;
+import org.gradus.rule.syntax.Expression.Negation;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
@@ -37,12 +39,20 @@ final class LoadWords {
 
   /** How to keep it within its range. */
   static String remedy(Expression text, LoadRange range, boolean low, boolean high) {
-    if (text instanceof Expression.Literal) {
-      return "check digits, unit and steps, or the range of " + range.name() + " under loads";
+    String ownRange = ", or the range of " + range.name() + " under loads";
+    if (isFigure(text)) {
+      return "check digits, unit and steps" + ownRange;
+    } else if (LoadReader.isClimbed(text)) {
+      return "check from, step and count of the series" + ownRange;
     } else if (range.name().equals("brake_force")) {
       return "bound the power with greater and lesser, or prescribe another pedal_rate";
     }
     String bounded = high ? "lesser(..., " + range.range().high() + ")" : "...";
     return "bound it: " + (low ? "greater(" + bounded + ", " + range.range().low() + ")" : bounded);
+  }
+
+  private static boolean isFigure(Expression text) {
+    return text instanceof Literal
+        || (text instanceof Negation negation && isFigure(negation.operand()));
   }
 }

@@ -153,6 +153,28 @@ class LoadLimitsTest {
         .isEmpty();
   }
 
+  // 5 + 21 x 0.5 = 15.5, 5 + 21 x 1 = 26; what is written under from alone leads nowhere.
+  @Test
+  void aSeriesThatIsWorkedOutIsPutRightAsASeries() {
+    String series =
+        "series: { id: level, count: 30, lasts: 3 min,"
+            + " speed: { from: 5 km/h, step: rise }, grade: 0 % }";
+    String walk =
+        edit(
+            edit(Meadow.WALK, "{ id: hill_3, lasts: 3 min, speed: 6 km/h, grade: 12 % }", series),
+            "settings:\n",
+            "settings:\n  rise: { value: 0.5 km/h, range: 0.5 km/h to 1 km/h, source: book }\n");
+    assertThat(said(Meadow.problems(walk, WATCH, Meadow.EQUATIONS)))
+        .containsExactly(
+            "the speed of level_22 could be 15.5 km/h to 26 km/h; possible is 0 km/h to 25 km/h | "
+                + "check from, step and count of the series, or the range of speed under loads");
+  }
+
+  @Test
+  void aFigureWithASignIsAFigure() {
+    assertThat(speed("-5 km/h")).containsExactly(hill("-5 km/h", CHECK));
+  }
+
   @Test
   void recoveryIsLookedAtToo() {
     String watch = edit(WATCH, "speed: 2 km/h", "speed: 30 km/h");
