@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.LoadRange;
@@ -102,10 +103,15 @@ final class ProtocolText {
     protocol.heading().cautions().forEach(caution -> lines.add("! " + caution));
   }
 
+  // The force follows from a power, where the brake is set by hand.
   private boolean isSet(LoadRange range) {
-    return protocol.stages().stream()
-        .flatMap(stage -> stage.loads().stream())
-        .anyMatch(load -> load.name().equals(range.name()));
+    boolean force = range.name().equals("brake_force") && protocol.brake().isPresent();
+    return force
+        || Stream.concat(
+                protocol.stages().stream(),
+                protocol.recovery().stream().flatMap(after -> after.stages().stream()))
+            .flatMap(stage -> stage.loads().stream())
+            .anyMatch(load -> load.name().equals(range.name()));
   }
 
   private void rules(String where, List<ProtocolRule> rules) {

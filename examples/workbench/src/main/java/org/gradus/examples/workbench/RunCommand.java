@@ -68,8 +68,9 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    shelf.refuseUnless(isSize(mass), "--mass " + mass + ": give kilograms, a number above 0");
     shelf.refuseUnless(
-        height == null || height > 0,
+        height == null || isSize(height),
         "--height " + height + ": give centimetres, a number above 0");
     Protocol protocol = shelf.protocol(id);
     Person.Builder person =
@@ -99,5 +100,9 @@ final class RunCommand implements Callable<Integer> {
       }
       return Workbench.REFUSED;
     }
+  }
+
+  private static boolean isSize(double size) {
+    return size > 0 && Double.isFinite(size);
   }
 }

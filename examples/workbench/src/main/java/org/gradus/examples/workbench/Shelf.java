@@ -106,9 +106,8 @@ class Shelf {
       throw cannot("read", file, e);
     }
     if (!text.startsWith("{")) {
-      throw new UncheckedIOException(
-          new IOException(
-              file.getFileName() + " is no record of a test; run ID --record FILE writes one"));
+      String what = file.getFileName() + " is no record of a test; run ID --record FILE writes one";
+      throw new UncheckedIOException(what, new IOException(what));
     }
     return text;
   }

@@ -1,7 +1,9 @@
 package org.gradus.examples.workbench;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import org.gradus.session.Event;
+import org.gradus.session.Loading;
 import org.gradus.session.Reading;
 import org.gradus.session.Times;
 
@@ -32,7 +34,7 @@ final class Told {
     if (event instanceof Event.Done) {
       return "the stage is done";
     } else if (event instanceof Event.LoadSet set) {
-      return "set " + set.load();
+      return "set " + set.load().name() + " " + Loading.line(List.of(set.load()));
     } else if (event instanceof Event.Withdrawn withdrawn) {
       return "took back " + withdrawn.sign() + ": " + withdrawn.reason();
     } else if (event instanceof Event.Amended amended) {

@@ -9,9 +9,11 @@ import static org.gradus.session.Readings.resting;
 import static org.gradus.session.Times.at;
 import static org.gradus.unit.Quantities.kg;
 
+import java.util.List;
 import org.gradus.bundled.Bundled;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Person;
+import org.gradus.session.Event;
 import org.gradus.session.Loading;
 import org.gradus.session.Session;
 import org.junit.jupiter.api.BeforeEach;
@@ -55,6 +57,22 @@ class LoadsTypedTest {
     telling.load(" speed 1.8", at("0:40"));
     telling.load(" grade 9", at("0:41"));
     assertThat(set()).isEqualTo("1.8 mph, 9 %");
+  }
+
+  @Test
+  void whatWasSetIsToldInWords() {
+    telling.load(" speed 1.6 mph", at("0:30"));
+    List<Event> told = session.events();
+    assertThat(Told.line(told.get(told.size() - 1))).isEqualTo("set speed 1.6 mph");
+  }
+
+  // The force is set where a power is, at a cadence, on a cycle that is braked by hand.
+  @Test
+  void whatItCanBeIsShownForAllThatIsSet() {
+    assertThat(Bench.at(0, "show", "cycle-branching").text())
+        .contains(
+            "pedal_rate 20 rpm to 150 rpm [practice]\n  brake_force 0 kp to 15 kp [practice]\n");
+    assertThat(Bench.at(0, "show", "graded-walk-standard").text()).doesNotContain("brake_force");
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.gradus.examples.workbench.Bench.live;
 import static org.gradus.examples.workbench.Bench.run;
 
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.gradus.examples.workbench.Bench.Ran;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -90,6 +91,20 @@ class OptionsTest {
         "--folder",
         "nowhere");
     refused("--folder nowhere: there is no such folder", "list", "--folder", "nowhere");
+  }
+
+  @Test
+  void aMassAndAHeightAreNumbers() throws Exception {
+    String[] person = {"run", "canal-walk", "--folder", OWN, "--age", "40", "--sex", "male"};
+    refused("--mass NaN: give kilograms", with(person, "--mass", "NaN"));
+    refused("--mass 0.0: give kilograms", with(person, "--mass", "0"));
+    refused(
+        "--height Infinity: give centimetres",
+        with(person, "--mass", "70", "--height", "Infinity"));
+  }
+
+  private static String[] with(String[] words, String... more) {
+    return Stream.concat(Stream.of(words), Stream.of(more)).toArray(String[]::new);
   }
 
   @Test
