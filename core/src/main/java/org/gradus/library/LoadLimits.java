@@ -132,7 +132,7 @@ final class LoadLimits {
           "the " + found.name().replace('_', ' ') + " of " + stage.id(),
           LoadWords.values(found.values(), found.unit()),
           range.range().toString(),
-          LoadWords.remedy(found.text(), range, low, high));
+          LoadWords.remedy(found.text(), range, low, high, draft));
     }
   }
 }

@@ -5,6 +5,7 @@ import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Literal;
 import org.gradus.rule.syntax.Expression.Negation;
+import org.gradus.rule.syntax.Expression.Reference;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
@@ -37,8 +38,12 @@ final class LoadWords {
     return Quantity.ofBase(value, unit).rounded(2).toString();
   }
 
-  /** How to keep it within its range. */
-  static String remedy(Expression text, LoadRange range, boolean low, boolean high) {
+  /**
+   * How to keep it within its range.
+   *
+   * @param draft the file, which may ask for it or leave it open itself
+   */
+  static String remedy(Expression text, LoadRange range, boolean low, boolean high, Draft draft) {
     String ownRange = ", or the range of " + range.name() + " under loads";
     if (isFigure(text)) {
       return "check digits, unit and steps" + ownRange;
@@ -48,7 +53,18 @@ final class LoadWords {
       return "bound the power with greater and lesser, or prescribe another pedal_rate";
     }
     String bounded = high ? "lesser(..., " + range.range().high() + ")" : "...";
-    return "bound it: " + (low ? "greater(" + bounded + ", " + range.range().low() + ")" : bounded);
+    // Who answers 40 km/h is better asked again than set to 25 km/h.
+    String first =
+        text instanceof Reference told && isOpen(told.name(), draft)
+            ? "allow " + told.name() + " only " + range.range() + ", or "
+            : "";
+    return first
+        + "bound it: "
+        + (low ? "greater(" + bounded + ", " + range.range().low() + ")" : bounded);
+  }
+
+  private static boolean isOpen(String name, Draft draft) {
+    return draft.questions.containsKey(name) || draft.settings.containsKey(name);
   }
 
   private static boolean isFigure(Expression text) {

@@ -77,7 +77,7 @@ class LoadLimitsTest {
   @Test
   void aSettingCountsWithEveryValueThatTheFileAllows() {
     assertThat(speed("pace", "pace: { value: 5 km/h, range: 4 km/h to 30 km/h, source: book }"))
-        .containsExactly(hill("4 km/h to 30 km/h", "bound it: lesser(..., 25 km/h)"));
+        .containsExactly(hill("4 km/h to 30 km/h", allow("pace", "lesser(..., 25 km/h)")));
     assertThat(speed("pace", "pace: { value: 5 km/h, range: 4 km/h to 25 km/h, source: book }"))
         .isEmpty();
     assertThat(
@@ -116,7 +116,17 @@ class LoadLimitsTest {
             "define:\n",
             "inputs:\n  wish: { kind: speed, ask: How fast?, range: 1 km/h to 30 km/h }\ndefine:\n");
     assertThat(said(Meadow.problems(asked, WATCH, Meadow.EQUATIONS)))
-        .containsExactly(hill("1 km/h to 30 km/h", "bound it: lesser(..., 25 km/h)"));
+        .containsExactly(hill("1 km/h to 30 km/h", allow("wish", "lesser(..., 25 km/h)")));
+    String anything = edit(asked, ", range: 1 km/h to 30 km/h", "");
+    assertThat(said(Meadow.problems(anything, WATCH, Meadow.EQUATIONS)))
+        .containsExactly(hill("anything", allow("wish", "greater(lesser(..., 25 km/h), 0 km/h)")));
+    assertThat(Meadow.problems(edit(asked, "to 30 km/h", "to 25 km/h"), WATCH, Meadow.EQUATIONS))
+        .isEmpty();
+  }
+
+  // Who answers 30 km/h is better asked again than set to 25 km/h.
+  private static String allow(String name, String bound) {
+    return "allow " + name + " only 0 km/h to 25 km/h, or bound it: " + bound;
   }
 
   // The second stage is the first or the second to be walked.
