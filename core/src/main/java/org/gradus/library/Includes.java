@@ -129,7 +129,10 @@ final class Includes {
     set.rules().forEach(rule -> present.add(rule.id()));
     for (Placed<String> name : include.without()) {
       if (!present.contains(name.value()) && set.isWhole()) {
-        String otherwise = "its rules are " + String.join(", ", present.stream().sorted().toList());
+        String otherwise =
+            present.isEmpty()
+                ? "it has no rules, and nothing but rules can be left out"
+                : "its rules are " + String.join(", ", present.stream().sorted().toList());
         String help = problems.help(name.value(), present, otherwise);
         problems.add(name.where(), Code.G309, "rule in " + include.id(), name.value(), help);
       }

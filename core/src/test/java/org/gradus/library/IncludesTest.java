@@ -3,6 +3,7 @@ package org.gradus.library;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.protocol.ProtocolRule;
@@ -25,6 +26,10 @@ class IncludesTest {
       """;
 
   private static List<String> found(String walk, String second) {
+    return diagnostics(walk, second).stream().map(d -> d.where() + " " + d.message()).toList();
+  }
+
+  private static List<Diagnostic> diagnostics(String walk, String second) {
     try {
       Library.of(
           List.of(
@@ -34,7 +39,7 @@ class IncludesTest {
               SourceFile.of("equations.yaml", Meadow.EQUATIONS)));
       return List.of();
     } catch (FileRefused refused) {
-      return refused.diagnostics().stream().map(d -> d.where() + " " + d.message()).toList();
+      return refused.diagnostics();
     }
   }
 
@@ -58,6 +63,19 @@ class IncludesTest {
     String bare = Meadow.edit(SECOND, "settings:\n  most_effort: { value: 6 }\n", "");
     String own = Meadow.edit(walk, "stage_end:\n", "any_time: [caution when dizzy]\nstage_end:\n");
     assertThat(found(own, bare)).isEmpty();
+  }
+
+  @Test
+  void nothingButRulesCanBeLeftOut() {
+    String rules = SECOND.substring(0, SECOND.indexOf("settings:"));
+    String slow = rules + "loads: { speed: { range: 0 km/h to 12 km/h } }\n";
+    String walk = Meadow.edit(Meadow.WALK, "[watch]", "[watch, { use: second, without: [speed] }]");
+    assertThat(found(walk, slow))
+        .containsExactly("walk.yaml:9:43 there is no rule in second called speed");
+    assertThat(diagnostics(walk, slow).get(0).help())
+        .isEqualTo("it has no rules, and nothing but rules can be left out");
+    assertThat(found(Meadow.edit(walk, "{ use: second, without: [speed] }", "second"), slow))
+        .isEmpty();
   }
 
   @Test
