@@ -89,11 +89,11 @@ final class Situation {
       copies.add(doubt.moves(stage) ? stages.get(stage).copy() : stages.get(stage));
     }
     Situation scratch = new Situation(protocol, line, copies, own.copy());
-    return new Moved(scratch.with(doubt, 1), scratch.with(doubt, -1));
+    return new Moved(scratch.shifted(doubt, 1), scratch.shifted(doubt, -1));
   }
 
   // Changes this situation, which is a scratch one.
-  private double with(Doubt doubt, double times) {
+  private double shifted(Doubt doubt, double times) {
     for (Doubt.Move move : doubt.readings()) {
       frame(move.frame()).set(move.place(), move.at(times), 0);
     }

@@ -15,20 +15,21 @@ import org.gradus.rule.check.Layout;
  */
 public final class SlotChanges {
 
-  private final Slots any = new Slots();
-  private final Slots byTime = new Slots();
-  private final Slots byLook = new Slots();
-  private final Slots byAct = new Slots();
-  private final Map<String, Slots> byReading = new HashMap<>();
+  private final SlotSet any = new SlotSet();
+  private final SlotSet byTime = new SlotSet();
+  private final SlotSet byLook = new SlotSet();
+  private final SlotSet byAct = new SlotSet();
+  private final BitSet settled = new BitSet();
+  private final Map<String, SlotSet> byReading = new HashMap<>();
   // A reading that has a name of its own may be one of any signal.
-  private final Slots byEveryReading = new Slots();
+  private final SlotSet byEveryReading = new SlotSet();
 
   /** Some slots. */
-  public static final class Slots {
+  public static final class SlotSet {
 
     private final BitSet slots = new BitSet();
 
-    private Slots() {}
+    private SlotSet() {}
 
     /** Each of them, in order. */
     public void each(IntConsumer slot) {
@@ -77,29 +78,40 @@ public final class SlotChanges {
       List.of(byEveryReading, byLook, byAct).forEach(slots -> slots.slots.set(slot));
     } else if (fact instanceof Fact.Reported || fact instanceof Fact.AtFinish) {
       byAct.slots.set(slot);
+    } else if (isSettled(fact)) {
+      settled.set(slot);
+    } else {
+      throw new IllegalStateException("not said when it changes: " + fact);
     }
-    // What is known of the person, answers and readings before the test are settled by then.
+  }
+
+  // A capacity is worked out when nothing is decided any more.
+  private static boolean isSettled(Fact fact) {
+    return fact instanceof Fact.Attribute
+        || fact instanceof Fact.Answer
+        || fact instanceof Fact.Baseline
+        || fact instanceof Fact.Result;
   }
 
   private void isRead(int slot, String signal) {
-    byReading.computeIfAbsent(signal, name -> new Slots()).slots.set(slot);
+    byReading.computeIfAbsent(signal, name -> new SlotSet()).slots.set(slot);
     byLook.slots.set(slot);
     byAct.slots.set(slot);
   }
 
   /** All slots: nothing is known yet. */
-  public Slots any() {
+  public SlotSet any() {
     return any;
   }
 
   /** Time has passed. */
-  public Slots byTime() {
+  public SlotSet byTime() {
     return byTime;
   }
 
   /** Time has passed and some signals were read while a stage lasts. */
-  public Slots byReading(Collection<String> signals) {
-    Slots found = new Slots();
+  public SlotSet byReading(Collection<String> signals) {
+    SlotSet found = new SlotSet();
     found.slots.or(byEveryReading.slots);
     for (String signal : signals) {
       Optional.ofNullable(byReading.get(signal)).ifPresent(slots -> found.slots.or(slots.slots));
@@ -108,12 +120,17 @@ public final class SlotChanges {
   }
 
   /** The same test is looked at at another of its moments. */
-  public Slots byLook() {
+  public SlotSet byLook() {
     return byLook;
   }
 
   /** Something was done or reported once the test has begun. */
-  public Slots byAct() {
+  public SlotSet byAct() {
     return byAct;
+  }
+
+  /** The slots that have the same value from the start of the first stage on. */
+  public BitSet settled() {
+    return (BitSet) settled.clone();
   }
 }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
+import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
@@ -153,6 +154,11 @@ public final class Wiring {
   /** What the slot of a value stands for; empty for a slot of another kind. */
   public Optional<Fact> fact(int slot) {
     return bySlot.get(slot);
+  }
+
+  /** A store for what hangs on nothing but what is settled when a test begins; for one test. */
+  public Settled settled() {
+    return Settled.of(layout, changes.settled());
   }
 
   /** Which slots can have another value after something has happened. */

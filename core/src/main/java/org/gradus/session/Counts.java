@@ -86,8 +86,8 @@ final class Counts {
     }
   }
 
-  private static boolean isMarginal(Condition condition, Frame frame) {
-    Outcomes outcomes = condition.outcomes(Resolution.around(frame));
+  private boolean isMarginal(Condition condition, Frame frame) {
+    Outcomes outcomes = condition.outcomes(Resolution.around(frame, course.settled));
     return outcomes.canHold() && outcomes.canFail();
   }
 }

@@ -11,6 +11,7 @@ import java.util.function.Predicate;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
+import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
 
@@ -46,6 +47,9 @@ final class Course {
   final boolean stopped;
   final Optional<Ending> ending;
 
+  // What rules come to over ranges as far as it hangs on what is settled; nothing before the test.
+  final Settled settled;
+
   // Worked out when it is first asked for; it can always be worked out again.
   @Nullable Tally tally;
 
@@ -76,6 +80,7 @@ final class Course {
     this.recoveryLoads = change.recoveryLoads;
     this.stopped = change.stopped;
     this.ending = change.ending;
+    this.settled = change.settled;
   }
 
   static Course begin(Protocol protocol, Person person) {
@@ -168,6 +173,7 @@ final class Course {
     List<List<Loading>> recoveryLoads = List.of();
     boolean stopped;
     Optional<Ending> ending = Optional.empty();
+    Settled settled = Settled.NOTHING;
 
     private Change(Protocol protocol, Person person) {
       this.protocol = protocol;
@@ -196,6 +202,7 @@ final class Course {
       recoveryLoads = course.recoveryLoads;
       stopped = course.stopped;
       ending = course.ending;
+      settled = course.settled;
     }
 
     void replace(int passage, Passage by) {

@@ -12,7 +12,7 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.SlotChanges;
-import org.gradus.protocol.SlotChanges.Slots;
+import org.gradus.protocol.SlotChanges.SlotSet;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.plan.Frame;
 
@@ -74,7 +74,7 @@ final class Intake {
       return Sight.latest(after, after.now);
     }
     SlotChanges changes = after.protocol.wiring().changes();
-    Slots changed =
+    SlotSet changed =
         event instanceof Event.Read read && phase == Phase.STAGE
             ? changes.byReading(read.subjects())
             : changes.byAct();
@@ -177,6 +177,9 @@ final class Intake {
       String id, List<Loading> shown, Course course, Course.Change change, Duration at) {
     Stage stage = course.protocol.stage(id).orElseThrow();
     List<Loading> loads = shown.isEmpty() ? Loads.of(course, stage, at) : shown;
+    if (course.phase == Phase.BEFORE) {
+      change.settled = course.protocol.wiring().settled();
+    }
     change.phase = Phase.STAGE;
     change.passages = Copies.with(change.passages, Passage.begin(stage, loads, at));
     change.signs =

@@ -15,15 +15,18 @@ final class Leeway {
 
   private static final Outcomes ALWAYS = new Outcomes(true, false, false);
 
+  private final Course course;
   private final Frame frame;
   private Optional<Box> box = Optional.empty();
 
-  private Leeway(Frame frame) {
+  private Leeway(Course course, Frame frame) {
+    this.course = course;
     this.frame = frame;
   }
 
-  static Leeway around(Frame frame) {
-    return new Leeway(frame);
+  /** What is left open about a moment of a course. */
+  static Leeway around(Frame frame, Course course) {
+    return new Leeway(course, frame);
   }
 
   /**
@@ -42,7 +45,7 @@ final class Leeway {
   }
 
   private Box box() {
-    Box around = box.orElseGet(() -> Resolution.around(frame));
+    Box around = box.orElseGet(() -> Resolution.around(frame, course.settled));
     box = Optional.of(around);
     return around;
   }

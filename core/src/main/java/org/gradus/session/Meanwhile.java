@@ -1,5 +1,6 @@
 package org.gradus.session;
 
+import java.time.Duration;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.ProtocolRule;
@@ -23,16 +24,16 @@ final class Meanwhile {
   private final Course course;
   // What was known right after the last event.
   private final Frame frame;
-  private final double elapsed;
+  private final Duration time;
   private final Box around;
   private final Box box;
 
   Meanwhile(Moment moment) {
     this.course = moment.course();
     this.frame = course.shown().orElseGet(() -> Sight.latest(course, course.now));
-    this.elapsed = moment.time().minus(course.now).toMillis() / 1000.0;
-    this.around = Resolution.around(frame);
-    this.box = Box.onDemand(frame.layout(), this::cell);
+    this.time = moment.time();
+    this.around = Resolution.around(frame, course.settled);
+    this.box = Box.onDemand(frame.layout(), this::cell, course.settled);
   }
 
   /**
@@ -59,8 +60,8 @@ final class Meanwhile {
             || fact.filter(known -> !changes(known)).isPresent();
     if (stays) {
       return around.cell(slot);
-    } else if (fact.isPresent() && fact.get() instanceof Fact.Clock && frame.isKnown(slot)) {
-      return Cell.between(frame.value(slot), frame.value(slot) + elapsed);
+    } else if (fact.isPresent() && fact.get() instanceof Fact.Clock clock && frame.isKnown(slot)) {
+      return Cell.between(frame.value(slot), Sight.clock(course, time, clock.which()));
     }
     return Box.anything(demand.type()).with(Presence.MAYBE);
   }

@@ -90,8 +90,8 @@ final class RecoveryJudge {
   }
 
   private Firmness firmness(boolean ended) {
-    Leeway leeway = Leeway.around(latest);
-    Leeway ending = Leeway.around(standing);
+    Leeway leeway = Leeway.around(latest, course);
+    Leeway ending = Leeway.around(standing, course);
     boolean firm =
         ended
             ? ends.stream().anyMatch(rule -> ending.outcomes(rule).alwaysHolds())

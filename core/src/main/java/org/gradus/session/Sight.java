@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.SlotChanges;
-import org.gradus.protocol.SlotChanges.Slots;
+import org.gradus.protocol.SlotChanges.SlotSet;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
@@ -60,7 +60,7 @@ final class Sight {
    * What is known at a moment by the latest readings, when what was known before is at hand: only
    * what can have changed is looked up again.
    */
-  static Frame again(Frame before, Course course, Duration time, Slots changed) {
+  static Frame again(Frame before, Course course, Duration time, SlotSet changed) {
     Sight sight = new Sight(course, course.passage(), time, Optional.of(course.latest));
     return sight.counted(sight.filled(before.copy(), changed));
   }
@@ -88,8 +88,13 @@ final class Sight {
     return new Sight(course, Optional.of(passage), time, Optional.empty()).frame();
   }
 
+  /** What a clock shows at a moment; not a number where there is no such time or place. */
+  static double clock(Course course, Duration time, Fact.Clock.Which which) {
+    return new Sight(course, course.passage(), time, Optional.of(course.latest)).clock(which);
+  }
+
   private Frame frame() {
-    // Of the same course only readings and clocks can be seen in another way.
+    // What was settled, reported or done is the same at all moments of one course.
     SlotChanges changes = course.protocol.wiring().changes();
     Optional<Frame> shown = course.shown();
     return shown.isPresent()
@@ -97,7 +102,7 @@ final class Sight {
         : filled(new Frame(course.protocol.wiring().layout()), changes.any());
   }
 
-  private Frame filled(Frame frame, Slots slots) {
+  private Frame filled(Frame frame, SlotSet slots) {
     List<Demand> demands = frame.layout().demands();
     slots.each(slot -> fill(frame, slot, demands.get(slot)));
     return frame;
@@ -236,7 +241,6 @@ final class Sight {
     }
   }
 
-  // Not a number where there is no such time or place.
   private double clock(Fact.Clock.Which which) {
     return switch (which) {
       case STAGE_TIME -> passage.isPresent() ? seconds(passage.get().lasted(time)) : Double.NaN;

@@ -35,7 +35,7 @@ final class Watch {
     this.course = course;
     this.change = change;
     this.frame = frame;
-    this.leeway = Leeway.around(frame);
+    this.leeway = Leeway.around(frame, course);
     this.time = time;
     this.news = news;
   }
@@ -118,7 +118,7 @@ final class Watch {
         });
   }
 
-  // What stays as it was is the same object (see Copies).
+  // Everything that a look may change. What stays as it was is the same object (see Copies).
   @SuppressWarnings("ReferenceEquality")
   private boolean hasChanged() {
     return change.confirming != course.confirming

@@ -13,6 +13,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.lifecycle.AfterContainer;
+import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.testkit.Any;
 import org.gradus.testkit.GrownProtocol;
@@ -52,6 +53,9 @@ class AtHandTest {
         if (course.phase != Phase.ENDED) {
           same(bare, Moment.of(course, time).latest(), event + ", " + later + " s later");
           same(bare, Sight.latest(course, time), "all but answers");
+          assertThat(Judge.decide(course, time))
+              .as("%s, %d s later", event, later)
+              .isEqualTo(Judge.decide(forgetful(course), time));
         }
       }
       for (Passage stage : course.passages) {
@@ -67,9 +71,9 @@ class AtHandTest {
     assertThat(kept).isPositive();
   }
 
-  // The same course with nothing at hand.
+  // The same course with nothing at hand, and nothing found out about what is settled.
   private static Course forgetful(Course course) {
-    return course.with(change -> {});
+    return course.with(change -> change.settled = Settled.NOTHING);
   }
 
   private static void same(Frame expected, Frame found, String when) {

@@ -1,10 +1,9 @@
 package org.gradus.rule;
 
-import java.util.Optional;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
-import org.gradus.rule.check.Term;
+import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 
@@ -18,6 +17,16 @@ public final class Resolution {
    * frame is looked at as the box is, and must not be changed before.
    */
   public static Box around(Frame frame) {
+    return around(frame, Settled.NOTHING);
+  }
+
+  /**
+   * The same, where more is known than the frame says.
+   *
+   * @param settled what is known of definitions in boxes around all frames with the same values in
+   *     some slots
+   */
+  public static Box around(Frame frame, Settled settled) {
     return Box.onDemand(
         frame.layout(),
         (slot, demand) -> {
@@ -31,16 +40,6 @@ public final class Resolution {
           }
           return new Cell.Options(Cell.Options.bit((int) value), Presence.KNOWN);
         },
-        term -> exact(term, frame));
-  }
-
-  // What a rule has worked out already of exact values only is one number in all of the box.
-  private static Optional<Cell.Range> exact(Term term, Frame frame) {
-    if (!frame.hasWorkedOut(term) || !term.readsOnly(slot -> frame.halfWidth(slot) == 0)) {
-      return Optional.empty();
-    }
-    double number = frame.workedOut(term);
-    return Optional.of(
-        new Cell.Range(number, number, Double.isNaN(number) ? Presence.UNKNOWN : Presence.KNOWN));
+        settled);
   }
 }

@@ -1,24 +1,21 @@
 package org.gradus.rule.bounds;
 
-import java.util.List;
-import java.util.Optional;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Term;
 import org.gradus.rule.check.Type;
 import org.jspecify.annotations.Nullable;
 
 /** A cell for each slot of a layout: a set of moments that a rule is looked at for all at once. */
 public final class Box {
 
-  private final List<Demand> demands;
+  private final Layout layout;
   private final Cells source;
   // Null where nobody has looked yet.
   private final @Nullable Cell[] cells;
   private final Settled settled;
 
-  private Box(List<Demand> demands, Cells source, @Nullable Cell[] cells, Settled settled) {
-    this.demands = demands;
+  private Box(Layout layout, Cells source, @Nullable Cell[] cells, Settled settled) {
+    this.layout = layout;
     this.source = source;
     this.cells = cells;
     this.settled = settled;
@@ -30,17 +27,6 @@ public final class Box {
 
     /** The cell of a slot, the same however often it is asked. */
     Cell of(int slot, Demand demand);
-  }
-
-  /** What is known of definitions beforehand. */
-  @FunctionalInterface
-  public interface Settled {
-
-    /** Of none anything is known. */
-    Settled NONE = term -> Optional.empty();
-
-    /** The one number a definition comes to anywhere in a box; empty if that is not known. */
-    Optional<Cell.Range> of(Term term);
   }
 
   /** A box with these cells, in the order of the slots. */
@@ -58,17 +44,16 @@ public final class Box {
    * @param cells makes the cell of a slot
    */
   public static Box onDemand(Layout layout, Cells cells) {
-    return onDemand(layout, cells, Settled.NONE);
+    return onDemand(layout, cells, Settled.NOTHING);
   }
 
   /**
-   * A box of which more is known than its cells.
+   * The same.
    *
-   * @param cells makes the cell of a slot
-   * @param settled what is known of definitions
+   * @param settled what is known of definitions in any such box
    */
   public static Box onDemand(Layout layout, Cells cells, Settled settled) {
-    return new Box(layout.demands(), cells, new Cell[layout.size()], settled);
+    return new Box(layout, cells, new Cell[layout.size()], settled);
   }
 
   /** A cell that may hold any value of a type, and does hold one. */
@@ -86,22 +71,22 @@ public final class Box {
   public Cell cell(int slot) {
     Cell cell = cells[slot];
     if (cell == null) {
-      cell = source.of(slot, demands.get(slot));
+      cell = source.of(slot, layout.demands().get(slot));
       cells[slot] = cell;
     }
     return cell;
   }
 
-  Optional<Cell.Range> settled(Term term) {
-    return settled.of(term);
+  Settled settled() {
+    return settled;
   }
 
-  /** This box with another cell in one slot; of definitions nothing is known beforehand then. */
+  /** This box with another cell in one slot. */
   public Box with(int slot, Cell cell) {
     if (cell.equals(cell(slot))) {
       return this;
     }
-    Box changed = new Box(demands, source, cells.clone(), Settled.NONE);
+    Box changed = new Box(layout, source, cells.clone(), Settled.NOTHING);
     changed.cells[slot] = cell;
     return changed;
   }

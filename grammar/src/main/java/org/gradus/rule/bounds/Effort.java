@@ -16,4 +16,8 @@ final class Effort {
     }
     return left == 0;
   }
+
+  boolean wasSpent() {
+    return left == 0;
+  }
 }

@@ -54,6 +54,11 @@ final class Survey {
     return effort.isSpent();
   }
 
+  /** Whether something was taken to be possible because the effort was spent. */
+  boolean wasSpent() {
+    return effort.wasSpent();
+  }
+
   void collectUndecided(Expression part, List<String> found) {
     if (part instanceof Expression.Comparison || part instanceof Expression.Between) {
       Outcomes outcomes = truth(part);

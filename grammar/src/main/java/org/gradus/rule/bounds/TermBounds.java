@@ -3,6 +3,7 @@ package org.gradus.rule.bounds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Term;
@@ -13,10 +14,31 @@ final class TermBounds {
   private TermBounds() {}
 
   static Interval number(Term term, Survey user) {
-    Optional<Cell.Range> settled = user.box().settled(term);
-    if (settled.isPresent()) {
-      return Interval.of(settled.get());
+    return (Interval) settled(term, user, TermBounds::numberAnew);
+  }
+
+  static Outcomes truth(Term term, Survey user) {
+    return (Outcomes) settled(term, user, TermBounds::truthAnew);
+  }
+
+  // What is said for want of effort says nothing of the definition, and is not kept.
+  private static Object settled(Term term, Survey user, BiFunction<Term, Survey, Object> anew) {
+    Settled settled = user.box().settled();
+    if (!settled.holds(term)) {
+      return anew.apply(term, user);
     }
+    Optional<Object> known = settled.found(term);
+    if (known.isPresent()) {
+      return known.get();
+    }
+    Object found = anew.apply(term, user);
+    if (!user.wasSpent()) {
+      settled.find(term, found);
+    }
+    return found;
+  }
+
+  private static Interval numberAnew(Term term, Survey user) {
     List<Interval> ways =
         ways(term, user, value -> value.number(value.checked().root()), Interval.NOTHING);
     Interval all = ways.get(0);
@@ -26,7 +48,7 @@ final class TermBounds {
     return all;
   }
 
-  static Outcomes truth(Term term, Survey user) {
+  private static Outcomes truthAnew(Term term, Survey user) {
     Outcomes all = Outcomes.NOTHING;
     for (Outcomes way :
         ways(term, user, value -> value.truth(value.checked().root()), Outcomes.UNKNOWN)) {

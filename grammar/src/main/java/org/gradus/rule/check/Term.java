@@ -1,8 +1,8 @@
 package org.gradus.rule.check;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntPredicate;
 import java.util.stream.Stream;
 
 /**
@@ -15,7 +15,7 @@ public final class Term {
   private final Type type;
   private final int place;
   private final List<Alternative> alternatives;
-  private final int[] slots;
+  private final BitSet slots = new BitSet();
 
   /**
    * @param name its name
@@ -28,13 +28,11 @@ public final class Term {
     this.type = type;
     this.place = place;
     this.alternatives = List.copyOf(alternatives);
-    this.slots =
-        this.alternatives.stream()
-            .flatMap(line -> Stream.concat(line.when().stream(), line.value().stream()))
-            .flatMap(part -> part.slots().stream())
-            .mapToInt(Meaning.Slot::index)
-            .distinct()
-            .toArray();
+    for (Alternative alternative : this.alternatives) {
+      Stream.concat(alternative.when().stream(), alternative.value().stream())
+          .flatMap(part -> part.slots().stream())
+          .forEach(slot -> slots.set(slot.index()));
+    }
   }
 
   /** Its name. */
@@ -57,10 +55,10 @@ public final class Term {
     return alternatives;
   }
 
-  /** Whether something is so of every slot that it reads, also by way of other definitions. */
-  public boolean readsOnly(IntPredicate slot) {
-    for (int read : slots) {
-      if (!slot.test(read)) {
+  /** Whether it reads no other slots than these, also by way of other definitions. */
+  public boolean readsOnly(BitSet these) {
+    for (int slot = slots.nextSetBit(0); slot >= 0; slot = slots.nextSetBit(slot + 1)) {
+      if (!these.get(slot)) {
         return false;
       }
     }

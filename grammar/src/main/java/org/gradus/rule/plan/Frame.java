@@ -1,7 +1,6 @@
 package org.gradus.rule.plan;
 
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Term;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -145,16 +144,6 @@ public final class Frame {
     pass++;
     terms[place] = value;
     termPasses[place] = SUPPOSED;
-  }
-
-  /** Whether a rule has worked out a definition since a slot was filled last. */
-  public boolean hasWorkedOut(Term term) {
-    return hasTerm(term.place());
-  }
-
-  /** What it came to, in the base unit of its kind; NaN when it is not known. */
-  public double workedOut(Term term) {
-    return term(term.place());
   }
 
   // A term is evaluated at most once per pass. A truth is kept as the number it is planned as.

@@ -1,0 +1,47 @@
+package org.gradus.rule.bounds;
+
+import java.util.BitSet;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Term;
+
+/**
+ * What definitions come to that read nothing but slots of which nothing changes any more. It is
+ * found once and kept for every box in which these slots have the same cells. May be shared by
+ * threads.
+ */
+public final class Settled {
+
+  /** Nothing is settled. */
+  public static final Settled NOTHING = new Settled(new BitSet(), 0);
+
+  private final BitSet slots;
+  private final AtomicReferenceArray<Object> found;
+
+  private Settled(BitSet slots, int terms) {
+    this.slots = slots;
+    this.found = new AtomicReferenceArray<>(terms);
+  }
+
+  /**
+   * Nothing is found yet.
+   *
+   * @param slots the slots of a layout that have the same cells in every box
+   */
+  public static Settled of(Layout layout, BitSet slots) {
+    return new Settled((BitSet) slots.clone(), layout.terms());
+  }
+
+  boolean holds(Term term) {
+    return !slots.isEmpty() && term.readsOnly(slots);
+  }
+
+  Optional<Object> found(Term term) {
+    return Optional.ofNullable(found.get(term.place()));
+  }
+
+  void find(Term term, Object value) {
+    found.set(term.place(), value);
+  }
+}
