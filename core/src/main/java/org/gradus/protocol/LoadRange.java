@@ -20,11 +20,18 @@ public record LoadRange(String name, QuantityRange range, Citation source) {
 
   /** Whether a value in the base unit does not lie below the range. */
   public boolean isAtLeastLow(double value) {
-    return value >= range.low().base() || Quantity.same(value, range.low().base());
+    return value >= range.low().base() || isButForRounding(value, range.low());
   }
 
   /** Whether a value in the base unit does not lie above the range. */
   public boolean isAtMostHigh(double value) {
-    return value <= range.high().base() || Quantity.same(value, range.high().base());
+    return value <= range.high().base() || isButForRounding(value, range.high());
+  }
+
+  // What is worked out to be zero is mostly something beside it, of which zero is no part: there
+  // the width of the range is the measure.
+  private boolean isButForRounding(double value, Quantity end) {
+    double width = range.high().base() - range.low().base();
+    return Quantity.same(value, end.base()) || Quantity.same(value - end.base() + width, width);
   }
 }

@@ -180,6 +180,24 @@ class LoadLimitsTest {
                 + "check from, step and count of the series, or the range of speed under loads");
   }
 
+  // 5 - 10 x 0.5 = 0 is possible, in whatever way it is worked out.
+  @Test
+  void zeroIsPossibleWhereARangeBeginsWithIt() {
+    assertThat(speed("5 km/h - 5 km/h")).isEmpty();
+    assertThat(speed("3 * 0.1 km/h - 0.3 km/h")).isEmpty();
+    assertThat(speed("5 km/h - 5.001 km/h")).hasSize(1);
+    String series =
+        "series: { id: level, count: 11, lasts: 3 min,"
+            + " speed: { from: 5 km/h, step: -0.5 km/h }, grade: 0 % }";
+    String walk =
+        edit(Meadow.WALK, "{ id: hill_3, lasts: 3 min, speed: 6 km/h, grade: 12 % }", series);
+    assertThat(said(Meadow.problems(walk, WATCH, Meadow.EQUATIONS))).isEmpty();
+    assertThat(said(Meadow.problems(edit(walk, "count: 11", "count: 12"), WATCH, Meadow.EQUATIONS)))
+        .containsExactly(
+            "the speed of level_12 could be -0.5 km/h; possible is 0 km/h to 25 km/h | "
+                + "check from, step and count of the series, or the range of speed under loads");
+  }
+
   @Test
   void aFigureWithASignIsAFigure() {
     assertThat(speed("-5 km/h")).containsExactly(hill("-5 km/h", CHECK));
