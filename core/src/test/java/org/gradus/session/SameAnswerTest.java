@@ -36,7 +36,7 @@ class SameAnswerTest {
       before:
         rules: [{ id: slowed, rule: defer when lowers_heart_rate }]
       measure:
-        - { read: heart_rate, each: 1 min, if_missing: go_on }
+        - { read: heart_rate, each: 1 min, late: 1 min, if_missing: go_on }
       stages:
         - { id: low, lasts: 2 min, speed: 3 km/h }
         - { id: high, lasts: 2 min, speed: 4 km/h }
@@ -67,6 +67,16 @@ class SameAnswerTest {
       session.record(Duration.ofNanos(60_000_600_000L), heartRate(160));
       assertThat(session.decide(at("1:30")).verdict()).as(rule).isInstanceOf(Verdict.Stop.class);
     }
+  }
+
+  @Test
+  void aLateReadingOfTheStageBeforeIsSeenBesideANewerOne() {
+    Session session = walk("stop when heart_rate < previous_stage.heart_rate");
+    session.record(at("1:00"), heartRate(100));
+    session.follow(session.decide(at("2:00")));
+    session.record(at("2:30"), heartRate(110));
+    Decision late = session.recordTaken(at("2:40"), at("2:00"), heartRate(130));
+    assertThat(late.verdict()).isInstanceOf(Verdict.Stop.class);
   }
 
   @Test
