@@ -1,29 +1,39 @@
 package org.gradus.protocol;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
-/**
- * What is read in every stage, in order of precedence.
- *
- * @param lines the lines
- */
-public record Schedule(List<MeasureLine> lines) {
+/** What is read in every stage, in order of precedence. Immutable. */
+public final class Schedule {
 
   /** Nothing is read. */
   public static final Schedule NONE = new Schedule(List.of());
 
-  public Schedule {
-    lines = List.copyOf(lines);
+  private final List<MeasureLine> lines;
+  // The line of each signal; it is asked for at every event.
+  private final Map<String, Optional<MeasureLine>> bySignal = new HashMap<>();
+
+  /**
+   * A schedule.
+   *
+   * @param lines the lines, in order of precedence
+   */
+  public Schedule(List<MeasureLine> lines) {
+    this.lines = List.copyOf(lines);
+    for (MeasureLine line : lines) {
+      line.signals().forEach(signal -> bySignal.putIfAbsent(signal, Optional.of(line)));
+    }
+  }
+
+  /** The lines, in order of precedence. */
+  public List<MeasureLine> lines() {
+    return lines;
   }
 
   /** The first line that reads a signal. */
   public Optional<MeasureLine> lineOf(String signal) {
-    for (MeasureLine line : lines) {
-      if (line.reads(signal)) {
-        return Optional.of(line);
-      }
-    }
-    return Optional.empty();
+    return bySignal.getOrDefault(signal, Optional.empty());
   }
 }

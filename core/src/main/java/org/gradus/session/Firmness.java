@@ -25,7 +25,7 @@ public record Firmness(List<String> couldFlip) {
     for (Set<String> some : couldFlip) {
       all.addAll(some);
     }
-    return new Firmness(List.copyOf(all));
+    return all.isEmpty() ? FIRM : new Firmness(List.copyOf(all));
   }
 
   /** Whether nothing could flip it. */

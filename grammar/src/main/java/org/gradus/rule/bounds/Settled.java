@@ -2,9 +2,9 @@ package org.gradus.rule.bounds;
 
 import java.util.BitSet;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Term;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What definitions come to that read nothing but slots of which nothing changes any more. It is
@@ -17,11 +17,12 @@ public final class Settled {
   public static final Settled NOTHING = new Settled(new BitSet(), 0);
 
   private final BitSet slots;
-  private final AtomicReferenceArray<Object> found;
+  // Immutable records only: two threads that find the same at once do no harm.
+  private final @Nullable Object[] found;
 
   private Settled(BitSet slots, int terms) {
     this.slots = slots;
-    this.found = new AtomicReferenceArray<>(terms);
+    this.found = new Object[terms];
   }
 
   /**
@@ -38,10 +39,10 @@ public final class Settled {
   }
 
   Optional<Object> found(Term term) {
-    return Optional.ofNullable(found.get(term.place()));
+    return Optional.ofNullable(found[term.place()]);
   }
 
   void find(Term term, Object value) {
-    found.set(term.place(), value);
+    found[term.place()] = value;
   }
 }
