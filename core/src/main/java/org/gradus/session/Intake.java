@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.SlotChanges;
@@ -175,7 +176,7 @@ final class Intake {
   // The load that was shown is the load that was set, whatever was told later.
   private static void begin(
       String id, List<Loading> shown, Course course, Course.Change change, Duration at) {
-    Stage stage = course.protocol.stage(id).orElseThrow();
+    Stage stage = course.protocol.stage(id).orElseThrow(() -> unknown(id, course));
     List<Loading> loads = shown.isEmpty() ? Loads.of(course, stage, at) : shown;
     if (course.phase == Phase.BEFORE) {
       change.settled = course.protocol.wiring().settled();
@@ -184,6 +185,13 @@ final class Intake {
     change.passages = Copies.with(change.passages, Passage.begin(stage, loads, at));
     change.signs =
         Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
+  }
+
+  private static ReadingRefused unknown(String stage, Course course) {
+    List<String> stages = course.protocol.stages().stream().map(Stage::id).toList();
+    String otherwise = "its stages are " + String.join(", ", stages);
+    return new ReadingRefused(
+        Code.G506, stage, "a verdict", Suggestion.help(stage, stages, otherwise));
   }
 
   private static void leave(Moment now, Course.Change change) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.gradus.protocol.Brake;
+import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
@@ -16,7 +17,7 @@ final class Loads {
 
   private static final String POWER = "power";
   private static final String PEDAL_RATE = "pedal_rate";
-  private static final String BRAKE_FORCE = "brake_force";
+  static final String BRAKE_FORCE = "brake_force";
 
   private Loads() {}
 
@@ -38,7 +39,7 @@ final class Loads {
         loads.add(new Loading(load.name(), begins, ramp));
       }
     }
-    return braked(course, loads);
+    return braked(course.protocol, loads);
   }
 
   private static Optional<Loading.Ramp> ramp(
@@ -53,8 +54,8 @@ final class Loads {
   }
 
   // On a cycle that is braked by hand the force is what is set.
-  private static List<Loading> braked(Course course, List<Loading> loads) {
-    if (course.protocol.brake().isEmpty()) {
+  static List<Loading> braked(Protocol protocol, List<Loading> loads) {
+    if (protocol.brake().isEmpty()) {
       return List.copyOf(loads);
     }
     Optional<Loading> power = named(POWER, loads);
@@ -62,7 +63,7 @@ final class Loads {
     if (power.isEmpty() || rate.isEmpty()) {
       return List.copyOf(loads);
     }
-    Brake brake = course.protocol.brake().get();
+    Brake brake = protocol.brake().get();
     DoubleUnaryOperator force = watts -> brake.force(watts, rate.get());
     List<Loading> all = new ArrayList<>(loads);
     all.removeIf(load -> load.name().equals(BRAKE_FORCE));
@@ -108,16 +109,32 @@ final class Loads {
     Optional<Loading> force = named(BRAKE_FORCE, changed);
     Optional<Double> rate = steady(changed);
     if (force.isEmpty() || rate.isEmpty() || told.name().equals(POWER)) {
-      return braked(course, changed);
+      return braked(course.protocol, changed);
     }
     // The brake stays as it is set: who pedals faster against it does more.
     Brake brake = course.protocol.brake().orElseThrow();
-    double watts = brake.power(force.get().value().base(), rate.get());
+    DoubleUnaryOperator power = newtons -> brake.power(newtons, rate.get());
     changed.replaceAll(
-        old ->
-            old.name().equals(POWER)
-                ? new Loading(POWER, Quantity.ofBase(watts, old.value().unit()))
-                : old);
+        old -> old.name().equals(POWER) ? against(force.get(), power, old.value().unit()) : old);
     return List.copyOf(changed);
+  }
+
+  // What is done against a force, which may change step by step.
+  private static Loading against(Loading force, DoubleUnaryOperator power, Unit unit) {
+    return new Loading(
+        POWER,
+        watts(force.value(), power, unit),
+        force
+            .ramp()
+            .map(
+                ramp ->
+                    new Loading.Ramp(
+                        watts(ramp.step(), power, unit),
+                        ramp.every(),
+                        watts(ramp.to(), power, unit))));
+  }
+
+  private static Quantity watts(Quantity force, DoubleUnaryOperator power, Unit unit) {
+    return Quantity.ofBase(power.applyAsDouble(force.base()), unit);
   }
 }

@@ -1,11 +1,14 @@
 package org.gradus.session;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Stage;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
@@ -24,9 +27,9 @@ final class PlausibleLoads {
   /** Checks the loads that a tester gives with a verdict. */
   void check(Verdict verdict) {
     if (verdict instanceof Verdict.Ready ready) {
-      check(ready.loads());
+      check(ready.stage(), ready.loads());
     } else if (verdict instanceof Verdict.Advance advance) {
-      check(advance.loads());
+      check(advance.stage(), advance.loads());
     } else if (verdict instanceof Verdict.Finish finish) {
       check(finish.then());
     } else if (verdict instanceof Verdict.Stop stop) {
@@ -34,11 +37,48 @@ final class PlausibleLoads {
     }
   }
 
+  private void check(String stage, List<Loading> loads) {
+    check(Loads.braked(protocol, loads));
+    List<String> names =
+        protocol.stage(stage).stream()
+            .flatMap(known -> known.loads().stream())
+            .map(Stage.Load::name)
+            .toList();
+    Set<String> given = new HashSet<>();
+    for (Loading load : loads) {
+      boolean worksOut = protocol.brake().isPresent() && load.name().equals(Loads.BRAKE_FORCE);
+      if (!given.add(load.name()) || !(names.contains(load.name()) || worksOut)) {
+        throw new ReadingRefused(
+            Code.G508,
+            load.name(),
+            Loading.line(List.of(load)),
+            "give each of these once: " + String.join(", ", names));
+      }
+    }
+  }
+
   /** Checks components of a load, each by itself. */
   void check(List<Loading> loads) {
     for (Loading load : loads) {
       check(load.name(), load.value());
-      load.ramp().ifPresent(ramp -> check(load.name(), ramp.to()));
+      load.ramp().ifPresent(ramp -> check(load, ramp));
+    }
+  }
+
+  // Between two possible ends every step is possible, if it leads from one to the other.
+  private void check(Loading load, Loading.Ramp ramp) {
+    check(load.name(), ramp.to());
+    if (ramp.step().kind() != load.value().kind()) {
+      throw new ReadingRefused(
+          Code.G501, load.name(), ramp.step().toString(), load.value().unit().symbol());
+    }
+    boolean away = ramp.step().base() * (ramp.to().base() - load.value().base()) < 0;
+    if (away || ramp.every().isZero() || ramp.every().isNegative()) {
+      throw new ReadingRefused(
+          Code.G508,
+          load.name(),
+          Loading.line(List.of(load)),
+          away ? "its steps lead away from " + ramp.to() : "its steps have to last a while");
     }
   }
 

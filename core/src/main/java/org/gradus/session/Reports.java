@@ -81,7 +81,9 @@ final class Reports {
     }
     PlausibleLoads plausible = new PlausibleLoads(course.protocol);
     plausible.check(List.of(set.load()));
-    if (!old.get().value().isSameAs(set.load().value())) {
+    // What a ramp has come to by now is no news, a ramp of one's own is.
+    boolean same = old.get().value().isSameAs(set.load().value());
+    if (!same || set.load().ramp().isPresent()) {
       List<Loading> changed = Loads.set(course, passage.loads(), set.load());
       plausible.check(changed);
       change.replace(course.passages.size() - 1, passage.with(changed, set.at()));

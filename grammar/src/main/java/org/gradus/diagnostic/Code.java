@@ -85,7 +85,7 @@ public enum Code {
   /** YAML took a part of a rule's text away. */
   G311("{0}", "{1}"),
   /** Two included sets define the same. */
-  G312("{0} is defined by {1} and by {2}", "define it in this file, or leave one out with without"),
+  G312("{0} is defined by {1} and by {2}", "define it in this file, or include only one of them"),
 
   /** A list that may end without a verdict. */
   G401(

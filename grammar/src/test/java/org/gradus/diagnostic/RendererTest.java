@@ -80,7 +80,7 @@ class RendererTest {
               in common.yaml:
               3 | steady: rpe < 3
                 | ------ here
-              help: define it in this file, or leave one out with without""");
+              help: define it in this file, or include only one of them""");
   }
 
   @Test
