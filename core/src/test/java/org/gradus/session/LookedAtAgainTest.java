@@ -5,10 +5,6 @@ import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Readings.pressure;
 import static org.gradus.session.Times.at;
 
-import java.util.List;
-import org.gradus.diagnostic.SourceFile;
-import org.gradus.library.Library;
-import org.gradus.protocol.Person;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -18,45 +14,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class LookedAtAgainTest {
 
-  private static final String FILE =
-      """
-      format: 1
-      kind: protocol
-      id: slope
-      version: 1.0.0
-      title: An invented walk in two stages
-      ergometer: treadmill
-      purpose: submaximal
-      for: { age: 18 years to 65 years, needs: [age] }
-      signals:
-        heart_rate: { kind: heart_rate, range: 25 bpm to 250 bpm, step: 1 bpm }
-        systolic: { kind: pressure, range: 40 mmHg to 320 mmHg, step: 2 mmHg }
-        diastolic: { kind: pressure, range: 20 mmHg to 200 mmHg, below: systolic }
-      before:
-        rules: [{ id: slowed, rule: defer when lowers_heart_rate }]
-      measure:
-        - { read: heart_rate, each: 1 min, if_missing: go_on }
-        - { read: [systolic, diastolic], before_end: 20 s, late: 60 s, if_missing: go_on }
-      stages:
-        - { id: low, lasts: 2 min, speed: 3 km/h }
-        - { id: high, lasts: 2 min, speed: 4 km/h }
-      stage_end: [{ id: next, rule: advance }]
-      any_time:
-      """;
-
-  private static Session walk(String... rules) {
-    String file =
-        FILE + String.join("", List.of(rules).stream().map("  - %s\n"::formatted).toList());
-    Session session =
-        Session.open(
-            Library.of(List.of(SourceFile.of("slope.yaml", file))).protocol("slope"),
-            Person.builder().age(40).lowersHeartRate(false).build());
-    session.follow(session.decide(at("0:00")));
-    return session;
-  }
-
   private static Decision cuffOfTheFirstStageToldLate(String rule) {
-    Session session = walk("{ id: falls, rule: %s, during: stages }".formatted(rule));
+    Session session = Slope.walk("{ id: falls, rule: %s, during: stages }".formatted(rule));
     session.record(at("1:00"), heartRate(90));
     session.record(at("2:00"), heartRate(94));
     session.follow(session.decide(at("2:00")));
@@ -86,7 +45,7 @@ class LookedAtAgainTest {
   @Test
   void ofTwoStopsThatWaitedInVainWhoAsksLateIsToldTheOneThatCountedFirst() {
     Session session =
-        walk(
+        Slope.walk(
             "{ id: slow, rule: stop when systolic > 180 mmHg, confirm: 90 s }",
             "{ id: quick, rule: stop when systolic > 170 mmHg, confirm: 15 s }");
     session.record(at("0:10"), pressure(190, 80));
@@ -98,7 +57,7 @@ class LookedAtAgainTest {
   @Test
   void theMoreUrgentOfTwoStopsThatWaitedInVainIsTold() {
     Session session =
-        walk(
+        Slope.walk(
             "{ id: slow, rule: stop when systolic > 180 mmHg, confirm: 90 s, then: rest }",
             "{ id: quick, rule: stop when systolic > 170 mmHg, confirm: 15 s, then: cool_down }");
     session.record(at("0:10"), pressure(190, 80));
@@ -111,7 +70,7 @@ class LookedAtAgainTest {
   @Test
   void timeAloneCanMakeADecisionHangOnTheStepOfAReading() {
     Session session =
-        walk(
+        Slope.walk(
             "rule: stop when heart_rate > 150 bpm and stage.time > 60 s and systolic > 200 mmHg\n"
                 + "    id: both");
     session.record(at("0:50"), heartRate(150));

@@ -6,9 +6,6 @@ import static org.gradus.session.Times.at;
 
 import java.time.Duration;
 import java.util.List;
-import org.gradus.diagnostic.SourceFile;
-import org.gradus.library.Library;
-import org.gradus.protocol.Person;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -18,43 +15,13 @@ import org.junit.jupiter.api.Test;
  */
 class SameAnswerTest {
 
-  private static final String WALK =
-      """
-      format: 1
-      kind: protocol
-      id: slope
-      version: 1.0.0
-      title: An invented walk in two stages
-      ergometer: treadmill
-      purpose: submaximal
-      for: { age: 18 years to 65 years, needs: [age] }
-      signals:
-        heart_rate: { kind: heart_rate, range: 25 bpm to 250 bpm, step: 1 bpm }
-      define:
-        limit: { value: if sex is female then 120 bpm else 150 bpm, source: practice }
-        spread: { value: 1 / ((age in years) - 40), source: practice }
-      before:
-        rules: [{ id: slowed, rule: defer when lowers_heart_rate }]
-      measure:
-        - { read: heart_rate, each: 1 min, late: 1 min, if_missing: go_on }
-      stages:
-        - { id: low, lasts: 2 min, speed: 3 km/h }
-        - { id: high, lasts: 2 min, speed: 4 km/h }
-      stage_end: [{ id: next, rule: advance }]
-      any_time:
-      """;
-
+  // Rules by the numbers of their places.
   private static Session walk(String... rules) {
-    StringBuilder text = new StringBuilder(WALK);
+    String[] numbered = new String[rules.length];
     for (int i = 0; i < rules.length; i++) {
-      text.append("  - { id: rule-" + i + ", rule: " + rules[i] + ", during: stages }\n");
+      numbered[i] = "{ id: rule-" + i + ", rule: " + rules[i] + ", during: stages }";
     }
-    Session session =
-        Session.open(
-            Library.of(List.of(SourceFile.of("slope.yaml", text.toString()))).protocol("slope"),
-            Person.builder().age(40).lowersHeartRate(false).build());
-    session.follow(session.decide(at("0:00")));
-    return session;
+    return Slope.walk(numbered);
   }
 
   @Test
