@@ -154,16 +154,7 @@ final class Comparison {
   }
 
   private static List<Loading> loads(Verdict verdict) {
-    if (verdict instanceof Verdict.Ready ready) {
-      return ready.loads();
-    } else if (verdict instanceof Verdict.Advance advance) {
-      return advance.loads();
-    } else if (verdict instanceof Verdict.Finish finish) {
-      return finish.then();
-    } else if (verdict instanceof Verdict.Stop stop) {
-      return stop.then();
-    }
-    return verdict instanceof Verdict.Continue goOn ? goOn.agenda().load() : List.of();
+    return verdict instanceof Verdict.Continue goOn ? goOn.agenda().load() : verdict.loads();
   }
 
   /** Compares what came of the whole case. */

@@ -9,6 +9,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.library.StageDraft.LoadDraft;
+import org.gradus.protocol.Brake;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.LoadScene;
 import org.gradus.protocol.Protocol;
@@ -24,10 +25,6 @@ import org.gradus.unit.Unit;
  * nothing has to be looked at again when a test runs.
  */
 final class LoadLimits {
-
-  private static final String POWER = "power";
-  private static final String PEDAL_RATE = "pedal_rate";
-  private static final String BRAKE_FORCE = "brake_force";
 
   private final Draft draft;
   private final Shelf shelf;
@@ -93,7 +90,8 @@ final class LoadLimits {
 
   // The force that makes a power grows with it, and with a slower cadence.
   private List<Found> forces(List<Found> found) {
-    List<Found> rates = found.stream().filter(each -> each.name().equals(PEDAL_RATE)).toList();
+    List<Found> rates =
+        found.stream().filter(each -> each.name().equals(Brake.PEDAL_RATE)).toList();
     // To a cadence that changes no force belongs.
     if (protocol.brake().isEmpty() || rates.size() != 1) {
       return List.of();
@@ -101,11 +99,11 @@ final class LoadLimits {
     Cell.Range rate = rates.get(0).values();
     double slowest = rate.low() > 0 ? rate.low() : Double.MIN_NORMAL;
     return found.stream()
-        .filter(each -> each.name().equals(POWER) && rate.high() > 0)
+        .filter(each -> each.name().equals(Brake.POWER) && rate.high() > 0)
         .map(
             power ->
                 new Found(
-                    BRAKE_FORCE,
+                    Brake.FORCE,
                     power.text(),
                     new Cell.Range(
                         protocol.brake().get().force(power.values().low(), rate.high()),

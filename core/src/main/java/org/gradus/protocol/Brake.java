@@ -12,6 +12,15 @@ import org.gradus.unit.Quantity;
  */
 public record Brake(Quantity travel, Citation source) {
 
+  /** The load that is wanted. */
+  public static final String POWER = "power";
+
+  /** The load that says how fast the person pedals. */
+  public static final String PEDAL_RATE = "pedal_rate";
+
+  /** The load that is set. */
+  public static final String FORCE = "brake_force";
+
   private static final double SECONDS = 60;
 
   /** The brake force, in newtons, that makes a power in watts at so many turns a minute. */

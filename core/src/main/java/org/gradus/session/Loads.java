@@ -15,10 +15,6 @@ import org.gradus.unit.Unit;
 /** Works out the load of a stage that is about to begin, and what setting a load makes of it. */
 final class Loads {
 
-  private static final String POWER = "power";
-  private static final String PEDAL_RATE = "pedal_rate";
-  static final String BRAKE_FORCE = "brake_force";
-
   private Loads() {}
 
   static List<Loading> of(Course course, Stage stage, Duration at) {
@@ -58,7 +54,7 @@ final class Loads {
     if (protocol.brake().isEmpty()) {
       return List.copyOf(loads);
     }
-    Optional<Loading> power = named(POWER, loads);
+    Optional<Loading> power = named(Brake.POWER, loads);
     Optional<Double> rate = steady(loads);
     if (power.isEmpty() || rate.isEmpty()) {
       return List.copyOf(loads);
@@ -66,10 +62,10 @@ final class Loads {
     Brake brake = protocol.brake().get();
     DoubleUnaryOperator force = watts -> brake.force(watts, rate.get());
     List<Loading> all = new ArrayList<>(loads);
-    all.removeIf(load -> load.name().equals(BRAKE_FORCE));
+    all.removeIf(load -> load.name().equals(Brake.FORCE));
     all.add(
         new Loading(
-            BRAKE_FORCE,
+            Brake.FORCE,
             kiloponds(power.get().value(), force),
             power
                 .get()
@@ -97,7 +93,7 @@ final class Loads {
   }
 
   private static Optional<Double> steady(List<Loading> loads) {
-    return named(PEDAL_RATE, loads)
+    return named(Brake.PEDAL_RATE, loads)
         .filter(rate -> rate.ramp().isEmpty() && rate.value().base() > 0)
         .map(rate -> rate.value().base());
   }
@@ -106,23 +102,24 @@ final class Loads {
   static List<Loading> set(Course course, List<Loading> loads, Loading told) {
     List<Loading> changed = new ArrayList<>(loads);
     changed.replaceAll(old -> old.name().equals(told.name()) ? told : old);
-    Optional<Loading> force = named(BRAKE_FORCE, changed);
+    Optional<Loading> force = named(Brake.FORCE, changed);
     Optional<Double> rate = steady(changed);
-    if (force.isEmpty() || rate.isEmpty() || told.name().equals(POWER)) {
+    if (force.isEmpty() || rate.isEmpty() || told.name().equals(Brake.POWER)) {
       return braked(course.protocol, changed);
     }
     // The brake stays as it is set: who pedals faster against it does more.
     Brake brake = course.protocol.brake().orElseThrow();
     DoubleUnaryOperator power = newtons -> brake.power(newtons, rate.get());
     changed.replaceAll(
-        old -> old.name().equals(POWER) ? against(force.get(), power, old.value().unit()) : old);
+        old ->
+            old.name().equals(Brake.POWER) ? against(force.get(), power, old.value().unit()) : old);
     return List.copyOf(changed);
   }
 
   // What is done against a force, which may change step by step.
   private static Loading against(Loading force, DoubleUnaryOperator power, Unit unit) {
     return new Loading(
-        POWER,
+        Brake.POWER,
         watts(force.value(), power, unit),
         force
             .ramp()

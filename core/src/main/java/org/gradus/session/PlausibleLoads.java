@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.protocol.Brake;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
@@ -30,10 +31,8 @@ final class PlausibleLoads {
       check(ready.stage(), ready.loads());
     } else if (verdict instanceof Verdict.Advance advance) {
       check(advance.stage(), advance.loads());
-    } else if (verdict instanceof Verdict.Finish finish) {
-      check(finish.then());
-    } else if (verdict instanceof Verdict.Stop stop) {
-      check(stop.then());
+    } else {
+      check(verdict.loads());
     }
   }
 
@@ -46,7 +45,7 @@ final class PlausibleLoads {
             .toList();
     Set<String> given = new HashSet<>();
     for (Loading load : loads) {
-      boolean worksOut = protocol.brake().isPresent() && load.name().equals(Loads.BRAKE_FORCE);
+      boolean worksOut = protocol.brake().isPresent() && load.name().equals(Brake.FORCE);
       if (!given.add(load.name()) || !(names.contains(load.name()) || worksOut)) {
         throw new ReadingRefused(
             Code.G508,

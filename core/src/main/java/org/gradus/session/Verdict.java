@@ -11,6 +11,11 @@ public sealed interface Verdict {
   /** The word for it: {@code "ADVANCE"}. */
   String word();
 
+  /** What is set when it is followed; empty where nothing is set anew, or nothing at all. */
+  default List<Loading> loads() {
+    return List.of();
+  }
+
   /**
    * The person is ready; begin.
    *
@@ -167,6 +172,11 @@ public sealed interface Verdict {
     }
 
     @Override
+    public List<Loading> loads() {
+      return then;
+    }
+
+    @Override
     public String word() {
       return "FINISH";
     }
@@ -192,6 +202,11 @@ public sealed interface Verdict {
     /** With the load the protocol gives recovery. */
     public Stop(boolean rest, String instruction) {
       this(rest, instruction, List.of());
+    }
+
+    @Override
+    public List<Loading> loads() {
+      return then;
     }
 
     @Override

@@ -6,7 +6,6 @@ import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;
-import org.gradus.session.Verdict;
 import org.gradus.unit.Quantity;
 
 /** What is set, and what would be. */
@@ -27,18 +26,7 @@ final class SetLoads implements Watch {
   private void look(Decision decision) {
     Stream.concat(
             Stream.of(decision.verdict()), decision.offers().stream().map(Decision.Offer::verdict))
-        .forEach(verdict -> look(loads(verdict), decision));
-  }
-
-  private static List<Loading> loads(Verdict verdict) {
-    if (verdict instanceof Verdict.Ready ready) {
-      return ready.loads();
-    } else if (verdict instanceof Verdict.Advance advance) {
-      return advance.loads();
-    } else if (verdict instanceof Verdict.Finish finish) {
-      return finish.then();
-    }
-    return verdict instanceof Verdict.Stop stop ? stop.then() : List.of();
+        .forEach(verdict -> look(verdict.loads(), decision));
   }
 
   private void look(List<Loading> loads, Object where) {
