@@ -21,22 +21,22 @@ record Confirming(Duration until, boolean agreed) {
   /**
    * Takes into recovery what still waits for a second reading there, with the readings it rests on;
    * all else that was read in the exercise says nothing about recovery. What would wait there, had
-   * a reading been a step higher or lower, is as open there as it was.
+   * a reading been a step higher or lower, is as open there as it was. A stop that was told and
+   * followed rests on nothing any more.
    */
   static void goOn(Course course, Course.Change change) {
     Set<String> rests = new HashSet<>();
     Set<String> waiting = new HashSet<>();
     Set<String> open = new HashSet<>();
     for (ProtocolRule rule : course.protocol.rules().anyTime()) {
-      if (!rule.isStop() || rule.stagesOnly()) {
+      if (!rule.isStop() || rule.stagesOnly() || change.answered.containsKey(rule.id())) {
         continue;
       }
-      if (course.confirming.containsKey(rule.id())) {
+      if (change.confirming.containsKey(rule.id())) {
         waiting.add(rule.id());
         rests.addAll(Retake.signals(rule, course));
       }
-      boolean told = course.alarm.isPresent() && course.alarm.get().rule().equals(rule.id());
-      if (rule.confirm().isPresent() && !told) {
+      if (rule.confirm().isPresent()) {
         open.add(rule.id());
       }
     }

@@ -38,7 +38,8 @@ final class Course {
 
   final Map<String, Confirming> confirming;
   final Map<String, Doubt> doubts;
-  final Set<String> dismissed;
+  // Rules whose word the tester has answered, and from when on a reading or sign is a fresh ground.
+  final Map<String, Duration> answered;
   final Optional<Alarm> alarm;
 
   final Optional<Duration> exerciseEnd;
@@ -73,7 +74,7 @@ final class Course {
     this.everReported = change.everReported;
     this.confirming = change.confirming;
     this.doubts = change.doubts;
-    this.dismissed = change.dismissed;
+    this.answered = change.answered;
     this.alarm = change.alarm;
     this.exerciseEnd = change.exerciseEnd;
     this.recoverySkipped = change.recoverySkipped;
@@ -166,7 +167,7 @@ final class Course {
     Set<String> everReported = Set.of();
     Map<String, Confirming> confirming = Map.of();
     Map<String, Doubt> doubts = Map.of();
-    Set<String> dismissed = Set.of();
+    Map<String, Duration> answered = Map.of();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
     Duration recoverySkipped = Duration.ZERO;
@@ -195,7 +196,7 @@ final class Course {
       everReported = course.everReported;
       confirming = course.confirming;
       doubts = course.doubts;
-      dismissed = course.dismissed;
+      answered = course.answered;
       alarm = course.alarm;
       exerciseEnd = course.exerciseEnd;
       recoverySkipped = course.recoverySkipped;

@@ -3,8 +3,8 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
@@ -45,9 +45,9 @@ final class Elapsed {
         meanwhile && course.waitsUntil().compareTo(time) < 0 ? course.waitsUntil() : time;
     Duration second = Duration.ofSeconds(course.now.toSeconds() + 1);
     for (; meanwhile && second.compareTo(end) < 0; second = second.plusSeconds(1)) {
-      by = Watch.look(expire(by, second), restless, Sight.latest(by, second), second, Set.of());
+      by = Watch.look(expire(by, second), restless, Sight.latest(by, second), second, Map.of());
     }
-    return Watch.look(expire(by, time), restless, moment.latest(), time, Set.of());
+    return Watch.look(expire(by, time), restless, moment.latest(), time, Map.of());
   }
 
   // Of several stops that waited in vain the one counts whose wait was over first: whoever asked in

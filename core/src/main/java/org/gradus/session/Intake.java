@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
@@ -51,8 +50,11 @@ final class Intake {
               change.events = change.events.and(told, event);
               put(event, now, change, readings);
             });
-    Set<String> news =
-        event instanceof Event.Reported reported ? Set.of(reported.sign()) : readings.keySet();
+    Map<String, Duration> news = new HashMap<>();
+    if (event instanceof Event.Reported reported) {
+      news.put(reported.sign(), reported.at());
+    }
+    readings.forEach((signal, taken) -> news.put(signal, taken.time()));
     // A late reading of the exercise is looked at once; it does not become one of recovery.
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
     Frame frame =
@@ -136,7 +138,8 @@ final class Intake {
         .filter(id -> shown.filter(id::equals).isPresent())
         .forEach(
             id -> {
-              change.dismissed = Copies.with(change.dismissed, id);
+              // Whatever is told from now on is new, also what was read before.
+              change.answered = Copies.with(change.answered, id, Duration.ZERO);
               change.confirming = Copies.without(change.confirming, id);
               change.alarm = change.alarm.flatMap(Alarm::behind);
             });
@@ -162,6 +165,7 @@ final class Intake {
         end(Ending.EMERGENCY, change);
       } else {
         change.stopped = true;
+        answer(now, change);
         recover(now, change, stop.rest(), stop.then());
       }
     } else if (verdict instanceof Verdict.End) {
@@ -170,6 +174,14 @@ final class Intake {
       end(Ending.NOT_RECOVERED, change);
     } else if (verdict instanceof Verdict.Defer) {
       end(Ending.DEFERRED, change);
+    }
+  }
+
+  // Whoever stops has done what every stop asks for that holds now. Each of them speaks up again on
+  // what is read or reported from now on, and not on what it has said already.
+  private static void answer(Moment now, Course.Change change) {
+    for (String rule : Watch.stopping(now)) {
+      change.answered = Copies.with(change.answered, rule, now.time());
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
 import org.gradus.rule.bounds.Outcomes;
@@ -29,9 +30,10 @@ final class Watch {
   private final Frame frame;
   private final Leeway leeway;
   private final Duration time;
-  private final Set<String> news;
+  private final Map<String, Duration> news;
 
-  private Watch(Course course, Course.Change change, Frame frame, Duration time, Set<String> news) {
+  private Watch(
+      Course course, Course.Change change, Frame frame, Duration time, Map<String, Duration> news) {
     this.course = course;
     this.change = change;
     this.frame = frame;
@@ -53,9 +55,9 @@ final class Watch {
    * The course after its rules have been looked at once something was told or done.
    *
    * @param event what it was
-   * @param news the names of what was just read or reported
+   * @param news what was just read or reported, and when it was taken or seen
    */
-  static Course look(Course course, Event event, Frame frame, Set<String> news) {
+  static Course look(Course course, Event event, Frame frame, Map<String, Duration> news) {
     List<ProtocolRule> ending = ending(course);
     boolean only = event instanceof Event.Read || event instanceof Event.Reported;
     if (!only || course.phase != Phase.STAGE) {
@@ -91,11 +93,11 @@ final class Watch {
     boolean moves = rule.influences().time();
     return waits
         || (doubted && (moves || rule.confirm().isPresent()))
-        || (moves && course.dismissed.contains(rule.id()));
+        || (moves && course.answered.containsKey(rule.id()));
   }
 
   private static boolean isPending(Course course) {
-    return !(course.confirming.isEmpty() && course.doubts.isEmpty() && course.dismissed.isEmpty());
+    return !(course.confirming.isEmpty() && course.doubts.isEmpty() && course.answered.isEmpty());
   }
 
   private static List<String> told(Event told) {
@@ -106,7 +108,11 @@ final class Watch {
 
   /** The course after some of its rules have been looked at at a time. */
   static Course look(
-      Course course, List<ProtocolRule> rules, Frame frame, Duration time, Set<String> news) {
+      Course course,
+      List<ProtocolRule> rules,
+      Frame frame,
+      Duration time,
+      Map<String, Duration> news) {
     if (rules.isEmpty()) {
       return course;
     }
@@ -122,7 +128,7 @@ final class Watch {
   @SuppressWarnings("ReferenceEquality")
   private boolean hasChanged() {
     return change.confirming != course.confirming
-        || change.dismissed != course.dismissed
+        || change.answered != course.answered
         || change.doubts != course.doubts
         || !change.alarm.equals(course.alarm);
   }
@@ -132,13 +138,13 @@ final class Watch {
     if (truth == Truth.FALSE) {
       change.confirming = Copies.without(change.confirming, rule.id());
     }
-    // What was overridden may speak up again once it has ceased to hold, and a stop on fresh
-    // grounds.
-    if (truth == Truth.FALSE || (rule.isStop() && isToldAnew(rule))) {
-      change.dismissed = Copies.without(change.dismissed, rule.id());
+    // What the tester has answered may speak up again once it has ceased to hold, and a stop on
+    // fresh grounds.
+    if (truth == Truth.FALSE || (rule.isStop() && hasFreshGrounds(rule))) {
+      change.answered = Copies.without(change.answered, rule.id());
     }
     doubt(rule);
-    if (truth != Truth.TRUE || change.dismissed.contains(rule.id())) {
+    if (truth != Truth.TRUE || change.answered.containsKey(rule.id())) {
       return;
     }
     boolean counts = rule.confirm().map(wait -> confirm(rule, wait)).orElse(true);
@@ -201,12 +207,22 @@ final class Watch {
   }
 
   private boolean isToldAnew(ProtocolRule rule) {
+    return isTold(rule, when -> true);
+  }
+
+  private boolean hasFreshGrounds(ProtocolRule rule) {
+    Duration since = change.answered.get(rule.id());
+    return since != null && isTold(rule, when -> when.compareTo(since) >= 0);
+  }
+
+  private boolean isTold(ProtocolRule rule, Predicate<Duration> counts) {
     Optional<Condition> condition = rule.rule().condition();
     if (condition.isEmpty() || news.isEmpty()) {
       return false;
     }
     for (Demand demand : condition.get().demands()) {
-      if (news.contains(demand.subject())) {
+      Duration when = news.get(demand.subject());
+      if (when != null && counts.test(when)) {
         return true;
       }
     }
@@ -233,12 +249,30 @@ final class Watch {
         new LinkedHashSet<>(alarm.firmness().couldFlip()), doubts(course, moreUrgent));
   }
 
+  /** The stops that hold, wherever they wait for no second reading, and those that are kept. */
+  static Set<String> stopping(Moment now) {
+    Course course = now.course();
+    Set<String> stopping = new LinkedHashSet<>();
+    for (ProtocolRule rule : ending(course)) {
+      Confirming confirming = course.confirming.get(rule.id());
+      boolean waits =
+          rule.confirm().isPresent() && (confirming == null || !confirming.counts(now.time()));
+      if (rule.isStop() && !waits && rule.rule().test(now.latest()) == Truth.TRUE) {
+        stopping.add(rule.id());
+      }
+    }
+    for (Optional<Alarm> kept = course.alarm; kept.isPresent(); kept = kept.get().behind()) {
+      stopping.add(kept.get().rule());
+    }
+    return stopping;
+  }
+
   /** The first finishing rule that holds and needs no further reading. */
   static Optional<ProtocolRule> finishing(Moment now) {
     Course course = now.course();
     for (ProtocolRule rule : course.protocol.rules().finishing()) {
       boolean holds =
-          !course.dismissed.contains(rule.id()) && rule.rule().test(now.latest()) == Truth.TRUE;
+          !course.answered.containsKey(rule.id()) && rule.rule().test(now.latest()) == Truth.TRUE;
       Confirming confirming = course.confirming.get(rule.id());
       boolean counts = confirming != null && confirming.counts(now.time());
       if (holds && (rule.confirm().isEmpty() || counts)) {

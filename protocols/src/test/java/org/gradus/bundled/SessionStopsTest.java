@@ -14,7 +14,10 @@ import static org.gradus.session.Readings.pressure;
 import static org.gradus.session.Readings.rating;
 import static org.gradus.session.Times.at;
 
+import java.util.List;
 import org.gradus.diagnostic.Code;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Ending;
@@ -164,6 +167,68 @@ class SessionStopsTest {
     assertThat(verdict(session.decide(at("8:00")))).isEqualTo("MEASURE diastolic-high");
     assertThat(verdict(session.decide(at("9:30")))).isEqualTo("STOP diastolic-high");
     assertThat(verdict(session.record(at("8:40"), pressure(138, 80)))).isEqualTo("END recovered");
+  }
+
+  @Test
+  void aFollowedStopIsNotSaidAgainOnTheSameReadingsAndRecoveryCanEnd() {
+    Session session = walking(ines());
+    session.record(at("2:00"), heartRate(100));
+    session.record(at("2:15"), pressure(256, 90));
+    Decision stop = session.record(at("2:50"), pressure(258, 90));
+    assertThat(verdict(stop)).isEqualTo("STOP systolic-high");
+    session.follow(stop);
+    assertThat(session.decide(at("2:50")).verdict()).isInstanceOf(Verdict.Continue.class);
+    assertThat(session.decide(at("4:30")).verdict()).isInstanceOf(Verdict.Continue.class);
+    session.record(at("5:00"), pressure(130, 80));
+    assertThat(verdict(session.record(at("8:00"), heartRate(88), pressure(130, 80))))
+        .isEqualTo("END recovered");
+  }
+
+  @Test
+  void aNewCuffThatIsTooHighStopsAgainAfterAFollowedStop() {
+    Session session = walking(ines());
+    session.record(at("2:00"), heartRate(100));
+    session.record(at("2:15"), pressure(256, 90));
+    session.follow(session.record(at("2:50"), pressure(258, 90)));
+    // Of the exercise, and told late: it is what was followed already.
+    assertThat(session.recordTaken(at("3:10"), at("2:30"), pressure(260, 90)).verdict())
+        .isInstanceOf(Verdict.Continue.class);
+    Decision retake = session.record(at("5:00"), pressure(254, 90));
+    assertThat(verdict(retake)).isEqualTo("MEASURE systolic-high");
+    assertThat(verdict(session.record(at("5:40"), pressure(252, 90))))
+        .isEqualTo("STOP systolic-high");
+  }
+
+  @Test
+  void noBundledProtocolSaysAFollowedStopOfPressureAgainWithoutANewReading() {
+    int tried = 0;
+    for (String id : Bundled.library().protocols()) {
+      Protocol protocol = Bundled.library().protocol(id);
+      List<ProtocolRule> rules = protocol.rules().endingExercise();
+      for (String rule : List.of("systolic-high", "diastolic-high")) {
+        if (rules.stream().anyMatch(one -> one.id().equals(rule))) {
+          stoppedByACuff(protocol, rule);
+          tried++;
+        }
+      }
+    }
+    assertThat(tried).isGreaterThan(20);
+  }
+
+  private static void stoppedByACuff(Protocol protocol, String rule) {
+    Session session = Session.open(protocol, ines());
+    Verdict.Ready begin = new Verdict.Ready(protocol.stages().get(0).id(), List.of());
+    session.override(at("0:00"), begin, "to see what follows");
+    boolean upper = rule.equals("systolic-high");
+    session.record(at("0:40"), upper ? pressure(262, 90) : pressure(200, 130));
+    Decision stop = session.record(at("0:45"), upper ? pressure(262, 90) : pressure(200, 130));
+    assertThat(verdict(stop)).as(protocol.id()).isEqualTo("STOP " + rule);
+    session.follow(stop);
+    for (String later : List.of("0:45", "0:46", "2:30")) {
+      assertThat(session.phase() == Phase.ENDED ? "over" : verdict(session.decide(at(later))))
+          .as(protocol.id() + " at " + later)
+          .doesNotStartWith("STOP");
+    }
   }
 
   @Test
