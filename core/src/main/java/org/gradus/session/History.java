@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /** The events so far, as a chain that grows without copying. Immutable. */
@@ -53,6 +54,18 @@ final class History {
       }
     }
     return taken;
+  }
+
+  /** The number of the event whose reading of a signal at a moment counts, if there is one. */
+  OptionalInt numberOf(String subject, Duration moment) {
+    for (History link = this; link != null && link.last != null; link = link.before) {
+      if (link.counted instanceof Event.Read read
+          && read.taken().equals(moment)
+          && read.subjects().contains(subject)) {
+        return OptionalInt.of(link.size);
+      }
+    }
+    return OptionalInt.empty();
   }
 
   /** The events that told what was read from a moment on, as they count, in order. */

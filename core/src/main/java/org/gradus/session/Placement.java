@@ -6,7 +6,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Attribute;
@@ -83,10 +85,25 @@ final class Placement {
           "before the test",
           "say whether it is a resting or an upright reading");
     } else if (!told.add(subject)) {
-      throw new ReadingRefused(Code.G507, subject, reading.toString(), Times.clock(event.taken()));
+      throw new ReadingRefused(Code.G507, subject, reading.toString(), alreadyTold(subject));
     } else {
       inTest(subject, taken);
     }
+  }
+
+  private String alreadyTold(String subject) {
+    String first =
+        Stream.concat(
+                course.events.takenAt(event.taken()).stream()
+                    .filter(reading -> !(reading instanceof Reading.Baseline)),
+                event.readings().stream())
+            .filter(reading -> reading.subject().equals(subject))
+            .findFirst()
+            .map(Reading::toString)
+            .orElse(subject);
+    OptionalInt number = course.events.numberOf(subject, event.taken());
+    String where = number.isPresent() ? "event " + number.getAsInt() : "the same event";
+    return first + " at " + Times.clock(event.taken()) + " in " + where;
   }
 
   private void beforeOnly(String subject) {

@@ -135,8 +135,8 @@ public enum Code {
   G506("this protocol does not know {0}; {1} cannot be used", "{2}"),
   /** A second reading of the same. */
   G507(
-      "{0} of {1} was already read for {2}",
-      "amend the first reading instead, or tell this one with the time it was taken"),
+      "{0} of {1} is a second reading of one moment; already recorded: {2}",
+      "amend that event if its reading is wrong, or give the time at which this one was taken"),
   /** A word or scale that is not offered. */
   G508("{0} cannot be {1}", "{2}"),
   /** A reading that comes too late to count. */

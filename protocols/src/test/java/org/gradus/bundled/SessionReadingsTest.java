@@ -1,6 +1,7 @@
 package org.gradus.bundled;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.gradus.bundled.Sessions.assertRefused;
 import static org.gradus.bundled.Sessions.gaps;
 import static org.gradus.bundled.Sessions.recovering;
@@ -82,6 +83,19 @@ class SessionReadingsTest {
     session.record(at("2:00"), heartRate(108));
     assertRefused(Code.G507, () -> session.recordTaken(at("2:10"), at("1:00"), heartRate(104)));
     assertRefused(Code.G507, () -> session.record(at("2:20"), heartRate(104), heartRate(106)));
+  }
+
+  // The value, the time and the event are those of the first reading, whenever the second is told.
+  @Test
+  void aSecondReadingOfAMomentNamesTheFirst() {
+    Session session = walking(ines());
+    int event = session.record(at("1:00"), heartRate(100)).event();
+    session.record(at("2:00"), heartRate(108));
+    assertThatThrownBy(() -> session.recordTaken(at("2:10"), at("1:00"), heartRate(104)))
+        .hasMessageContaining("heart_rate of 104 bpm")
+        .hasMessageContaining("already recorded: 100 bpm at 1:00 in event " + event + ";");
+    assertThatThrownBy(() -> session.record(at("2:20"), heartRate(104), heartRate(106)))
+        .hasMessageContaining("104 bpm at 2:20 in the same event");
   }
 
   @Test
