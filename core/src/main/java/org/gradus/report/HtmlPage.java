@@ -2,6 +2,7 @@ package org.gradus.report;
 
 import java.util.List;
 import java.util.Locale;
+import org.gradus.diagnostic.Printable;
 
 /**
  * A report as one HTML file: no script, nothing to fetch. Headings, table heads and the words of
@@ -154,13 +155,7 @@ final class HtmlPage {
       case '"' -> safe.append("&quot;");
       case '\'' -> safe.append("&#39;");
       case '\n', '\t', '\r' -> safe.append(' ');
-      default -> {
-        boolean readable =
-            !Character.isISOControl(point)
-                && Character.getType(point) != Character.SURROGATE
-                && Character.getType(point) != Character.UNASSIGNED;
-        safe.appendCodePoint(readable ? point : 0xFFFD);
-      }
+      default -> safe.appendCodePoint(Printable.isPlain(point) ? point : 0xFFFD);
     }
   }
 }

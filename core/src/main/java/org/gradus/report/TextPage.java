@@ -3,6 +3,7 @@ package org.gradus.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.gradus.diagnostic.Printable;
 
 /** A report as plain text. Tables become lists, since they would not fit a narrow terminal. */
 final class TextPage {
@@ -84,7 +85,7 @@ final class TextPage {
   }
 
   private static String plain(String text) {
-    return text.replaceAll("\\p{Cntrl}", " ").strip();
+    return Printable.text(text.replaceAll("\\s", " ")).strip();
   }
 
   private void line(String text) {

@@ -7,7 +7,7 @@ final class Columns {
 
   private Columns() {}
 
-  /** The text with tabs as blanks and characters that would move the line made harmless. */
+  /** The text with tabs as blanks and without characters that do not print. */
   static String visible(String text) {
     StringBuilder shown = new StringBuilder();
     text.codePoints()
@@ -15,7 +15,7 @@ final class Columns {
             c -> {
               if (c == '\t') {
                 shown.append(" ".repeat(TAB));
-              } else if (isHidden(c)) {
+              } else if (!Printable.isPlain(c)) {
                 shown.append('\uFFFD');
               } else {
                 shown.appendCodePoint(c);
@@ -37,24 +37,11 @@ final class Columns {
       return TAB;
     }
     int type = Character.getType(c);
-    if (type == Character.NON_SPACING_MARK || type == Character.ENCLOSING_MARK) {
+    boolean joiner = type == Character.FORMAT && Printable.isPlain(c);
+    if (joiner || type == Character.NON_SPACING_MARK || type == Character.ENCLOSING_MARK) {
       return 0;
     }
     return isWide(c) ? 2 : 1;
-  }
-
-  // Control characters, the format characters that turn the direction of a line, further line
-  // breaks, and halves of characters.
-  private static boolean isHidden(int c) {
-    return switch (Character.getType(c)) {
-      case Character.CONTROL,
-          Character.FORMAT,
-          Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR,
-          Character.SURROGATE ->
-          true;
-      default -> false;
-    };
   }
 
   // The East Asian wide and fullwidth blocks, and the pictographs (Unicode Standard Annex 11).
