@@ -1,9 +1,12 @@
 @echo off
-rem Starts the workbench on Windows; builds it when it has not been built yet.
+rem Starts the workbench on Windows; builds it where it was not built in this folder.
 setlocal
 set "here=%~dp0"
 set "start=%here%target\start"
-if exist "%start%" goto built
+set "builtin=%here%target\built-in"
+set "last="
+if exist "%builtin%" set /p last=<"%builtin%"
+if exist "%start%" if "%last%"=="%here%" goto built
 
 where mvn >nul 2>nul
 if errorlevel 1 (
@@ -18,6 +21,7 @@ if errorlevel 1 (
   exit /b 3
 )
 popd
+>"%builtin%" echo %here%
 
 :built
 where java >nul 2>nul

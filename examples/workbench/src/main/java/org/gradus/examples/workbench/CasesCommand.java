@@ -26,7 +26,7 @@ final class CasesCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", arity = "0..*", description = "Files of cases.")
   private List<Path> files = new ArrayList<>();
 
-  @Option(names = "--json", description = "Write what came out as JSON.")
+  @Option(names = "--json", description = "Write the results as JSON.")
   private boolean json;
 
   @Override
@@ -34,7 +34,7 @@ final class CasesCommand implements Callable<Integer> {
     Library library = shelf.library();
     List<Path> all = files.isEmpty() ? found() : files;
     if (all.isEmpty()) {
-      shelf.complain("there are no cases; name files, or a folder with *.cases.yaml");
+      shelf.complain("no cases found; name files, or a --folder with *.cases.yaml");
       return Workbench.FOUND;
     }
     List<Map<String, Object>> results = new ArrayList<>();

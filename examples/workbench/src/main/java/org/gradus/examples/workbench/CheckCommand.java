@@ -25,7 +25,8 @@ import picocli.CommandLine.Parameters;
 /** Reads files and says what is wrong with them. */
 @Command(
     name = "check",
-    description = "Reads files, or all of a folder, and says what is wrong with them.")
+    description =
+        "Checks files, or all files of a folder, and shows each error with its place and remedy.")
 final class CheckCommand implements Callable<Integer> {
 
   @Mixin private Shelf shelf = new Shelf();
@@ -68,10 +69,10 @@ final class CheckCommand implements Callable<Integer> {
                   + cases.size()
                   + (cases.size() == 1 ? " file" : " files")
                   + " of cases can be played";
-      shelf.line("all is well: " + protocols + " protocols can be used" + played);
+      shelf.line("no errors: " + protocols + " protocols can be used" + played);
     } else {
       found.forEach(one -> shelf.line(one + "\n\n"));
-      shelf.line(found.size() + " to put right");
+      shelf.line(Complaints.errors(found.size()));
     }
     return found.isEmpty() ? Workbench.WELL : Workbench.REFUSED;
   }

@@ -43,6 +43,11 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     Wrap.text(text, columns).forEach(errors::println);
   }
 
+  /** A count of errors in words. */
+  static String errors(int count) {
+    return count == 1 ? "1 error" : count + " errors";
+  }
+
   @Override
   public int handleParseException(ParameterException problem, String[] arguments) {
     String message = String.valueOf(problem.getMessage());
@@ -66,7 +71,7 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
   public int handleExecutionException(Exception problem, CommandLine command, ParseResult asked) {
     if (problem instanceof FileRefused refused) {
       refused.diagnostics().forEach(found -> say(found + "\n"));
-      say(refused.diagnostics().size() + " to put right");
+      say(errors(refused.diagnostics().size()));
       return Workbench.REFUSED;
     } else if (problem instanceof UncheckedIOException || problem instanceof JournalFailed) {
       say(String.valueOf(problem.getMessage()));
@@ -74,7 +79,7 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     } else if (problem instanceof NotFound) {
       say(String.valueOf(problem.getMessage()));
       if (!asked.hasMatchedOption("--folder")) {
-        say("files of your own are found with --folder DIR");
+        say("to add files of your own: --folder DIR");
       }
       return Workbench.NOT_UNDERSTOOD;
     } else if (problem instanceof ReadingRefused) {
@@ -84,7 +89,7 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     say(
         problem instanceof GradusException
             ? String.valueOf(problem.getMessage())
-            : "failed: " + problem);
+            : "unexpected error: " + problem + "; please report it");
     return Workbench.FOUND;
   }
 }

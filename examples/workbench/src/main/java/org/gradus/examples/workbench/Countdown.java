@@ -62,13 +62,23 @@ final class Countdown {
       measure.until().ifPresent(until -> parts.add("waiting " + left(until) + " more"));
       parts.add(missing(measure));
     } else if (!(verdict instanceof Verdict.Over)) {
-      parts.add((narrow ? "Enter: " : "Enter does it: ") + verdict.word());
+      parts.add(key(verdict) + verdict.word());
     }
     return parts;
   }
 
+  // What ends a test as an emergency is not confirmed by the key that is pressed most.
+  private String key(Verdict verdict) {
+    boolean emergency = decision.phase() == Phase.RECOVERY && verdict instanceof Verdict.Stop;
+    String what = emergency ? "follow" : "Enter";
+    return narrow ? what + ": " : (emergency ? "type " : "press ") + what + " to confirm: ";
+  }
+
   private static String missing(Verdict.Measure measure) {
     List<String> called = measure.gaps().stream().map(Gap::called).distinct().toList();
+    if (called.isEmpty()) {
+      return "missing: a new reading";
+    }
     return "missing: "
         + called.get(0)
         + (called.size() > 1 ? " and " + (called.size() - 1) + " more" : "");

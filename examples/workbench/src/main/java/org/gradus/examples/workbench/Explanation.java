@@ -6,7 +6,7 @@ import org.gradus.session.Decision;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 
-/** A decision with all that is behind it, in lines. */
+/** A decision with its rule, figures and source, in lines. */
 final class Explanation {
 
   private Explanation() {}
@@ -19,12 +19,13 @@ final class Explanation {
         .ifPresent(
             rule -> {
               lines.add("  rule: " + rule.text());
-              rule.filled().ifPresent(filled -> lines.add("  here: " + filled));
+              rule.filled().ifPresent(filled -> lines.add("  with its values: " + filled));
               lines.add("  source: " + rule.source());
             });
     if (decision.verdict() instanceof Verdict.Continue goOn) {
       lines.add(
-          "  no rule asks for anything else; the next is due at " + Times.clock(goOn.until()));
+          "  no rule asks for anything else; the next decision is due at "
+              + Times.clock(goOn.until()));
     } else if (decision.verdict() instanceof Verdict.Measure measure) {
       measure.gaps().forEach(gap -> lines.add("  missing: " + gap));
     }

@@ -55,11 +55,11 @@ final class ListCommand implements Callable<Integer> {
     byTitle.getOrDefault(true, List.of()).forEach(one -> print(one, width));
     List<Heading> others = byTitle.getOrDefault(false, List.of());
     if (!others.isEmpty()) {
-      shelf.line("by a word in their sources:");
+      shelf.line("found in their sources only:");
       others.forEach(one -> print(one, width));
     }
     if (found.isEmpty()) {
-      shelf.line("nothing found");
+      shelf.line("no protocol found; use fewer or other words");
     }
   }
 

@@ -1,22 +1,14 @@
 package org.gradus.examples.workbench;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import org.gradus.session.Phase;
 import org.gradus.session.Session;
 
-/** Goes on with a test until it is over or left: takes what is typed, and each second a look. */
+/** Goes on with a test until it is over or left: takes each line, and each second looks again. */
 final class LiveLoop {
-
-  private static final String END = "\u0004";
 
   private final Shelf shelf;
   private final double speed;
@@ -26,51 +18,34 @@ final class LiveLoop {
     this.speed = speed;
   }
 
-  int run(Session session, Duration from) {
-    Screen screen = new Screen(shelf.out(), Terminal.isWatched(), shelf.columns());
-    screen.print("Gradus advises; you decide. Have your emergency plan ready. ? for help.");
-    LiveTest live = new LiveTest(session, screen, new TestClock(speed, from));
-    BlockingQueue<String> typed = reader();
+  /**
+   * Runs a test.
+   *
+   * @param from the time the clock shows first
+   * @param record the file it is recorded in, if it is
+   * @return the exit code
+   */
+  int run(Session session, Duration from, Optional<Path> record) {
+    Screen screen =
+        new Screen(shelf.out(), shelf.terminal(), Terminal.isWatched(), shelf.columns());
+    screen.print("Gradus advises; you decide. Have your emergency plan ready. Type ? for help.");
+    LiveTest live = new LiveTest(session, screen, new TestClock(speed, from), record);
+    TypedLines typed = TypedLines.of(shelf.in(), StandardCharsets.UTF_8);
     live.announce();
-    while (session.phase() != Phase.ENDED && !live.isLeft()) {
-      Optional<String> line = next(typed);
-      if (line.filter(END::equals).isPresent()) {
-        break;
+    while (!live.isOver() && !live.isLeft()) {
+      TypedLines.Next next = typed.next(1, TimeUnit.SECONDS);
+      if (next instanceof TypedLines.End end) {
+        end.problem().ifPresent(screen::print);
+        live.inputEnded();
+        live.result();
+        return Workbench.FOUND;
+      } else if (next instanceof TypedLines.Line line) {
+        live.typed(line.text());
+      } else {
+        live.tick();
       }
-      line.ifPresentOrElse(live::typed, live::tick);
     }
-    screen.entered();
     live.result();
     return Workbench.WELL;
-  }
-
-  // Reading blocks, and the clock must go on.
-  private static BlockingQueue<String> reader() {
-    BlockingQueue<String> typed = new LinkedBlockingQueue<>();
-    Thread thread =
-        new Thread(
-            () -> {
-              try (BufferedReader in =
-                  new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
-                in.lines().forEach(typed::add);
-              } catch (IOException | UncheckedIOException e) {
-                // The terminal is gone; the test is over.
-              } finally {
-                typed.add(END);
-              }
-            },
-            "terminal");
-    thread.setDaemon(true);
-    thread.start();
-    return typed;
-  }
-
-  private static Optional<String> next(BlockingQueue<String> typed) {
-    try {
-      return Optional.ofNullable(typed.poll(1, TimeUnit.SECONDS));
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return Optional.of(END);
-    }
   }
 }

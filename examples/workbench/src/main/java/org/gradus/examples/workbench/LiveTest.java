@@ -1,165 +1,605 @@
 package org.gradus.examples.workbench;
 
+import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
+import org.gradus.session.Event;
 import org.gradus.session.Loading;
+import org.gradus.session.Phase;
+import org.gradus.session.Reading;
+import org.gradus.session.Readings;
 import org.gradus.session.Session;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 
-/** A test at the terminal: what is typed is told, what is decided is shown. */
+/**
+ * A test at the terminal: records what is typed and shows what is decided. Nothing that is typed,
+ * and no error, ends it but {@code quit} and what ends the test itself.
+ */
 final class LiveTest {
 
-  private static final Pattern TIMED =
-      Pattern.compile("((?:[0-9]{1,2}:)?[0-9]{1,3}:[0-5][0-9])\\s*(.*)");
+  private static final Pattern TIMED = Pattern.compile("([0-9]+(?::[0-9]*){1,2})(?:\\s+(.*))?");
+  // The colon before a reason; the one in 2:00 is none.
+  private static final Pattern REASON = Pattern.compile("\\s*:(?![0-5][0-9]\\b)\\s*");
+  // At a terminal the clock runs beside the person; a script types the times of a whole test.
+  private static final Duration FARTHEST_TYPED = Duration.ofMinutes(2);
+  private static final Duration FARTHEST_SCRIPTED = Duration.ofMinutes(10);
+  private static final Duration TO_READ = Duration.ofSeconds(1);
+  private static final Set<String> VERDICTS =
+      Set.of("finish", "advance", "hold", "end", "begin", "defer", "continue");
+  private static final String NOTHING_UNUSUAL = "nothing unusual";
 
   private static final List<String> HELP =
       List.of(
-          "heart_rate 112            a reading, in its usual unit; first letters or initials do: hr",
+          "heart_rate 112            a reading, in its usual unit; also: heart rate 112, hr 112",
           "pulse 28 15               28 beats in 15 seconds",
-          "systolic 140, diastolic 80    readings taken together; 140/80 says the same",
-          "resting heart_rate 68, 122/80 readings before the test; upright likewise",
-          "unwell_today no           an answer; all questions at once: nothing unusual",
-          "chest_pain / breathless 3 a sign",
+          "systolic 140, diastolic 80    readings taken together; also: 140/80",
+          "resting heart_rate 68, 122/80    readings before the test; also: upright ...",
+          "unwell_today no           an answer",
+          "nothing unusual           no to every open question about something unusual",
+          "chest_pain / breathless 3 reports a sign; this protocol's signs are listed below",
+          "withdraw chest_pain: why  the sign is over",
+          "stop: why                 ends the exercise at once",
           "load speed 3.5 mph        the load that is really set, where it differs",
-          "done                      the stage is done: the mile is walked",
-          "follow (or an empty line) do what is recommended",
-          "offer                     do what is offered instead",
-          "override finish: why      finish, stop, advance STAGE or hold M:SS otherwise",
-          "abandon: why              break the test off",
+          "done                      what this stage asks for is done: the mile is walked",
+          "Enter                     confirms the recommendation that is shown",
+          "follow                    the same, also where it ends the test as an emergency",
+          "offer                     does what is offered instead",
+          "override finish: why      finish, stop, advance STAGE, hold M:SS or continue instead;",
+          "                          before the test begin STAGE or defer; in recovery end",
+          "abandon: why              breaks the test off",
+          "events                    what was recorded, with the numbers of events",
+          "amend 7 hr 112: why       corrects the reading of event 7",
+          "undo 7: why               takes event 7 back; undo: why takes back the last one",
           "why                       the rule, its figures and its source",
           "what                      what to read and to ask until the next decision",
-          "quit                      leave; what was recorded can be taken up again",
-          "3:00 heart_rate 112       the same at 3:00 of the test's clock");
+          "3:00 heart_rate 112       a reading taken at 3:00 of the test's clock",
+          "3:00                      sets the clock",
+          "quit                      leaves; a recorded test can be resumed");
 
   private final Session session;
   private final Screen screen;
   private final TestClock clock;
-  private final Telling telling;
+  private final Optional<Path> record;
+  private final TypedReadings readings;
+  private final Vocabulary vocabulary;
+  private final Reminders reminders;
+  private final Duration farthest;
   private String shown = "";
+  private Duration shownAt = Duration.ZERO;
+  private String trouble = "";
   private boolean left;
 
-  LiveTest(Session session, Screen screen, TestClock clock) {
+  /**
+   * A live test.
+   *
+   * @param record the file it is recorded in, if it is
+   */
+  LiveTest(Session session, Screen screen, TestClock clock, Optional<Path> record) {
     this.session = session;
     this.screen = screen;
     this.clock = clock;
-    this.telling = new Telling(session);
+    this.record = record;
+    this.readings = new TypedReadings(session);
+    this.vocabulary = new Vocabulary(session.protocol());
+    this.reminders = new Reminders(session.protocol().instruments());
+    this.farthest = screen.isWatched() ? FARTHEST_TYPED : FARTHEST_SCRIPTED;
   }
 
   boolean isLeft() {
     return left;
   }
 
-  /** Shows what is recommended now, once, and the countdown. */
+  boolean isOver() {
+    return session.phase() == Phase.ENDED;
+  }
+
+  /** Shows what is recommended now and what there is to do. */
   void announce() {
-    Decision decision = session.decide(clock.now());
-    show(decision);
-    paint(decision);
+    guarded(
+        () -> {
+          Decision decision = session.decide(clock.now());
+          show(decision);
+          if (session.phase() == Phase.BEFORE) {
+            what(decision);
+          }
+        });
+    refresh();
   }
 
-  /** A second has passed. */
+  /** Looks at the test again, as each second does. */
   void tick() {
-    Decision decision = session.decide(clock.now());
-    if (show(decision)) {
-      screen.ring();
-    }
-    paint(decision);
+    guarded(
+        () -> {
+          if (show(session.decide(clock.now()))) {
+            screen.ring();
+          }
+        });
+    refresh();
   }
 
-  private void paint(Decision decision) {
-    screen.paint(decision, session.events());
-  }
-
+  /** Takes in a line that was typed. */
   void typed(String line) {
     screen.entered();
-    Matcher timed = TIMED.matcher(line.strip());
-    boolean hasTime = timed.matches();
-    try {
-      Duration now = hasTime ? clock.jump(Times.at(timed.group(1))) : clock.now();
-      act(hasTime ? timed.group(2) : line.strip(), now);
-    } catch (GradusException | IllegalArgumentException refused) {
-      screen.print("not taken: " + refused.getMessage());
-    }
-    if (!left) {
-      paint(session.decide(clock.now()));
+    trouble = "";
+    guarded(() -> take(line.strip()));
+    if (!left && !isOver()) {
+      refresh();
     }
   }
 
-  private void act(String text, Duration now) {
-    switch (text.split("[ :]", 2)[0]) {
-      case "?", "help" -> HELP.forEach(row -> screen.print("  " + row));
-      case "", "follow" -> follow(session.decide(now));
-      case "offer" -> offer(session.decide(now));
-      case "why" -> Explanation.lines(session.decide(now)).forEach(screen::print);
-      case "what" -> what(session.decide(now));
-      case "load" -> show(telling.load(text.substring("load".length()), now));
-      case "done" -> show(session.done(now));
-      case "abandon" -> {
-        session.abandon(now, reason(text.substring("abandon".length())));
-        show(session.decide(now));
-      }
-      case "override" -> {
-        override(text.substring("override".length()).strip(), now);
-        show(session.decide(now));
-      }
-      case "quit", "exit" -> left = true;
-      default -> show(telling.tell(text, now));
+  /** Says that no further line can come, and how to go on. */
+  void inputEnded() {
+    screen.entered();
+    screen.print(
+        "The input has ended, so the test is left as it stands at "
+            + Times.clock(clock.now())
+            + "; it is not over. "
+            + goOn());
+  }
+
+  /** Shows what came of the test. */
+  void result() {
+    screen.entered();
+    guarded(
+        () ->
+            Capacity.of(session.outcome())
+                .headline()
+                .ifPresent(
+                    best -> {
+                      screen.print("estimate " + best.vo2max().rounded(1) + " (" + best.id() + ")");
+                      best.interval()
+                          .ifPresent(interval -> screen.print("  95 % interval " + interval));
+                      best.cautions().forEach(caution -> screen.print("  " + caution));
+                    }));
+  }
+
+  private String goOn() {
+    return record
+        .map(file -> "Go on with: workbench resume " + file)
+        .orElse("It is not recorded; run with --record FILE keeps a record.");
+  }
+
+  // An error at each second is shown once.
+  private void guarded(Runnable step) {
+    try {
+      step.run();
+      trouble = "";
+    } catch (GradusException | IllegalArgumentException refused) {
+      tell("not recorded: " + refused.getMessage());
+    } catch (RuntimeException | StackOverflowError unforeseen) {
+      tell(
+          "unexpected error: "
+              + unforeseen
+              + ". The test goes on; until this is mended decide without the workbench. What was"
+              + " recorded is kept. "
+              + goOn());
     }
+  }
+
+  private void tell(String problem) {
+    if (!problem.equals(trouble)) {
+      screen.print(problem);
+      screen.ring();
+      trouble = problem;
+    }
+  }
+
+  private void refresh() {
+    guarded(
+        () -> {
+          Decision decision = session.decide(clock.now());
+          List<String> due = reminders.due(decision);
+          due.forEach(line -> screen.print("  " + line));
+          if (!due.isEmpty()) {
+            screen.ring();
+          }
+          screen.paint(decision, session.events());
+        });
+  }
+
+  private void take(String line) {
+    if (line.length() > TypedLines.LONGEST) {
+      throw new IllegalArgumentException(
+          "the line is longer than " + TypedLines.LONGEST + " characters; type a shorter one");
+    }
+    Matcher timed = TIMED.matcher(line);
+    if (!timed.matches()) {
+      act(line, clock.now(), clock.now());
+      return;
+    }
+    Duration time = Times.at(timed.group(1));
+    String text = Optional.ofNullable(timed.group(2)).orElse("").strip();
+    if (text.isEmpty()) {
+      setClock(time);
+    } else {
+      actAt(text, time);
+    }
+  }
+
+  private void setClock(Duration time) {
+    Decision then = session.decide(time);
+    clock.set(time);
+    show(then);
+    screen.print("clock: " + Times.clock(time));
+  }
+
+  // The clock moves only with a line that was understood.
+  private void actAt(String text, Duration time) {
+    Duration now = clock.now();
+    boolean far = time.minus(now).compareTo(farthest) > 0;
+    boolean urgent = isUrgent(text);
+    if (far && !urgent) {
+      throw new IllegalArgumentException(
+          Times.clock(time)
+              + " is far ahead of the clock, which stays at "
+              + Times.clock(now)
+              + ". If the time is right, set the clock first: type "
+              + Times.clock(time)
+              + " alone");
+    }
+    boolean outOfOrder = time.compareTo(lastEvent()) < 0;
+    if (urgent && (far || outOfOrder)) {
+      screen.print(
+          "recorded as of now, " + Times.clock(now) + ", since it cannot be at " + clock(time));
+      act(text, now, now);
+    } else if (time.compareTo(now) >= 0) {
+      act(text, time, time);
+      if (time.compareTo(clock.now()) > 0) {
+        clock.set(time);
+      }
+    } else if (isReading(text)) {
+      act(text, now, time);
+    } else {
+      act(text, time, time);
+    }
+  }
+
+  private static String clock(Duration time) {
+    return Times.clock(time);
+  }
+
+  private Duration lastEvent() {
+    List<Event> events = session.events();
+    return events.isEmpty() ? Duration.ZERO : events.get(events.size() - 1).at();
+  }
+
+  private boolean isUrgent(String text) {
+    return command(text).equals("stop") || isReport(text);
+  }
+
+  private boolean isReport(String text) {
+    return !isCommand(text) && vocabulary.report(text).isPresent();
+  }
+
+  private boolean isReading(String text) {
+    return command(text).equals("done") || (!isCommand(text) && !isReport(text));
+  }
+
+  private static String command(String text) {
+    return text.split("[ :]", 2)[0].toLowerCase(Locale.ROOT);
+  }
+
+  private static boolean isCommand(String text) {
+    return switch (command(text)) {
+      case "?",
+          "help",
+          "",
+          "follow",
+          "offer",
+          "why",
+          "what",
+          "events",
+          "load",
+          "done",
+          "stop",
+          "abandon",
+          "override",
+          "amend",
+          "undo",
+          "withdraw",
+          "quit",
+          "exit" ->
+          true;
+      default -> false;
+    };
+  }
+
+  /**
+   * Does what a line says.
+   *
+   * @param at when it is told
+   * @param taken when it was read or done; not after {@code at}
+   */
+  private void act(String text, Duration at, Duration taken) {
+    String rest = text.substring(command(text).length());
+    switch (command(text)) {
+      case "?", "help" -> help();
+      case "" -> confirm(at, false);
+      case "follow" -> confirm(at, true);
+      case "offer" -> offer(at);
+      case "why" -> Explanation.lines(session.decide(at)).forEach(screen::print);
+      case "what" -> {
+        what(session.decide(at));
+        vocabulary.signs().forEach(line -> screen.print("  " + line));
+      }
+      case "events" -> events(0);
+      case "load" -> recording(() -> session.loadSet(at, readings.load(rest)));
+      case "done" -> recording(() -> session.done(at, taken));
+      case "stop" -> stop(at, reason(rest));
+      case "abandon" -> {
+        session.abandon(at, reason(rest));
+        show(session.decide(at));
+      }
+      case "override" -> override(at, rest);
+      case "amend" -> amend(at, rest);
+      case "undo" -> undo(at, rest);
+      case "withdraw" -> withdraw(at, rest);
+      case "quit", "exit" -> left = true;
+      default -> tell(text, at, taken);
+    }
+  }
+
+  private void tell(String text, Duration at, Duration taken) {
+    if (text.equalsIgnoreCase(NOTHING_UNUSUAL)) {
+      recording(() -> nothingUnusual(at));
+      return;
+    }
+    if (VERDICTS.contains(command(text))) {
+      throw new IllegalArgumentException(
+          "not understood: "
+              + text
+              + " (press Enter to confirm what is recommended, or override it: override "
+              + command(text)
+              + ": why)");
+    }
+    Optional<Vocabulary.Report> report = vocabulary.report(text);
+    if (report.isPresent()) {
+      String sign = report.get().sign();
+      recording(
+          () ->
+              report.get().grade().isPresent()
+                  ? session.report(at, sign, report.get().grade().getAsInt())
+                  : session.report(at, sign));
+      return;
+    }
+    Reading[] read = readings.line(text).toArray(Reading[]::new);
+    recording(() -> session.recordTaken(at, taken, read));
+  }
+
+  private Decision nothingUnusual(Duration at) {
+    List<String> questions = UnusualQuestions.open(session, at);
+    if (questions.isEmpty()) {
+      throw new IllegalArgumentException(
+          "no open question is about something unusual; type what to see what is to be answered");
+    }
+    return session.record(
+        at,
+        questions.stream()
+            .map(question -> Readings.answer(question, false))
+            .toArray(Reading[]::new));
+  }
+
+  /** What a step records, and how it is answered. */
+  @FunctionalInterface
+  private interface Step {
+    Decision run();
+  }
+
+  private void recording(Step step) {
+    int before = session.events().size();
+    Decision decision = step.run();
+    events(before);
+    show(decision);
+    decision.hindsight().forEach(other -> screen.print("     " + other));
+  }
+
+  private void events(int from) {
+    List<Event> events = session.events();
+    for (int i = from; i < events.size(); i++) {
+      Event event = events.get(i);
+      screen.print("  event " + (i + 1) + ", " + Times.clock(event.at()) + ": " + Told.line(event));
+    }
+    if (events.isEmpty()) {
+      screen.print("nothing is recorded yet");
+    }
+  }
+
+  private void help() {
+    HELP.forEach(row -> screen.print("  " + row));
+    vocabulary.signs().forEach(line -> screen.print("  " + line));
+  }
+
+  // Only what is shown now is confirmed, and only what there was time to read.
+  private void confirm(Duration at, boolean inFull) {
+    Decision decision = session.decide(at);
+    Verdict verdict = decision.verdict();
+    if (verdict instanceof Verdict.Continue || verdict instanceof Verdict.Measure) {
+      show(decision);
+      what(decision);
+    } else if (show(decision) || isHardlyRead()) {
+      screen.print("not done yet: this is new; press Enter again to confirm it");
+    } else if (endsAsEmergency(decision) && !inFull) {
+      screen.print(
+          "not done: a STOP in recovery ends the test as an emergency; type follow to do that");
+    } else {
+      follow(decision);
+    }
+  }
+
+  private boolean isHardlyRead() {
+    return screen.isWatched() && clock.real().minus(shownAt).compareTo(TO_READ) < 0;
+  }
+
+  private static boolean endsAsEmergency(Decision decision) {
+    return decision.phase() == Phase.RECOVERY && decision.verdict() instanceof Verdict.Stop;
   }
 
   private void follow(Decision decision) {
-    Verdict verdict = decision.verdict();
-    if (verdict instanceof Verdict.Continue || verdict instanceof Verdict.Measure) {
-      // An empty line out of impatience is no deed.
-      what(decision);
-      return;
-    }
     session.follow(decision);
-    screen.print("done: " + verdict);
-    show(session.decide(decision.at()));
+    done(decision.verdict(), decision.at());
   }
 
-  private void offer(Decision decision) {
+  // What comes next is new, even where it says the same.
+  private void done(Verdict verdict, Duration at) {
+    screen.print("done: " + verdict);
+    shown = "";
+    show(session.decide(at));
+  }
+
+  private void offer(Duration at) {
+    Decision decision = session.decide(at);
     Optional<Decision.Offer> first = decision.offers().stream().findFirst();
     if (first.isEmpty()) {
       screen.print("nothing is offered");
-      return;
+    } else if (show(decision)) {
+      screen.print("not done yet: this is new; type offer again to do what is offered");
+    } else {
+      session.follow(decision, first.get());
+      done(first.get().verdict(), at);
     }
-    session.follow(decision, first.get());
-    screen.print("done: " + first.get().verdict());
-    show(session.decide(decision.at()));
   }
 
-  private void override(String text, Duration now) {
-    int colon = text.lastIndexOf(": ");
-    String what = colon < 0 ? text : text.substring(0, colon);
-    Verdict verdict = verdict(what.strip().split("\\s+", -1), now);
-    session.override(now, verdict, colon < 0 ? "" : reason(text.substring(colon)));
+  private void stop(Duration at, String reason) {
+    switch (session.phase()) {
+      case STAGE -> {
+        Decision decision = session.decide(at);
+        if (decision.verdict() instanceof Verdict.Stop) {
+          follow(decision);
+        } else {
+          Verdict stop = new Verdict.Stop(true, "");
+          session.override(
+              at, stop, reason.isEmpty() ? "stopped by the tester, who typed no reason" : reason);
+          done(stop, at);
+        }
+      }
+      case RECOVERY ->
+          screen.print(
+              "The exercise has ended already. To end the test as an emergency:"
+                  + " override stop: why");
+      case BEFORE ->
+          screen.print("The exercise has not begun. To break the test off here: abandon: why");
+      case ENDED -> screen.print("the test is over");
+    }
+  }
+
+  private void override(Duration at, String text) {
+    String[] parts = REASON.split(text.strip(), 2);
+    Verdict verdict = verdict(parts[0].split("\\s+", -1), at);
+    session.override(at, verdict, parts.length > 1 ? parts[1].strip() : "");
+    done(verdict, at);
   }
 
   private static String reason(String text) {
-    return text.startsWith(":") ? text.substring(1).strip() : text.strip();
+    return REASON.matcher(text).lookingAt()
+        ? REASON.matcher(text).replaceFirst("").strip()
+        : text.strip();
   }
 
-  private static Verdict verdict(String[] words, Duration now) {
-    return switch (words[0]) {
+  private static Verdict verdict(String[] words, Duration at) {
+    String name = words.length > 1 ? words[1] : "";
+    return switch (words[0].toLowerCase(Locale.ROOT)) {
       case "finish" -> new Verdict.Finish();
       case "stop" -> new Verdict.Stop(true, "");
       case "end" -> new Verdict.End();
-      case "advance" -> new Verdict.Advance(words.length > 1 ? words[1] : "");
+      case "advance" -> new Verdict.Advance(name);
+      case "begin" -> new Verdict.Ready(name, List.of());
+      case "defer" -> new Verdict.Defer(List.of());
+      case "continue" -> new Verdict.Continue(at, Agenda.EMPTY);
       case "hold" ->
-          new Verdict.Hold(now.plus(words.length > 1 ? Times.at(words[1]) : Duration.ofMinutes(1)));
+          new Verdict.Hold(at.plus(name.isEmpty() ? Duration.ofMinutes(1) : Times.at(name)));
       default ->
           throw new IllegalArgumentException(
-              "override finish, stop, end, advance STAGE or hold M:SS, then a colon and the reason");
+              "override finish, stop, advance STAGE, hold M:SS, continue, begin STAGE, defer or end,"
+                  + " then a colon and the reason: override finish: asked to end here");
     };
+  }
+
+  private void withdraw(Duration at, String text) {
+    String[] parts = withReason(text, "withdraw chest_pain: gone after sitting down");
+    Vocabulary.Found sign = vocabulary.find(parts[0]);
+    recording(() -> session.withdraw(at, sign.name(), parts[1]));
+  }
+
+  private void amend(Duration at, String text) {
+    String form = "amend 7 heart_rate 112: misheard";
+    String[] parts = withReason(text, form);
+    String[] words = parts[0].split("\\s+", 2);
+    if (words.length < 2 || parts[0].contains(",")) {
+      throw new IllegalArgumentException(
+          "give the number of the event, one reading and the reason: "
+              + form
+              + "; events lists the numbers");
+    }
+    int number = number(words[0]);
+    Reading reading = readings.replacement(words[1]);
+    recording(() -> session.amend(at, number, reading, parts[1]));
+  }
+
+  private void undo(Duration at, String text) {
+    String[] parts = withReason(text, "undo 7: typed twice");
+    List<Event> events = session.events();
+    String[] words = parts[0].isEmpty() ? new String[0] : parts[0].split("\\s+", 2);
+    int number = words.length == 0 ? events.size() : number(words[0]);
+    List<String> told = subjects(number, events);
+    List<String> subjects = words.length < 2 ? told : List.of(vocabulary.find(words[1]).name());
+    // Either all of it or nothing.
+    Session tried = session.fork();
+    subjects.forEach(subject -> tried.reject(at, number, subject, parts[1]));
+    for (String subject : subjects) {
+      recording(() -> session.reject(at, number, subject, parts[1]));
+    }
+  }
+
+  private static List<String> subjects(int number, List<Event> events) {
+    if (number < 1 || number > events.size()) {
+      throw new IllegalArgumentException(
+          "there is no event " + number + "; events lists what was recorded");
+    }
+    Event event = events.get(number - 1);
+    List<String> subjects = new ArrayList<>();
+    if (event instanceof Event.Read read) {
+      read.readings().stream().map(Reading::subject).distinct().forEach(subjects::add);
+    } else if (event instanceof Event.Reported reported) {
+      subjects.add(reported.sign());
+    } else if (event instanceof Event.Done) {
+      subjects.add(Event.Done.SUBJECT);
+    } else {
+      throw new IllegalArgumentException(
+          "event "
+              + number
+              + " ("
+              + Told.line(event)
+              + ") cannot be undone: only readings, answers, signs and done can. Name the event:"
+              + " undo 7: why; events lists the numbers");
+    }
+    return subjects;
+  }
+
+  private static String[] withReason(String text, String form) {
+    String[] parts = REASON.split(text.strip(), 2);
+    if (parts.length < 2 || parts[1].isBlank()) {
+      throw new IllegalArgumentException("say why, after a colon: " + form);
+    }
+    return new String[] {parts[0].strip(), parts[1].strip()};
+  }
+
+  private static int number(String text) {
+    if (!text.matches("[0-9]{1,6}")) {
+      throw new IllegalArgumentException(
+          text + " is not the number of an event; events lists them");
+    }
+    return Integer.parseInt(text);
   }
 
   private void what(Decision decision) {
@@ -199,7 +639,6 @@ final class LiveTest {
       String needed = ask.needed() ? "" : " (may be left out)";
       screen.print("  ask: " + ask.prompt() + " -> " + ask.name() + " ..." + needed);
     }
-    agenda.questions().forEach(question -> screen.print("  ask: " + question));
     agenda.cues().forEach(cue -> screen.print("  " + Times.clock(cue.at()) + " say: " + cue.say()));
     agenda
         .next()
@@ -212,11 +651,22 @@ final class LiveTest {
                         + (change.load().isEmpty() ? "no load" : Loading.line(change.load()))));
   }
 
+  // What is recommended and offered, by which rules; figures that change with the clock are not.
+  private static String told(Decision decision) {
+    Verdict verdict = decision.verdict();
+    StringBuilder told =
+        new StringBuilder(
+            verdict instanceof Verdict.NotRecovered ? verdict.word() : verdict.toString());
+    decision.because().ifPresent(because -> told.append(" (").append(because.rule()).append(')'));
+    for (Decision.Offer offer : decision.offers()) {
+      told.append("; ").append(offer.verdict()).append(' ').append(offer.because().rule());
+    }
+    return told.toString();
+  }
+
   // Says whether there was anything new.
   private boolean show(Decision decision) {
-    String text =
-        decision.verdict()
-            + decision.because().map(because -> " (" + because.rule() + ")").orElse("");
+    String text = told(decision);
     if (text.equals(shown)) {
       return false;
     }
@@ -224,18 +674,7 @@ final class LiveTest {
     decision.offers().forEach(offer -> screen.print("     or: " + offer.verdict()));
     decision.cautions().forEach(caution -> screen.print("     caution: " + caution.shortly()));
     shown = text;
+    shownAt = clock.real();
     return true;
-  }
-
-  /** What came of it. */
-  void result() {
-    Capacity.of(session.outcome())
-        .headline()
-        .ifPresent(
-            best -> {
-              screen.print("estimate " + best.vo2max().rounded(1) + " (" + best.id() + ")");
-              best.interval().ifPresent(interval -> screen.print("  95 % interval " + interval));
-              best.cautions().forEach(caution -> screen.print("  " + caution));
-            });
   }
 }

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.Help;
-import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.IHelpSectionRenderer;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -35,8 +34,6 @@ final class NarrowHelp {
       line.setUsageHelpWidth(Math.max(TWO_COLUMNS, columns));
     }
     if (columns > 0 && columns < TWO_COLUMNS) {
-      // Colours would count as characters.
-      line.setColorScheme(Help.defaultColorScheme(Ansi.OFF));
       narrow(line);
       line.getSubcommands().values().forEach(this::narrow);
     }

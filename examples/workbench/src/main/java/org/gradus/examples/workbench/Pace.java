@@ -19,12 +19,14 @@ class Pace {
   @Option(
       names = "--speed",
       paramLabel = "N",
-      description = "How many times faster than real time the clock runs (default: 1).")
+      description =
+          "How many times faster than real time the clock runs (default: 1); 0: it stands still"
+              + " until a time is typed.")
   void speed(double times) {
-    boolean possible = times > 0 && times <= FASTEST;
+    boolean possible = times >= 0 && times <= FASTEST;
     if (!possible && spec != null) {
       throw new ParameterException(
-          spec.commandLine(), "--speed " + times + ": give a number above 0, at most 600");
+          spec.commandLine(), "--speed " + times + ": give a number from 0 to 600");
     }
     speed = times;
   }

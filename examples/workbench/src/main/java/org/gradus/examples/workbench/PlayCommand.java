@@ -18,10 +18,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Plays a record. */
+/** Replays a record. */
 @Command(
     name = "play",
-    description = "Plays the record of a test, verifies it, and explains a decision in it.")
+    description = "Replays the record of a test, verifies it, and explains a decision in it.")
 final class PlayCommand implements Callable<Integer> {
 
   @Mixin private Shelf shelf = new Shelf();
@@ -42,7 +42,7 @@ final class PlayCommand implements Callable<Integer> {
   public Integer call() {
     shelf.refuseUnless(
         !json || explain == null,
-        "--json and --explain: give one of them; what is explained is explained to people");
+        "--json and --explain: give one of them; an explanation is text for people");
     TestRecord record = Shelf.record(file);
     Library library = shelf.library();
     if (explain != null) {
@@ -55,7 +55,13 @@ final class PlayCommand implements Callable<Integer> {
       shelf.line(record.title().protocol() + " " + record.title().version());
       record.entries().forEach(entry -> shelf.line(line(entry)));
       differences.forEach(one -> shelf.line(line(one)));
-      shelf.line(differences.isEmpty() ? "the record is as it was made" : "it differs");
+      shelf.line(
+          differences.isEmpty()
+              ? "record verified, unchanged"
+              : "record not verified: "
+                  + (differences.size() == 1
+                      ? "1 answer differs"
+                      : differences.size() + " answers differ"));
     }
     return differences.isEmpty() ? Workbench.WELL : Workbench.FOUND;
   }
@@ -73,7 +79,7 @@ final class PlayCommand implements Callable<Integer> {
   }
 
   private static String line(TestRecord.Difference one) {
-    return "differs at " + one.number() + ": " + one.recorded() + ", now " + one.now();
+    return "event " + one.number() + " differs: recorded " + one.recorded() + ", now " + one.now();
   }
 
   private static Map<String, Object> map(

@@ -1,7 +1,5 @@
 package org.gradus.examples.workbench;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -28,25 +26,27 @@ final class ReportCommand implements Callable<Integer> {
   @Option(
       names = "--html",
       paramLabel = "FILE",
-      description = "Write it as one HTML file; else it is shown as text.")
+      description = "Write the report to this HTML file; without it the report is shown as text.")
   private @Nullable Path html;
 
   @Option(
       names = "--json",
-      description =
-          "Write what came out as JSON; times are in seconds, amounts beside their units.")
+      description = "Write the results as JSON; times are in seconds, amounts beside their units.")
   private boolean json;
 
   @Option(
       names = "--bands",
       paramLabel = "ID",
-      description = "With a training plan by these bands of intensity: bands-2011.")
+      description = "Add a training plan by these intensity bands: bands-2011.")
   private String bands = "";
 
   @Override
   public Integer call() {
     shelf.refuseUnless(
         !json || html == null, "--json and --html: give one of them; each is a report of its own");
+    if (html != null) {
+      OutputFile.refuseInput(html, shelf.inputs(file));
+    }
     TestRecord record = Shelf.record(file);
     Library library = shelf.library();
     Optional<IntensityBands> by =
@@ -61,11 +61,7 @@ final class ReportCommand implements Callable<Integer> {
       shelf.line(shelf.columns() > 0 ? report.text(shelf.columns()) : report.text());
       return Workbench.WELL;
     }
-    try {
-      Files.writeString(html, report.html());
-    } catch (IOException e) {
-      throw Shelf.cannot("write", html, e);
-    }
+    OutputFile.write(html, report.html());
     shelf.line("report: " + html);
     return Workbench.WELL;
   }

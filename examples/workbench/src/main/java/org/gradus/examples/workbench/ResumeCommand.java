@@ -2,6 +2,7 @@ package org.gradus.examples.workbench;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.gradus.history.Journal;
 import org.gradus.session.Event;
@@ -12,11 +13,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
-/** Takes up a recorded test again. */
+/** Resumes a recorded test. */
 @Command(
     name = "resume",
     description = {
-      "Takes up a recorded test that was cut off, and goes on recording it.",
+      "Resumes a recorded test that was cut off, and goes on recording it.",
       "The clock stands at the last event; type a time such as 6:00 to set it."
     })
 final class ResumeCommand implements Callable<Integer> {
@@ -33,15 +34,15 @@ final class ResumeCommand implements Callable<Integer> {
     Shelf.recordText(file);
     try (Journal.Reopened again = Journal.reopen(file, shelf.library())) {
       Session session = again.session();
-      again.dropped().ifPresent(cut -> shelf.line("cut off as damaged: " + cut));
+      again.dropped().ifPresent(cut -> shelf.line("damaged, so left out: " + cut));
       if (session.phase() == Phase.ENDED) {
-        shelf.complain("the test in " + file + " is over");
+        shelf.complain("the test in " + file + " is over; workbench report " + file + " shows it");
         return Workbench.FOUND;
       }
       Duration last =
           session.events().stream().map(Event::at).reduce((a, b) -> b).orElse(Duration.ZERO);
-      shelf.line("taken up at " + Times.clock(last) + "; type a time to set the clock");
-      int code = new LiveLoop(shelf, pace.speed()).run(session, last);
+      shelf.line("resumed at " + Times.clock(last) + "; type a time such as 6:00 to set the clock");
+      int code = new LiveLoop(shelf, pace.speed()).run(session, last, Optional.of(file));
       shelf.line("record: " + file);
       return code;
     }

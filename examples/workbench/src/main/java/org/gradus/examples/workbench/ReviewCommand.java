@@ -14,10 +14,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Looks a protocol over. */
+/** Reviews a protocol. */
 @Command(
     name = "review",
-    description = "Looks a protocol over and shows what its author may not have meant.")
+    description = "Reviews a protocol and shows what its author may not have intended.")
 final class ReviewCommand implements Callable<Integer> {
 
   @Mixin private Shelf shelf = new Shelf();
@@ -47,12 +47,12 @@ final class ReviewCommand implements Callable<Integer> {
     return review.isClean() ? Workbench.WELL : Workbench.FOUND;
   }
 
-  // Whoever meant it so says why, in the file: with the first finding as the example.
+  // The first finding serves as the example.
   private void accept(Finding finding) {
     shelf.line(
         String.format(
             Locale.ROOT,
-            "What is meant is accepted in the protocol's file, with a reason:%n"
+            "To accept a finding, add it to the protocol's file with a reason:%n"
                 + "accept:%n"
                 + "  - finding: %s%n"
                 + "    of: %s%n"
@@ -65,7 +65,7 @@ final class ReviewCommand implements Callable<Integer> {
     List<String> lines =
         List.of(
             review.findings().size()
-                + " found, "
+                + (review.findings().size() == 1 ? " finding, " : " findings, ")
                 + review.accepted().size()
                 + " accepted in the file; rules were tried on "
                 + review.points()

@@ -22,8 +22,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "run",
     description = {
-      "Runs a test at the terminal, with a clock. Type ? for what can be typed.",
-      "A line may begin with a time such as 3:00, to which the clock then jumps."
+      "Runs a test at the terminal, with a clock. Type ? to see what you can type.",
+      "A line may begin with a time of the test, such as 3:00."
     })
 final class RunCommand implements Callable<Integer> {
 
@@ -47,7 +47,7 @@ final class RunCommand implements Callable<Integer> {
   @Option(names = "--cleared", description = "The person has been cleared by your own procedure.")
   private boolean cleared;
 
-  @Option(names = "--slowed", description = "A medicine slows the person's heart.")
+  @Option(names = "--slowed", description = "The person takes medication that lowers heart rate.")
   private boolean slowed;
 
   @Mixin private Pace pace = new Pace();
@@ -86,17 +86,17 @@ final class RunCommand implements Callable<Integer> {
     Person tested = person.build();
     LiveLoop loop = new LiveLoop(shelf, pace.speed());
     if (record == null) {
-      return loop.run(Session.open(protocol, tested), Duration.ZERO);
+      return loop.run(Session.open(protocol, tested), Duration.ZERO, Optional.empty());
     }
     try (Journal journal = Journal.create(record, protocol, tested, Optional.empty())) {
       Session session = Session.open(protocol, tested, journal);
-      int code = loop.run(session, Duration.ZERO);
+      int code = loop.run(session, Duration.ZERO, Optional.of(record));
       shelf.line("record: " + record);
       return code;
     } catch (JournalFailed failed) {
       shelf.complain(String.valueOf(failed.getMessage()));
       if (Files.exists(record)) {
-        shelf.complain("to go on with the test recorded there: resume " + record);
+        shelf.complain("to go on with the test recorded there: workbench resume " + record);
       }
       return Workbench.REFUSED;
     }

@@ -19,6 +19,7 @@ final class Screen {
   private static final String PROMPT = "> ";
 
   private final PrintWriter out;
+  private final PrintWriter terminal;
   private final boolean watched;
   private final int columns;
   private boolean painted;
@@ -26,21 +27,30 @@ final class Screen {
   /**
    * A screen.
    *
+   * @param out for text, from which it takes out what a terminal would obey
+   * @param terminal the same terminal, for what it is to obey
    * @param columns how wide it is; 0 for any width, where nobody looks on
    */
-  Screen(PrintWriter out, boolean watched, int columns) {
+  Screen(PrintWriter out, PrintWriter terminal, boolean watched, int columns) {
     this.out = out;
+    this.terminal = terminal;
     this.watched = watched;
     this.columns = columns;
+  }
+
+  /** Whether somebody looks on at a terminal. */
+  boolean isWatched() {
+    return watched;
   }
 
   /** Writes a line that stays. */
   void print(String line) {
     if (painted) {
-      out.print(CLEAR_LINE + LINE_ABOVE + CLEAR_LINE);
+      terminal.print(CLEAR_LINE + LINE_ABOVE + CLEAR_LINE);
       painted = false;
     }
-    Wrap.lines(line, columns).forEach(out::println);
+    // A text from a file must not draw lines of its own.
+    Wrap.lines(line.replaceAll("\\R", " "), columns).forEach(out::println);
   }
 
   /** Shows the countdown; what is being typed below it is not touched. */
@@ -50,10 +60,14 @@ final class Screen {
     }
     // A line that filled the last column would begin another one.
     String countdown = Countdown.line(decision, events, columns - 1);
-    out.print(
-        painted
-            ? SAVE + LINE_ABOVE + CLEAR_LINE + countdown + RESTORE
-            : countdown + System.lineSeparator() + PROMPT);
+    if (painted) {
+      terminal.print(SAVE + LINE_ABOVE + CLEAR_LINE);
+      out.print(countdown);
+      terminal.print(RESTORE);
+    } else {
+      out.println(countdown);
+      out.print(PROMPT);
+    }
     out.flush();
     painted = true;
   }
@@ -66,7 +80,8 @@ final class Screen {
   /** Calls somebody who looks at the person and not at the screen. */
   void ring() {
     if (watched) {
-      out.print(BELL);
+      terminal.print(BELL);
+      terminal.flush();
     }
   }
 }

@@ -4,10 +4,14 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -24,6 +28,8 @@ import picocli.CommandLine.Spec;
 
 /** Where protocols come from; part of every command. */
 class Shelf {
+
+  private static final int LARGEST_RECORD = 64_000_000;
 
   @Option(
       names = {"-f", "--folder"},
@@ -52,7 +58,7 @@ class Shelf {
   void refuseWithoutFolder() {
     refuseUnless(
         folder == null || Files.isDirectory(folder),
-        "--folder " + folder + ": there is no such folder; name one with files of your own");
+        "--folder " + folder + ": there is no such folder; name one that holds your files");
   }
 
   /** Refuses what was asked for, with a sentence that says what would do. */
@@ -69,7 +75,10 @@ class Shelf {
   /** The YAML files of a folder, by name. */
   static List<Path> yaml(Path folder) {
     try (Stream<Path> paths = Files.list(folder)) {
-      return paths.filter(path -> path.toString().endsWith(".yaml")).sorted().toList();
+      return paths
+          .filter(path -> path.toString().endsWith(".yaml") && Files.isRegularFile(path))
+          .sorted()
+          .toList();
     } catch (IOException e) {
       throw cannot("read", folder, e);
     }
@@ -82,14 +91,28 @@ class Shelf {
 
   /** A file that was named on the command line. */
   static SourceFile read(Path file) {
-    if (Files.isDirectory(file)) {
-      throw cannot("read", file, new IOException("a folder"));
-    }
+    refuseUnlessFile(file);
     try (InputStream stream = Files.newInputStream(file)) {
       return Library.file(file.getFileName().toString(), stream);
     } catch (IOException e) {
       throw cannot("read", file, e);
     }
+  }
+
+  // A pipe may never end, and a device never does.
+  private static void refuseUnlessFile(Path file) {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      throw cannot("read", file, new IOException("not a regular file"));
+    }
+  }
+
+  /** What a command reads: the file it was given, and those of the folder. */
+  List<Path> inputs(Path file) {
+    List<Path> inputs = new ArrayList<>(List.of(file));
+    if (folder != null && Files.isDirectory(folder)) {
+      inputs.addAll(yaml(folder));
+    }
+    return inputs;
   }
 
   /** The record of a test that was named on the command line. */
@@ -100,13 +123,23 @@ class Shelf {
   /** The text of a record, damaged or not; refuses what never was one. */
   static String recordText(Path file) {
     String text;
-    try {
-      text = Files.readString(file);
+    refuseUnlessFile(file);
+    try (InputStream stream = Files.newInputStream(file)) {
+      byte[] bytes = stream.readNBytes(LARGEST_RECORD + 1);
+      if (bytes.length > LARGEST_RECORD) {
+        String what =
+            "cannot read "
+                + file
+                + ": it is larger than any record of a test, which has at most 64 MB";
+        throw new UncheckedIOException(what, new IOException(what));
+      }
+      text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
     } catch (IOException e) {
       throw cannot("read", file, e);
     }
     if (!text.startsWith("{")) {
-      String what = file.getFileName() + " is no record of a test; run ID --record FILE writes one";
+      String what =
+          file.getFileName() + " is not the record of a test; run ID --record FILE writes one";
       throw new UncheckedIOException(what, new IOException(what));
     }
     return text;
@@ -122,27 +155,50 @@ class Shelf {
       why = "there is no such file";
     } else if (Files.isDirectory(file)) {
       why = "it is a folder; name a file, or use --folder " + file;
+    } else if (Files.exists(file) && !Files.isRegularFile(file)) {
+      why = "it is a pipe or a device; write it to a file first, and name that";
     } else if (problem instanceof CharacterCodingException) {
-      why = "it is no text in UTF-8";
+      why = "it is not text in UTF-8";
+    } else if (problem instanceof AccessDeniedException) {
+      why = "you have no right to; check the rights of the file and its folder";
     } else {
-      why = "look at the rights of the file and its folder";
+      why = String.valueOf(problem.getMessage()) + "; check the file, its folder and the disk";
     }
     return new UncheckedIOException("cannot " + what + " " + file + ": " + why, problem);
   }
 
-  /** Writes for people, a line or more: those that do not fit are parted. */
+  /** Writes text for people; lines that do not fit are wrapped. */
   void line(String text) {
     Wrap.text(text, columns()).forEach(out()::println);
   }
 
-  /** The same, where something is not as it should be. */
+  /** The same, to the errors. */
   void complain(String text) {
     Wrap.text(text, columns()).forEach(errors()::println);
   }
 
   /** How wide lines for people may be; 0 for any width. */
   int columns() {
-    return spec().root().userObject() instanceof Workbench workbench ? workbench.columns() : 0;
+    return workbench().columns();
+  }
+
+  private Workbench workbench() {
+    return (Workbench) spec().root().userObject();
+  }
+
+  /** What is typed. */
+  InputStream in() {
+    return workbench().in();
+  }
+
+  /** The terminal itself: what is written here it obeys. */
+  PrintWriter terminal() {
+    return workbench().terminal();
+  }
+
+  /** The same for what is not as it should be. */
+  PrintWriter errorTerminal() {
+    return workbench().errorTerminal();
   }
 
   PrintWriter out() {

@@ -1,36 +1,51 @@
 package org.gradus.examples.workbench;
 
 import java.time.Duration;
+import java.util.function.LongSupplier;
 
-/** The time of the test: real, faster, or as it is typed. */
+/** The clock of a live test: real time, faster, or only the times that are typed. */
 final class TestClock {
 
   private final double speed;
-  private final long start = System.nanoTime();
+  private final LongSupplier nanoseconds;
+  private final long start;
   private Duration ahead;
 
   /**
-   * Begins to run.
+   * Starts the clock.
    *
-   * @param speed how many times faster than real time
-   * @param from where it stands now
+   * @param speed how many times faster than real time it runs; 0: it stands still until a time is
+   *     typed
+   * @param from the time it shows now
    */
   TestClock(double speed, Duration from) {
+    this(speed, from, System::nanoTime);
+  }
+
+  /** The same, with another source of real time. */
+  TestClock(double speed, Duration from, LongSupplier nanoseconds) {
     this.speed = speed;
+    this.nanoseconds = nanoseconds;
+    this.start = nanoseconds.getAsLong();
     this.ahead = from;
   }
 
+  /** The time of the test, in whole seconds. */
   Duration now() {
-    long seconds = (long) ((System.nanoTime() - start) / 1e9 * speed);
-    return Duration.ofSeconds(seconds).plus(ahead);
+    return elapsed().plus(ahead);
   }
 
-  /** Jumps ahead; a time that has passed already is where the clock stands. */
-  Duration jump(Duration to) {
-    Duration now = now();
-    if (to.compareTo(now) > 0) {
-      ahead = ahead.plus(to.minus(now));
-    }
-    return now();
+  /** Sets the clock, ahead or back; it runs on from there. */
+  void set(Duration time) {
+    ahead = time.minus(elapsed());
+  }
+
+  /** How much real time has passed since the clock was started, whatever its speed. */
+  Duration real() {
+    return Duration.ofNanos(nanoseconds.getAsLong() - start);
+  }
+
+  private Duration elapsed() {
+    return Duration.ofSeconds((long) (real().toNanos() / 1e9 * speed));
   }
 }

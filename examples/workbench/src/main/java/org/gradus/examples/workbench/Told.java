@@ -15,17 +15,14 @@ final class Told {
   static String line(Event event) {
     if (event instanceof Event.Read read) {
       String late = read.taken().equals(read.at()) ? "" : " taken at " + Times.clock(read.taken());
-      return read.readings().stream()
-              .map(reading -> posture(reading) + reading.subject() + " " + reading)
-              .collect(Collectors.joining(", "))
-          + late;
+      return read.readings().stream().map(Told::line).collect(Collectors.joining(", ")) + late;
     } else if (event instanceof Event.Reported reported) {
       String grade = reported.grade().isPresent() ? " " + reported.grade().getAsInt() : "";
       return "reported " + reported.sign() + grade;
     } else if (event instanceof Event.Followed followed) {
       return "followed " + followed.verdict().word();
     } else if (event instanceof Event.Overridden overridden) {
-      return "overridden: " + overridden.verdict().word() + ", " + overridden.reason();
+      return "overridden by " + overridden.verdict().word() + ": " + overridden.reason();
     }
     return rare(event);
   }
@@ -36,11 +33,16 @@ final class Told {
     } else if (event instanceof Event.LoadSet set) {
       return "set " + set.load().name() + " " + Loading.line(List.of(set.load()));
     } else if (event instanceof Event.Withdrawn withdrawn) {
-      return "took back " + withdrawn.sign() + ": " + withdrawn.reason();
+      return "withdrew " + withdrawn.sign() + ": " + withdrawn.reason();
     } else if (event instanceof Event.Amended amended) {
-      return "put right event " + amended.event() + ": " + amended.reason();
+      return "amended event "
+          + amended.event()
+          + " to "
+          + amended.readings().stream().map(Told::line).collect(Collectors.joining(", "))
+          + ": "
+          + amended.reason();
     } else if (event instanceof Event.Rejected rejected) {
-      return "rejected "
+      return "undid "
           + rejected.subject()
           + " of event "
           + rejected.event()
@@ -50,6 +52,10 @@ final class Told {
       return "broken off: " + abandoned.reason();
     }
     return event.toString();
+  }
+
+  private static String line(Reading reading) {
+    return posture(reading) + reading.subject() + " " + reading;
   }
 
   private static String posture(Reading reading) {

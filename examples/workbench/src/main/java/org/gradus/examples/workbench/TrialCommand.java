@@ -26,7 +26,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Lets virtual people take a test. */
-@Command(name = "trial", description = "Lets virtual people take a test and sums up how they fare.")
+@Command(
+    name = "trial",
+    description = "Plays a test with virtual people and summarizes the results.")
 final class TrialCommand implements Callable<Integer> {
 
   private static final int BAR = 30;
@@ -38,18 +40,21 @@ final class TrialCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
 
-  @Option(names = "--people", paramLabel = "N", description = "How many (default: 1000).")
+  @Option(names = "--people", paramLabel = "N", description = "Number of people (default: 1000).")
   private int people = 1000;
 
-  @Option(names = "--seed", paramLabel = "N", description = "For other people (default: 1).")
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Seed of the random people (default: 1).")
   private long seed = 1;
 
   @Option(
       names = "--count",
       paramLabel = "SECONDS",
       description =
-          "Count the pulse for so long (6, 10, 15, 20, 30 or 60); 0 reads the exact rate."
-              + " Without it the protocol says how long.")
+          "Count the pulse for this many seconds (6, 10, 15, 20, 30 or 60); 0 reads the exact"
+              + " rate (default: as the protocol says).")
   private @Nullable Integer count;
 
   @Option(
@@ -57,14 +62,14 @@ final class TrialCommand implements Callable<Integer> {
       paramLabel = "SECONDS",
       split = ",",
       description =
-          "Also tell how many steady people are held by counts of so many seconds: 10,15. Each"
-              + " count plays the trial twice more.")
+          "Also show how many steady people are held by counts of these lengths in seconds: 10,15."
+              + " Each plays the trial twice more.")
   private List<Integer> falseHolds = List.of();
 
   @Option(
       names = "--population",
       paramLabel = "FILE",
-      description = "What the people are like (default: the bundled adults).")
+      description = "File that describes the people (default: the bundled adults).")
   private @Nullable Path population;
 
   @Option(names = "--one-core", description = "Do not use all cores; the result is the same.")
@@ -102,8 +107,8 @@ final class TrialCommand implements Callable<Integer> {
                     .peek(part -> progress(done.addAndGet(Trial.size(part)), shown, start)));
     if (shown) {
       // The bar has done its work.
-      shelf.errors().print("\r\033[K");
-      shelf.errors().flush();
+      shelf.errorTerminal().print("\r\033[K");
+      shelf.errorTerminal().flush();
     }
     List<FalseHolds> holds = trial.falseHolds(ways, parts -> oneCore ? parts : parts.parallel());
     show(summary, holds);
@@ -155,7 +160,7 @@ final class TrialCommand implements Callable<Integer> {
       int full = (int) ((long) done * BAR / people);
       long left = done == 0 ? 0 : (System.nanoTime() - start) / done * (people - done);
       shelf
-          .errors()
+          .errorTerminal()
           .printf(
               Locale.ROOT,
               "\r%s%d of %d%s \033[K",
@@ -165,7 +170,7 @@ final class TrialCommand implements Callable<Integer> {
               done,
               people,
               done == 0 ? "" : ", " + clock(left) + " left");
-      shelf.errors().flush();
+      shelf.errorTerminal().flush();
     }
   }
 

@@ -1,11 +1,14 @@
 package org.gradus.examples.workbench;
 
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.OptionSpec;
 
 /**
@@ -23,8 +26,8 @@ import picocli.CommandLine.Model.OptionSpec;
     footer = {
       "",
       "Every command takes --folder DIR to add protocols of your own.",
-      "workbench COMMAND --help tells what a command takes.",
-      "Exit codes: 0 well, 1 something found, 2 not understood, 3 files refused."
+      "workbench COMMAND --help explains a command.",
+      "Exit codes: 0 no problem, 1 something found, 2 not understood, 3 files refused."
     },
     subcommands = {
       CheckCommand.class,
@@ -47,10 +50,31 @@ public final class Workbench {
   static final int NOT_UNDERSTOOD = 2;
   static final int REFUSED = 3;
 
+  private final InputStream in;
+  private final PrintWriter terminal;
+  private final PrintWriter errorTerminal;
   private final int columns;
 
-  private Workbench(int columns) {
+  private Workbench(InputStream in, PrintWriter terminal, PrintWriter errorTerminal, int columns) {
+    this.in = in;
+    this.terminal = terminal;
+    this.errorTerminal = errorTerminal;
     this.columns = columns;
+  }
+
+  /** What is typed. */
+  InputStream in() {
+    return in;
+  }
+
+  /** The terminal itself: what is written here it obeys. */
+  PrintWriter terminal() {
+    return terminal;
+  }
+
+  /** The same for what is not as it should be. */
+  PrintWriter errorTerminal() {
+    return errorTerminal;
   }
 
   /** How wide the terminal is; 0 where lines are written whole. */
@@ -62,14 +86,31 @@ public final class Workbench {
   public static void main(String[] arguments) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter errors = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    int code = run(out, errors, Terminal.width(), arguments);
+    int code = run(System.in, out, errors, Terminal.width(), arguments);
     out.flush();
     errors.flush();
     System.exit(code);
   }
 
-  static int run(PrintWriter out, PrintWriter errors, int columns, String... arguments) {
-    CommandLine line = new CommandLine(new Workbench(columns));
+  /**
+   * Runs a command.
+   *
+   * @param in what is typed
+   * @param terminal where answers go
+   * @param errorTerminal where it goes that something is wrong
+   * @param columns how wide lines may be; 0 for any width
+   */
+  static int run(
+      InputStream in,
+      PrintWriter terminal,
+      PrintWriter errorTerminal,
+      int columns,
+      String... arguments) {
+    PrintWriter out = PlainWriter.before(terminal);
+    PrintWriter errors = PlainWriter.before(errorTerminal);
+    CommandLine line = new CommandLine(new Workbench(in, terminal, errorTerminal, columns));
+    // Colours of help would not pass the door.
+    line.setColorScheme(Help.defaultColorScheme(Ansi.OFF));
     line.setOut(out);
     line.setErr(errors);
     offerHelp(line);
@@ -85,13 +126,13 @@ public final class Workbench {
     }
     Optional<String> empty = empty(List.of(arguments));
     if (empty.isPresent()) {
-      complaints.say(empty.get() + " is empty; leave it out, or say what is meant");
+      complaints.say(empty.get() + " is empty; leave it out, or give a value");
       return NOT_UNDERSTOOD;
     }
     return line.execute(arguments);
   }
 
-  // What is empty would be passed over: a variable of a script that was never set.
+  // An empty argument is most often a variable of a script that was never set.
   private static Optional<String> empty(List<String> arguments) {
     for (int i = 0; i < arguments.size(); i++) {
       String argument = arguments.get(i);

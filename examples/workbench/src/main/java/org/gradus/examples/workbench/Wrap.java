@@ -3,7 +3,7 @@ package org.gradus.examples.workbench;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Parts long lines at blanks; what follows stands two columns further in. */
+/** Wraps long lines at blanks; continuation lines are indented by two columns. */
 final class Wrap {
 
   private static final int NARROWEST = 20;

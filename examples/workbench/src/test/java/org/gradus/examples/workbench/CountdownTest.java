@@ -9,10 +9,16 @@ import static org.gradus.session.Times.at;
 import static org.gradus.unit.Quantities.kg;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import org.gradus.bundled.Bundled;
 import org.gradus.protocol.Person;
+import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
+import org.gradus.session.Firmness;
+import org.gradus.session.Phase;
 import org.gradus.session.Session;
+import org.gradus.session.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** What stands above the line that is typed into. */
@@ -72,7 +78,7 @@ class CountdownTest {
         .startsWith("4:05 | step_1 3:05 | waiting ")
         .contains("heart rate");
     session.record(at("4:06"), heartRate(96));
-    assertThat(line("4:06", 200)).isEqualTo("4:06 | step_1 3:06 | Enter does it: ADVANCE");
+    assertThat(line("4:06", 200)).isEqualTo("4:06 | step_1 3:06 | press Enter to confirm: ADVANCE");
     assertThat(line("4:06", 39)).isEqualTo("4:06 | step_1 3:06 | Enter: ADVANCE");
     session.follow(session.decide(at("4:06")));
     assertThat(line("4:10", 200)).startsWith("4:10 | step_2 0:04 of 3:00");
@@ -84,6 +90,38 @@ class CountdownTest {
     assertThat(line("1:30", 39)).isEqualTo("1:30 | step_1 0:30/3:00 | decision 2:30");
     assertThat(line("1:30", 38)).isEqualTo("1:30 | step_1 0:30/3:00");
     assertThat(line("1:30", 60)).isEqualTo("1:30 | step_1 0:30 of 3:00 | decision in 2:30");
+  }
+
+  private static String line(Phase phase, Verdict verdict) {
+    Decision decision =
+        new Decision(
+            at("1:30"),
+            phase,
+            Optional.of("step_1"),
+            verdict,
+            Optional.empty(),
+            Firmness.FIRM,
+            List.of(),
+            List.of(),
+            List.of(),
+            0,
+            List.of());
+    return Countdown.line(decision, List.of(), 100);
+  }
+
+  // A retake of what no reading can settle has nothing to name.
+  @Test
+  void aMeasureWithNothingInItIsShown() {
+    assertThat(line(Phase.STAGE, new Verdict.Measure(List.of(), Optional.empty(), Agenda.EMPTY)))
+        .isEqualTo("1:30 | step_1 1:30 | missing: a new reading");
+  }
+
+  @Test
+  void whatEndsATestAsAnEmergencyIsNotConfirmedByEnter() {
+    assertThat(line(Phase.STAGE, new Verdict.Stop(true, "")))
+        .endsWith("press Enter to confirm: STOP");
+    assertThat(line(Phase.RECOVERY, new Verdict.Stop(true, "")))
+        .endsWith("type follow to confirm: STOP");
   }
 
   @Test

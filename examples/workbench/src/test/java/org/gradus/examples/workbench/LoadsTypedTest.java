@@ -32,7 +32,11 @@ class LoadsTypedTest {
               .cleared(true)
               .lowersHeartRate(false)
               .build());
-  private final Telling telling = new Telling(session);
+  private final TypedReadings typed = new TypedReadings(session);
+
+  private void load(String text, String clock) {
+    session.loadSet(at(clock), typed.load(text));
+  }
 
   @BeforeEach
   void begin() {
@@ -52,16 +56,16 @@ class LoadsTypedTest {
 
   @Test
   void aLoadIsSetInItsOwnUnitOrInTheOneThatIsShown() {
-    telling.load(" speed 1.6 mph", at("0:30"));
+    load(" speed 1.6 mph", "0:30");
     assertThat(set()).isEqualTo("1.6 mph, 10 %");
-    telling.load(" speed 1.8", at("0:40"));
-    telling.load(" grade 9", at("0:41"));
+    load(" speed 1.8", "0:40");
+    load(" grade 9", "0:41");
     assertThat(set()).isEqualTo("1.8 mph, 9 %");
   }
 
   @Test
   void whatWasSetIsToldInWords() {
-    telling.load(" speed 1.6 mph", at("0:30"));
+    load(" speed 1.6 mph", "0:30");
     List<Event> told = session.events();
     assertThat(Told.line(told.get(told.size() - 1))).isEqualTo("set speed 1.6 mph");
   }
@@ -77,13 +81,13 @@ class LoadsTypedTest {
 
   @Test
   void whatCannotBeIsNotTaken() {
-    assertThatThrownBy(() -> telling.load(" speed 160 km/h", at("0:30")))
+    assertThatThrownBy(() -> load(" speed 160 km/h", "0:30"))
         .isInstanceOf(ReadingRefused.class)
         .hasMessageContaining("0 km/h to 25 km/h");
-    assertThatThrownBy(() -> telling.load(" power 100 W", at("0:30")))
+    assertThatThrownBy(() -> load(" power 100 W", "0:30"))
         .isInstanceOf(ReadingRefused.class)
         .hasMessageContaining("the load of this stage is 1.7 mph, 10 %");
-    assertThatThrownBy(() -> telling.load(" speed", at("0:30")))
+    assertThatThrownBy(() -> load(" speed", "0:30"))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("load speed 3.5 mph");
     assertThat(set()).isEqualTo("1.7 mph, 10 %");

@@ -100,7 +100,7 @@ class NarrowTest {
     }
     fits(ran(40, List.of()), 40, List.of());
     assertThat(at(40, "help", "trial").text())
-        .contains("  --people N\n      How many (default: 1000).\n");
+        .contains("  --people N\n      Number of people (default: 1000).\n");
   }
 
   // Bars are as long as there is room, the table of a trial has a form of its own, and lines of

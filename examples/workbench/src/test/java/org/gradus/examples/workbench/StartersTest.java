@@ -1,6 +1,7 @@
 package org.gradus.examples.workbench;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -44,6 +45,47 @@ class StartersTest {
         .containsExactly("\"start=%here%target\\start\"");
     assertThat(found("workbench.cmd", "java \"@.*")).containsExactly("java \"@%start%\" %*");
     assertThat(Files.readString(Path.of("pom.xml"))).contains("${project.build.directory}/start<");
+  }
+
+  // The file that is handed to Java holds whole paths, which a folder that was moved or copied
+  // leaves behind: the shell compares the folder it was built in.
+  @Test
+  void aFolderThatWasMovedIsBuiltAgain() throws Exception {
+    Path moved = Files.createDirectories(folder.resolve("moved/examples/workbench"));
+    Path starter = Files.copy(Path.of("workbench"), moved.resolve("workbench"));
+    assumeTrue(starter.toFile().setExecutable(true) && Files.exists(Path.of("/bin/sh")));
+    Files.createDirectories(moved.resolve("target"));
+    Files.writeString(moved.resolve("target/start"), "--version\n");
+    Files.writeString(moved.resolve("target/built-in"), folder.resolve("elsewhere") + "\n");
+    // No mvn on the path: whoever would build says so.
+    assertThat(shell(starter)).startsWith("The workbench has to be built once");
+    Files.writeString(moved.resolve("target/built-in"), moved.toRealPath() + "\n");
+    assertThat(shell(starter)).doesNotContain("has to be built");
+    Files.delete(moved.resolve("target/built-in"));
+    assertThat(shell(starter)).startsWith("The workbench has to be built once");
+  }
+
+  // With the tools a shell has and Java, but without Maven.
+  private String shell(Path starter) throws Exception {
+    Path bin = Files.createDirectories(folder.resolve("bin"));
+    for (String tool : List.of("sh", "env", "cat", "cut", "dirname", "find", "head", "stty")) {
+      for (String place : List.of("/bin/", "/usr/bin/")) {
+        if (Files.exists(Path.of(place + tool)) && !Files.exists(bin.resolve(tool))) {
+          Files.createSymbolicLink(bin.resolve(tool), Path.of(place + tool));
+        }
+      }
+    }
+    Path java = Path.of(System.getProperty("java.home"), "bin", "java");
+    if (!Files.exists(bin.resolve("java"))) {
+      Files.createSymbolicLink(bin.resolve("java"), java);
+    }
+    ProcessBuilder builder =
+        new ProcessBuilder("/bin/sh", starter.toString()).redirectErrorStream(true);
+    builder.environment().put("PATH", bin.toString());
+    Process process = builder.start();
+    String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    process.waitFor();
+    return text;
   }
 
   // From memory: with other line ends that shell may not find a label.

@@ -38,7 +38,7 @@ class WorkbenchTest {
             .replace("value: 10 bpm, range: 5 bpm", "value: 10 mmHg, range: 5 bpm"));
     Ran check = run("", "check", "--folder", folder.toString());
     assertThat(check.code()).isEqualTo(3);
-    assertThat(check.text()).contains("calm_bnd", "calm_band", "canal-walk.yaml:", "to put right");
+    assertThat(check.text()).contains("calm_bnd", "calm_band", "canal-walk.yaml:", "3 errors");
     Files.writeString(
         folder.resolve("canal-walk.yaml"), walk.replace("speed: 4.8 km/h", "speed: 48 km/h"));
     assertThat(run("", "check", "--folder", folder.toString()).text())
@@ -66,12 +66,12 @@ class WorkbenchTest {
         """;
     Ran run = live(typed, record);
     assertThat(run.text())
-        .contains("ADVANCE to step_2", "not taken: G502", "STOP")
+        .contains("ADVANCE to step_2", "not recorded: G502", "STOP")
         .contains(
-            "not taken: G502: speed of 48 km/h is outside what is possible, 0 km/h to 25 km/h");
+            "not recorded: G502: speed of 48 km/h is outside what is possible, 0 km/h to 25 km/h");
     assertThat(run.code()).isZero();
     Ran play = run("", "play", record.toString(), "--folder", OWN);
-    assertThat(play.text()).contains("the record is as it was made");
+    assertThat(play.text()).contains("record verified, unchanged");
     assertThat(run("", "play", record.toString(), "--folder", OWN, "--json").text())
         .contains("\"answer\": \"ADVANCE to step_2", "\"differences\": []");
     assertThat(run("", "report", record.toString(), "--folder", OWN).text()).contains("step_1");
@@ -139,7 +139,7 @@ class WorkbenchTest {
     assertThat(missing.text()).contains("there is no such file");
     Ran noRecord = run("", "report", Path.of(OWN, "canal-walk.yaml").toString());
     assertThat(noRecord.code()).isEqualTo(3);
-    assertThat(noRecord.text()).startsWith("canal-walk.yaml is no record of a test");
+    assertThat(noRecord.text()).startsWith("canal-walk.yaml is not the record of a test");
     Ran resumed = run("", "resume", folder.resolve("none.jsonl").toString());
     assertThat(resumed.code()).isEqualTo(3);
     assertThat(resumed.text()).contains("there is no such file");
@@ -149,19 +149,19 @@ class WorkbenchTest {
   void aTestThatWasCutOffIsTakenUpAgain() throws Exception {
     Path record = folder.resolve("record.jsonl");
     Ran begun = live("nothing unusual\nresting hr 66, 118/76\n\n2:00 hr 94\n2:30 hr 940\n", record);
-    assertThat(begun.text()).contains("READY", "CONTINUE until", "not taken: G502");
+    assertThat(begun.text()).contains("READY", "CONTINUE until", "not recorded: G502");
     // What exists is not written over.
     Ran again = live("quit\n", record);
     assertThat(again.code()).isEqualTo(3);
-    assertThat(again.text()).contains("it exists already", "resume " + record);
+    assertThat(again.text()).contains("it exists already", "workbench resume " + record);
     Ran resumed = run("3:00 hr 96\n\nquit\n", "resume", record.toString(), "--folder", OWN);
-    assertThat(resumed.text()).contains("taken up at 2:00", "done: ADVANCE to step_2");
+    assertThat(resumed.text()).contains("resumed at 2:00", "done: ADVANCE to step_2");
     assertThat(run("", "play", record.toString(), "--folder", OWN).text())
         .contains(
             "resting heart_rate 66 bpm",
             "heart_rate 94 bpm",
             "heart_rate 96 bpm",
-            "the record is as it was made");
+            "record verified, unchanged");
   }
 
   @Test
@@ -177,9 +177,9 @@ class WorkbenchTest {
     assertThat(run.text())
         .contains(
             "resting hr 66, or upright hr 66",
-            "heart_rate needs its value behind it",
-            "x is no value",
-            "bq is nothing that can be told");
+            "heart_rate needs its value: heart_rate ...",
+            "not a value: x; write a number and its unit",
+            "not understood: bq 3");
   }
 
   @Test
@@ -248,7 +248,7 @@ class WorkbenchTest {
   @Test
   void titlesComeBeforeWhatOnlySourcesMention() throws Exception {
     List<String> lines = run("", "list", "walk").text().lines().toList();
-    int others = lines.indexOf("by a word in their sources:");
+    int others = lines.indexOf("found in their sources only:");
     assertThat(others).isPositive();
     assertThat(lines.subList(0, others))
         .allSatisfy(line -> assertThat(line.toLowerCase(Locale.ROOT)).contains("walk"));

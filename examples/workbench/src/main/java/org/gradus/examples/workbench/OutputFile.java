@@ -1,0 +1,70 @@
+package org.gradus.examples.workbench;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.UUID;
+
+/** Writes a file whole or not at all, and never over something that was read. */
+final class OutputFile {
+
+  private OutputFile() {}
+
+  /**
+   * Refuses a file that is one of the inputs, by whatever name or link.
+   *
+   * @throws UncheckedIOException when it is
+   */
+  static void refuseInput(Path file, List<Path> inputs) {
+    for (Path input : inputs) {
+      boolean same;
+      try {
+        same = Files.exists(file) && Files.exists(input) && Files.isSameFile(file, input);
+      } catch (IOException e) {
+        throw Shelf.cannot("write", file, e);
+      }
+      if (same) {
+        String what =
+            "cannot write " + file + ": it is the same file as " + input + "; name another file";
+        throw new UncheckedIOException(what, new IOException(what));
+      }
+    }
+  }
+
+  /**
+   * Writes it: into a file beside it first, which then takes its place.
+   *
+   * @throws UncheckedIOException when it cannot be written; what was there before is then unchanged
+   */
+  static void write(Path file, String text) {
+    try {
+      if (Files.exists(file) && !Files.isRegularFile(file)) {
+        // A pipe or a device has no place to take; a folder refuses.
+        Files.writeString(file, text);
+      } else {
+        replace(Files.exists(file) ? file.toRealPath() : file.toAbsolutePath(), text);
+      }
+    } catch (IOException e) {
+      throw Shelf.cannot("write", file, e);
+    }
+  }
+
+  private static void replace(Path file, String text) throws IOException {
+    Path beside = file.resolveSibling("." + file.getFileName() + "." + UUID.randomUUID() + ".part");
+    try {
+      Files.writeString(beside, text, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      try {
+        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE);
+      } catch (AtomicMoveNotSupportedException e) {
+        Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+      }
+    } finally {
+      Files.deleteIfExists(beside);
+    }
+  }
+}
