@@ -7,8 +7,8 @@ final class Bell {
 
   private Bell() {}
 
-  // Polar method of Marsaglia and Bray; the second number of each pair is not kept, so that a draw
-  // depends on nothing but the random numbers.
+  // Polar method: Marsaglia G, Bray TA. SIAM Rev 1964;6(3):260-264. The second number of each pair
+  // is dropped, so that a draw depends on the random numbers alone.
   static double draw(SplittableRandom random) {
     while (true) {
       double x = 2 * random.nextDouble() - 1;

@@ -137,7 +137,8 @@ class ShapeTest {
   @Test
   void whatAProtocolNamesExists() {
     assertThat(wrong("{ read: effort", "{ read: efort")).contains("G309 \"efort\"");
-    assertThat(wrong("scale: effort_0_10", "scale: borg")).containsExactly("G309 \"borg\"");
+    assertThat(wrong("scale: effort_0_10", "scale: effort_7_21"))
+        .containsExactly("G309 \"effort_7_21\"");
     assertThat(wrong("covers: method, source: book", "covers: method, source: bok"))
         .containsExactly("G309 \"bok\"");
     assertThat(wrong("- simple\n", "- simpel\n")).containsExactly("G309 \"simpel\"");

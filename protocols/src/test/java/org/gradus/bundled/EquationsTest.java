@@ -77,10 +77,10 @@ class EquationsTest {
   @ParameterizedTest
   @CsvSource({"40, 136", "60, 122", "70, 115"})
   void underBetaBlockadeTheMaximumIsItsOwnEquation(int age, double expected) {
-    assertThat(Equations.maximum("brawner_2004", age, "male", true))
+    assertThat(Equations.maximum("slowed_2004", age, "male", true))
         .isEqualTo(expected, within(0.05));
-    assertThat(Equations.maximum("brawner_2004", age, "male", false)).isNaN();
-    assertThat(Equations.maximum("brawner_2004", 39, "male", true)).isNaN();
+    assertThat(Equations.maximum("slowed_2004", age, "male", false)).isNaN();
+    assertThat(Equations.maximum("slowed_2004", 39, "male", true)).isNaN();
   }
 
   @Test

@@ -167,13 +167,13 @@ class StandingTest {
   @Test
   void testsWithOtherSettingsOrAnotherMaximumAreNotCompared() {
     var repeats = Walks.WALK.assessment().repeats();
-    Capacity first = walked(Map.of("ceiling", "85 %"), "fox_1971");
-    assertThat(Change.between(first, walked(Map.of("ceiling", "80 %"), "fox_1971"), repeats))
+    Capacity first = walked(Map.of("ceiling", "85 %"), "general_1971");
+    assertThat(Change.between(first, walked(Map.of("ceiling", "80 %"), "general_1971"), repeats))
         .hasToString(
             "the two tests were done with different settings: ceiling was 85 %, then 80 %");
     assertThat(Change.between(first, walked(Map.of("ceiling", "85 %"), "measured"), repeats))
         .hasToString(
-            "the maximal heart rate was chosen in different ways: fox_1971, then measured");
+            "the maximal heart rate was chosen in different ways: general_1971, then measured");
     assertThat(Change.between(first, first, repeats)).isInstanceOf(Change.Judged.class);
   }
 
@@ -181,7 +181,7 @@ class StandingTest {
   void theFactsOfATestTellItsSettingsAndItsMaximum() {
     TestFacts facts = Walked.ines().facts();
     assertThat(facts.settings()).containsEntry("ceiling", "85 %").containsKey("steady_band");
-    assertThat(facts.maximum()).contains("fox_1971");
+    assertThat(facts.maximum()).contains("general_1971");
   }
 
   // Greiwe 1995: 13 % within a person. From 40 to 44: sd 5.2 and 5.72, together 7.73, times 1.96:

@@ -167,7 +167,7 @@ class UncertaintyTest {
                 .shares())
         .extracting(Interval.Share::name)
         .containsExactlyInAnyOrder(
-            "maximal heart rate (fox_1971)",
+            "maximal heart rate (general_1971)",
             "oxygen cost (walking)",
             "heart rate day to day",
             "heart rate reading to reading",

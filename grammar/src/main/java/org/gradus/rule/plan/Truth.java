@@ -1,6 +1,6 @@
 package org.gradus.rule.plan;
 
-/** The three answers a condition can give, with the operations of Kleene's strong logic. */
+/** The three answers a condition can give, with the operations of strong three-valued logic. */
 public enum Truth {
   /** It holds. */
   TRUE,

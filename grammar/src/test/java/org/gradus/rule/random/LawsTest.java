@@ -33,7 +33,7 @@ class LawsTest {
 
   // a and b are two random conditions over one set of readings; each line is one law.
   @Property(tries = 1000)
-  void kleenesLawsHold(@ForAll("conditions") Sample sample) {
+  void theLawsOfThreeValuedLogicHold(@ForAll("conditions") Sample sample) {
     Grower grower = new Grower(sample.random, sample.world, Grower.Bed.EVERYTHING);
     String a = "(" + Printer.text(sample.tree) + ")";
     String b = "(" + Printer.text(grower.condition(1)) + ")";
