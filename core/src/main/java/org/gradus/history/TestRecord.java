@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
@@ -144,38 +145,50 @@ public record TestRecord(Title title, List<Entry> entries) {
    * differences.
    *
    * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files
+   * @throws org.gradus.diagnostic.RecordRefused when an event cannot have happened, such as a
+   *     verdict that was followed and neither recommended nor offered; the message names its number
    */
   public List<Difference> verify(Library library) {
-    return differences(title.exactly(library));
-  }
-
-  /** Runs the events again with other files, and says what would have been answered otherwise. */
-  public List<Difference> rerun(Library library) {
-    return differences(title.among(library));
-  }
-
-  private List<Difference> differences(Protocol protocol) {
     List<Difference> differences = new ArrayList<>();
-    List<Event> events = entries.stream().map(Entry::event).toList();
-    Ledger compare =
-        (number, event, answer) -> {
-          Entry recorded = entries.get(number - 1);
-          Entry now = Entry.of(number, event, answer);
-          if (!recorded.said().equals(now.said())) {
-            differences.add(new Difference(number, recorded.said(), now.said()));
-          }
-        };
-    Session.retell(protocol, title.person(), events, compare);
+    Session.retell(title.exactly(library), title.person(), events(), comparing(differences::add));
     return differences;
   }
 
-  /** The session of the record, to go on with; its further events are kept by a ledger. */
+  /**
+   * Runs the events again with other files, and says what would have been answered otherwise. What
+   * was followed stands, also where something else would have been recommended.
+   *
+   * @throws org.gradus.diagnostic.ReadingRefused when an event has no meaning with these files
+   */
+  public List<Difference> rerun(Library library) {
+    List<Difference> differences = new ArrayList<>();
+    Session.rerun(title.among(library), title.person(), events(), comparing(differences::add));
+    return differences;
+  }
+
+  private List<Event> events() {
+    return entries.stream().map(Entry::event).toList();
+  }
+
+  private Ledger comparing(Consumer<Difference> different) {
+    return (number, event, answer) -> {
+      Entry recorded = entries.get(number - 1);
+      Entry now = Entry.of(number, event, answer);
+      if (!recorded.said().equals(now.said())) {
+        different.accept(new Difference(number, recorded.said(), now.said()));
+      }
+    };
+  }
+
+  /**
+   * The session of the record, to go on with; its further events are kept by a ledger.
+   *
+   * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files
+   * @throws org.gradus.diagnostic.RecordRefused when an event cannot have happened, as in {@link
+   *     #verify}
+   */
   public Session resume(Library library, Ledger ledger) {
-    return Session.resume(
-        title.exactly(library),
-        title.person(),
-        entries.stream().map(Entry::event).toList(),
-        ledger);
+    return Session.resume(title.exactly(library), title.person(), events(), ledger);
   }
 
   /** The same without the person's identity. */

@@ -8,6 +8,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
@@ -84,6 +87,21 @@ final class Course {
     this.settled = change.settled;
   }
 
+  /**
+   * A test that is opened.
+   *
+   * @throws ReadingRefused when something the protocol needs to know of the person was not given
+   */
+  static Course open(Protocol protocol, Person person) {
+    for (String need : protocol.eligibility().needs().stream().sorted().toList()) {
+      if (Attribute.named(need).flatMap(person::value).isEmpty()) {
+        throw new ReadingRefused(Code.G606, need, protocol.id(), "");
+      }
+    }
+    return begin(protocol, person);
+  }
+
+  /** The same test from the start, once it was opened. */
   static Course begin(Protocol protocol, Person person) {
     return new Course(new Change(protocol, person));
   }

@@ -21,26 +21,68 @@ final class Intake {
 
   private Intake() {}
 
+  /** Takes in an event as it is told, and refuses what cannot be told or done at its moment. */
   static Moment apply(Course course, Event event) {
+    if (isAmendment(event)) {
+      return amend(course, event);
+    }
+    Moment now = moment(course, event);
+    if (event instanceof Event.Followed followed) {
+      return follow(now, followed, Judge.at(now));
+    } else if (event instanceof Event.Overridden overridden) {
+      new Overriding(now.course()).refuseUnlessPossible(overridden);
+    } else if (event instanceof Event.Abandoned abandoned) {
+      new Overriding(now.course()).refuseUnlessPossible(abandoned);
+    }
+    return apply(now, event, event);
+  }
+
+  /** The same for a verdict that is followed, where what is decided at its moment is known. */
+  static Moment follow(Course course, Event.Followed event, Decision decision) {
+    return follow(moment(course, event), event, decision);
+  }
+
+  private static Moment follow(Moment now, Event.Followed event, Decision decision) {
+    new Following(decision).refuseUnlessPossible(event.verdict());
+    return apply(now, event, event);
+  }
+
+  /** Takes in an event of another test as if it had happened in this one: what was done stands. */
+  static Moment suppose(Course course, Event event) {
+    return isAmendment(event) ? amend(course, event) : apply(course, event, event);
+  }
+
+  private static boolean isAmendment(Event event) {
+    return event instanceof Event.Amended || event instanceof Event.Rejected;
+  }
+
+  private static Moment amend(Course course, Event event) {
     refuseWithoutReason(event);
-    return event instanceof Event.Amended || event instanceof Event.Rejected
-        ? Amendments.apply(course, event)
-        : apply(course, event, event);
+    return Amendments.apply(course, event);
   }
 
   /**
-   * Takes in an event.
+   * Takes in an event that was told before, once more. What was done stands, whatever would be
+   * recommended by what is known now.
    *
    * @param told the event as it was told, for the record
    * @param event the event as it counts, after what was told later about it
    */
   static Moment apply(Course course, Event told, Event event) {
+    return apply(moment(course, event), told, event);
+  }
+
+  private static Moment moment(Course course, Event event) {
     Times.refuseImpossible("an event", event.at());
     if (event.at().compareTo(course.now) < 0) {
       throw new ReadingRefused(
           Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
     }
-    Moment now = Moment.of(course, event.at());
+    return Moment.of(course, event.at());
+  }
+
+  private static Moment apply(Moment now, Event told, Event event) {
+    refuseWithoutReason(event);
     Course before = now.course();
     Map<String, Taken> readings = new HashMap<>();
     Course after =

@@ -27,7 +27,8 @@ final class Judge {
     return at(now);
   }
 
-  private static Decision at(Moment now) {
+  /** The decision of a moment that time has been brought up to. */
+  static Decision at(Moment now) {
     Course course = now.course();
     return switch (course.phase) {
       case BEFORE -> new BeforeJudge(now).decide();

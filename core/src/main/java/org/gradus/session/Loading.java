@@ -22,7 +22,12 @@ public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
    * @param every how long each step lasts
    * @param to up or down to where
    */
-  public record Ramp(Quantity step, Duration every, Quantity to) {}
+  public record Ramp(Quantity step, Duration every, Quantity to) {
+
+    private boolean isSameAs(Ramp other) {
+      return step.isSameAs(other.step) && every.equals(other.every) && to.isSameAs(other.to);
+    }
+  }
 
   /** A component that stays as it is. */
   public Loading(String name, Quantity value) {
@@ -78,6 +83,26 @@ public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
   // As finely as any ergometer can be set.
   private static String shown(Quantity quantity) {
     return quantity.rounded(2).toString();
+  }
+
+  /** Whether two loads set the same, up to the rounding of what is worked out. */
+  static boolean areSame(List<Loading> some, List<Loading> others) {
+    if (some.size() != others.size()) {
+      return false;
+    }
+    for (int i = 0; i < some.size(); i++) {
+      if (!some.get(i).isSameAs(others.get(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean isSameAs(Loading other) {
+    return name.equals(other.name)
+        && value.isSameAs(other.value)
+        && ramp.isPresent() == other.ramp.isPresent()
+        && ramp.stream().allMatch(change -> change.isSameAs(other.ramp.orElseThrow()));
   }
 
   /** Loads in one line: {@code 1.7 mph, 10 %}, {@code 3 mph, 0 % by 1.2 % every 0:20 to 12 %}. */

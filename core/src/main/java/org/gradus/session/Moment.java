@@ -48,6 +48,11 @@ final class Moment {
     return course;
   }
 
+  /** How many events it rests on: the number of the last one. */
+  int number() {
+    return course.events.size();
+  }
+
   Duration time() {
     return time;
   }

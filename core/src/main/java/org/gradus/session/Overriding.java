@@ -15,7 +15,15 @@ final class Overriding {
     this.course = course;
   }
 
-  void refuseUnlessPossible(Verdict verdict, Duration at) {
+  /**
+   * Refuses what is no way on from here.
+   *
+   * @throws VerdictRefused that says what is possible instead
+   */
+  void refuseUnlessPossible(Event.Overridden event) {
+    Verdict verdict = event.verdict();
+    Duration at = event.at();
+    refuseWithoutReason(verdict.word(), event.reason());
     boolean possible =
         switch (course.phase) {
           case BEFORE -> before(verdict);
@@ -28,6 +36,24 @@ final class Overriding {
         };
     if (!possible) {
       throw new VerdictRefused(Code.G602, verdict.toString(), where(), remedy(verdict, at));
+    }
+  }
+
+  /**
+   * Refuses to break off a test that is over, and to do it without a reason.
+   *
+   * @throws VerdictRefused that says what is possible instead
+   */
+  void refuseUnlessPossible(Event.Abandoned event) {
+    refuseWithoutReason("to abandon", event.reason());
+    if (course.phase == Phase.ENDED) {
+      throw new VerdictRefused(Code.G602, "to abandon", where(), "it is over already");
+    }
+  }
+
+  private static void refuseWithoutReason(String what, String reason) {
+    if (reason.isBlank()) {
+      throw new VerdictRefused(Code.G602, what, "without a reason", "say why");
     }
   }
 

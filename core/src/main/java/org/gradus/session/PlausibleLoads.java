@@ -1,5 +1,6 @@
 package org.gradus.session;
 
+import java.time.Duration;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +19,8 @@ import org.gradus.unit.Quantity;
  * sets it was proved when it was loaded.
  */
 final class PlausibleLoads {
+
+  private static final Duration SHORTEST_STEP = Duration.ofSeconds(1);
 
   private final Protocol protocol;
 
@@ -71,13 +74,16 @@ final class PlausibleLoads {
       throw new ReadingRefused(
           Code.G501, load.name(), ramp.step().toString(), load.value().unit().symbol());
     }
+    Times.refuseImpossible("a step of " + load.name(), ramp.every());
     boolean away = ramp.step().base() * (ramp.to().base() - load.value().base()) < 0;
-    if (away || ramp.every().isZero() || ramp.every().isNegative()) {
+    if (away || ramp.every().compareTo(SHORTEST_STEP) < 0) {
       throw new ReadingRefused(
           Code.G508,
           load.name(),
           Loading.line(List.of(load)),
-          away ? "its steps lead away from " + ramp.to() : "its steps have to last a while");
+          away
+              ? "its steps lead away from " + ramp.to()
+              : "its steps have to last a while, a second at least");
     }
   }
 

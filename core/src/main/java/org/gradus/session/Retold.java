@@ -20,18 +20,19 @@ public record Retold(int number, Event event, Decision before, Decision answer) 
    * A test told again event by event, in one pass.
    *
    * @param events in order, as {@link Session#events} gave them
-   * @throws org.gradus.diagnostic.ReadingRefused when these events cannot have happened with this
-   *     protocol
+   * @throws org.gradus.diagnostic.RecordRefused when one of these events cannot have happened with
+   *     this protocol
    */
   public static List<Retold> of(Protocol protocol, Person person, List<Event> events) {
     List<Retold> retold = new ArrayList<>();
-    Course course = Course.begin(protocol, person);
-    for (Event event : events) {
-      Decision before = Judge.decide(course, event.at());
-      Moment next = Intake.apply(course, event);
-      course = next.course();
-      retold.add(new Retold(course.events.size(), event, before, Judge.decide(next)));
-    }
+    Replay.of(
+        protocol,
+        person,
+        events,
+        (before, event, after) ->
+            retold.add(
+                new Retold(
+                    after.number(), event, Judge.decide(before, event.at()), Judge.decide(after))));
     return List.copyOf(retold);
   }
 }

@@ -6,9 +6,9 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.DecisionOutdated;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.diagnostic.WrongThread;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.plan.Diagram;
@@ -61,38 +61,55 @@ public final class Session extends Telling {
    * @throws ReadingRefused when something the protocol needs to know of the person was not given
    */
   public static Session open(Protocol protocol, Person person, Ledger ledger) {
-    for (String need : protocol.eligibility().needs().stream().sorted().toList()) {
-      if (Attribute.named(need).flatMap(person::value).isEmpty()) {
-        throw new ReadingRefused(Code.G606, need, protocol.id(), "");
-      }
-    }
-    return new Session(Course.begin(protocol, person), ledger);
+    return new Session(Course.open(protocol, person), ledger);
   }
 
   /**
-   * Takes up a test again from the events that were kept of it.
+   * Takes up a test again from the events that were kept of it. Each event has to be one that a
+   * live session takes: what was followed is what was recommended or offered at its moment, before
+   * what was told later, and an override is a way on from there.
    *
    * @param events in order, as {@link #events} gave them
-   * @throws ReadingRefused when these events cannot have happened with this protocol
+   * @throws RecordRefused when one of these events cannot have happened with this protocol; the
+   *     message names its number, and for a followed verdict what was recommended
+   * @throws ReadingRefused when something the protocol needs to know of the person is missing
    */
   public static Session resume(
       Protocol protocol, Person person, List<Event> events, Ledger ledger) {
-    return new Session(Amendments.replay(protocol, person, events).course(), ledger);
+    return new Session(Replay.of(protocol, person, events, (before, event, after) -> {}), ledger);
   }
 
   /**
    * Tells events again from the start and shows each with the answer of its moment, as it was then:
    * before what was told later about it.
    *
-   * @throws ReadingRefused when these events cannot have happened with this protocol
+   * @throws RecordRefused when one of these events cannot have happened with this protocol, as in
+   *     {@link #resume}
+   * @throws ReadingRefused when something the protocol needs to know of the person is missing
    */
   public static void retell(Protocol protocol, Person person, List<Event> events, Ledger shown) {
-    Course course = Course.begin(protocol, person);
+    Replay.of(
+        protocol,
+        person,
+        events,
+        (before, event, after) ->
+            shown.keep(after.number(), event, Hindsight.answer(before, event, after)));
+  }
+
+  /**
+   * Tells events again with another protocol than theirs and shows each with the answer that it
+   * would have got. What was followed stands, also where this protocol would have recommended
+   * something else.
+   *
+   * @throws ReadingRefused when an event has no meaning in this protocol, such as a stage it does
+   *     not have
+   */
+  public static void rerun(Protocol other, Person person, List<Event> events, Ledger shown) {
+    Course course = Course.open(other, person);
     for (Event event : events) {
-      Moment next = Intake.apply(course, event);
-      Decision answer = Hindsight.answer(course, event, next);
+      Moment next = Intake.suppose(course, event);
+      shown.keep(next.number(), event, Hindsight.answer(course, event, next));
       course = next.course();
-      shown.keep(course.events.size(), event, answer);
     }
   }
 
@@ -107,20 +124,26 @@ public final class Session extends Telling {
     ownThread();
     Moment next = Intake.apply(course, event);
     Decision answer = Hindsight.answer(course, event, next);
-    ledger.keep(next.course().events.size(), event, answer);
+    ledger.keep(next.number(), event, answer);
     course = next.course();
     answered = answer;
     return answer;
   }
 
   // Nobody hears the answer to what was done but a ledger.
-  private void act(Event event) {
-    if (ledger != Ledger.NONE) {
-      tell(event);
-    } else {
-      course = Intake.apply(course, event).course();
-      answered = null;
+  private void act(Decision decision, Verdict verdict) {
+    if (!Following.doesSomething(verdict)) {
+      return;
     }
+    Event.Followed event = new Event.Followed(Following.recorded(verdict), decision.at());
+    Moment next = Intake.follow(course, event, decision);
+    Decision answer = null;
+    if (ledger != Ledger.NONE) {
+      answer = Hindsight.answer(course, event, next);
+      ledger.keep(next.number(), event, answer);
+    }
+    course = next.course();
+    answered = answer;
   }
 
   /**
@@ -159,7 +182,7 @@ public final class Session extends Telling {
   public void follow(Decision decision) {
     ownThread();
     refuseOutdated(decision);
-    apply(decision.verdict(), decision.at());
+    act(decision, decision.verdict());
   }
 
   /**
@@ -176,27 +199,7 @@ public final class Session extends Telling {
       throw new VerdictRefused(
           Code.G602, offer.verdict().word(), "here", "the decision does not offer it");
     }
-    apply(offer.verdict(), decision.at());
-  }
-
-  private void apply(Verdict verdict, Duration at) {
-    boolean changesNothing =
-        verdict instanceof Verdict.Continue
-            || verdict instanceof Verdict.Measure
-            || verdict instanceof Verdict.Over;
-    if (!changesNothing) {
-      act(new Event.Followed(acted(verdict), at));
-    }
-  }
-
-  // What only informs is no part of what was done.
-  private static Verdict acted(Verdict verdict) {
-    if (verdict instanceof Verdict.Defer) {
-      return new Verdict.Defer(List.of());
-    }
-    return verdict instanceof Verdict.Ready ready
-        ? new Verdict.Ready(ready.stage(), ready.loads())
-        : verdict;
+    act(decision, offer.verdict());
   }
 
   // The very object that was answered last needs no second look; an equal one gets it.
@@ -226,16 +229,7 @@ public final class Session extends Telling {
    * @throws ReadingRefused when it gives a load that lies outside what is possible for it
    */
   public void override(Duration at, Verdict verdict, String reason) {
-    ownThread();
-    refuseWithoutReason(verdict.word(), reason);
-    new Overriding(course).refuseUnlessPossible(verdict, at);
     tell(new Event.Overridden(verdict, reason, at));
-  }
-
-  private static void refuseWithoutReason(String what, String reason) {
-    if (reason.isBlank()) {
-      throw new VerdictRefused(Code.G602, what, "without a reason", "say why");
-    }
   }
 
   /**
@@ -245,11 +239,6 @@ public final class Session extends Telling {
    * @throws VerdictRefused when no reason is given or the test is over
    */
   public void abandon(Duration at, String reason) {
-    ownThread();
-    refuseWithoutReason("to abandon", reason);
-    if (course.phase == Phase.ENDED) {
-      throw new VerdictRefused(Code.G602, "to abandon", "after the test", "it is over already");
-    }
     tell(new Event.Abandoned(reason, at));
   }
 

@@ -23,6 +23,8 @@ import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Ledger;
 import org.gradus.session.Loading;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
@@ -127,6 +129,9 @@ final class LanguagePageRun {
       String stage = text.substring("override advance to ".length());
       session.override(at, new Verdict.Advance(stage, List.of()), "to go on");
       return Optional.empty();
+    } else if (text.startsWith("the record says that ADVANCE to ")) {
+      forged(at, text.split(" ", -1)[6]);
+      return Optional.empty();
     } else if (text.equals("another thread asks")) {
       return anotherThread(at);
     } else if (text.contains("reported after the decision of")) {
@@ -135,6 +140,12 @@ final class LanguagePageRun {
       session.follow(before);
     }
     return Optional.of(read(at, text).verdict().toString());
+  }
+
+  private void forged(Duration at, String stage) {
+    List<Event> events = new ArrayList<>(session.events());
+    events.add(new Event.Followed(new Verdict.Advance(stage), at));
+    Session.resume(protocol, session.outcome().person(), events, Ledger.NONE);
   }
 
   private Decision report(Duration at, String[] words) {

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Person;
@@ -144,7 +145,7 @@ class ToldLoadsTest {
         List.of(
             session.events().get(0),
             new Event.Followed(new Verdict.Advance("steep", List.of()), at("6:00")));
-    assertThatExceptionOfType(ReadingRefused.class)
+    assertThatExceptionOfType(RecordRefused.class)
         .isThrownBy(
             () ->
                 Session.resume(
@@ -152,7 +153,8 @@ class ToldLoadsTest {
                     Person.builder().age(40).lowersHeartRate(false).build(),
                     events,
                     Ledger.NONE))
-        .withMessageContaining("steep")
-        .withMessageContaining("rise, hard");
+        .withMessageContaining("event 2 of the record")
+        .withMessageContaining("ADVANCE to steep")
+        .withMessageContaining("recommended then is");
   }
 }

@@ -169,7 +169,11 @@ public enum Code {
       "the record was made with {0}, and this library has {1}",
       "use the files of the record, or rerun it with these"),
   /** A record that is damaged. */
-  G609("line {1} of {0} is damaged", "use what stands before it");
+  G609("line {1} of {0} is damaged", "use what stands before it"),
+  /** An event of a record that a live session would have refused. */
+  G620(
+      "event {0} of the record cannot have happened with {1}: {2}",
+      "the record was changed, or made by another version: use the events before it");
 
   private final String message;
   private final String help;

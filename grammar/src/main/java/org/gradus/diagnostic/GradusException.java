@@ -13,6 +13,7 @@ public abstract sealed class GradusException extends RuntimeException
         VerdictRefused,
         DecisionOutdated,
         JournalFailed,
+        RecordRefused,
         WrongThread,
         NotFound {
 

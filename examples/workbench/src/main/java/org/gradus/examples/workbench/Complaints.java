@@ -9,6 +9,7 @@ import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.RecordRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
@@ -73,7 +74,9 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
       refused.diagnostics().forEach(found -> say(found + "\n"));
       say(errors(refused.diagnostics().size()));
       return Workbench.REFUSED;
-    } else if (problem instanceof UncheckedIOException || problem instanceof JournalFailed) {
+    } else if (problem instanceof UncheckedIOException
+        || problem instanceof JournalFailed
+        || problem instanceof RecordRefused) {
       say(String.valueOf(problem.getMessage()));
       return Workbench.REFUSED;
     } else if (problem instanceof NotFound) {

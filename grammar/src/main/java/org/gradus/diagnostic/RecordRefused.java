@@ -1,0 +1,27 @@
+package org.gradus.diagnostic;
+
+import java.util.List;
+
+/**
+ * A record cannot be read or replayed: it tells what cannot have happened. The message names the
+ * place in the record and the remedy; nothing was changed.
+ */
+public final class RecordRefused extends GradusException {
+
+  private static final long serialVersionUID = 1L;
+
+  /** Refuses for this reason; the arguments are what the code's message speaks of. */
+  public RecordRefused(Code code, String... arguments) {
+    super(code, List.of(arguments));
+  }
+
+  /**
+   * Refuses because of something that was refused within.
+   *
+   * @param cause what the event was refused with
+   */
+  public RecordRefused(Code code, GradusException cause, String... arguments) {
+    this(code, arguments);
+    initCause(cause);
+  }
+}
