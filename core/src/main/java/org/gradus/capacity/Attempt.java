@@ -2,6 +2,7 @@ package org.gradus.capacity;
 
 import java.util.List;
 import java.util.Optional;
+import org.gradus.knowledge.PlausibleRange;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
@@ -46,15 +47,12 @@ final class Attempt {
    * An answer.
    *
    * @param vo2max the capacity, unrounded
-   * @param interval where the true one lies, where anything is known of the errors
+   * @param around where the true one lies, or why that is not said
    * @param situation what it was worked out from
    * @param stages the stages it was made from
    */
   record Answer(
-      Quantity vo2max,
-      Optional<Interval> interval,
-      Situation situation,
-      List<StageResult> stages) {}
+      Quantity vo2max, Propagation.Around around, Situation situation, List<StageResult> stages) {}
 
   /** What was known at the end of each stage. */
   StageFrames frames() {
@@ -79,14 +77,18 @@ final class Attempt {
     if (Double.isNaN(situation.value())) {
       return Tried.lacking(line.vo2max().gaps(frame).stream().map(Gap::inWords).toList());
     }
-    if (situation.value() <= 0) {
+    if (situation.value() <= 0 && protocol.assessment().plausible().isEmpty()) {
       Quantity found = Quantity.ofBase(situation.value(), line.vo2max().kind().base());
-      return Tried.lacking(
-          List.of("its formula gives " + found.rounded(2) + ", which no person has"));
+      return Tried.lacking(List.of("implausible: " + found.rounded(2)));
     }
     return perKilogram(line)
         .map(factor -> new Tried(Optional.of(answer(line, situation, factor, stages)), List.of()))
         .orElseGet(() -> Tried.lacking(List.of("mass: not answered")));
+  }
+
+  /** The range that an answer lies outside of, if it does. */
+  Optional<PlausibleRange> outside(Answer answer) {
+    return protocol.assessment().plausible().filter(range -> !range.holds(answer.vo2max().base()));
   }
 
   private Frame atMoment(EstimateLine line) {
@@ -115,8 +117,8 @@ final class Attempt {
       EstimateLine line, Situation situation, double perKilogram, List<StageResult> stages) {
     double vo2max = situation.value() * perKilogram;
     List<Doubt> doubts = Doubts.of(protocol, line, situation);
-    Optional<Interval> interval =
+    Propagation.Around around =
         new Propagation(situation, perKilogram).interval(vo2max, doubts, line.error());
-    return new Answer(Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), interval, situation, stages);
+    return new Answer(Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), around, situation, stages);
   }
 }

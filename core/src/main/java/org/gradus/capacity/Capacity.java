@@ -1,19 +1,20 @@
 package org.gradus.capacity;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.knowledge.NormTable;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.Formula;
 import org.gradus.rule.plan.Frame;
 import org.gradus.session.Outcome;
 import org.gradus.unit.Quantity;
 
 /**
  * The aerobic capacity of a person by all estimates of a protocol. The first that could be made is
- * the headline.
+ * the headline, unless it is implausible: then something it was made from is wrong, the others rest
+ * on the same test, and there is no headline but a finding.
  *
  * <pre>{@code
  * Capacity capacity = Capacity.of(session.outcome());
@@ -44,8 +45,14 @@ public record Capacity(
     List<Estimate> estimates =
         outcome.protocol().assessment().estimates().stream().map(estimator::estimate).toList();
     Optional<Quantity> vo2max = first(estimates).map(Estimate.Available::vo2max);
-    return new Capacity(
-        facts(outcome), estimates, new Plausibility(outcome, vo2max).findings(), outcome.stopped());
+    List<Finding> findings = new ArrayList<>();
+    for (Estimate estimate : estimates) {
+      if (estimate instanceof Estimate.Implausible implausible) {
+        findings.add(implausible.finding());
+      }
+    }
+    findings.addAll(new Plausibility(outcome, vo2max).findings());
+    return new Capacity(facts(outcome), estimates, findings, outcome.stopped());
   }
 
   private static TestFacts facts(Outcome outcome) {
@@ -55,7 +62,13 @@ public record Capacity(
     protocol
         .wiring()
         .axes()
-        .forEach((name, formula) -> value(formula, frame).ifPresent(v -> readings.put(name, v)));
+        .forEach(
+            (name, formula) -> {
+              double value = formula.value(frame);
+              if (!Double.isNaN(value)) {
+                readings.put(name, protocol.shown(name, value, formula.kind()));
+              }
+            });
     Map<String, String> settings = new LinkedHashMap<>();
     protocol.settings().forEach((name, setting) -> settings.put(name, setting.value().toString()));
     return new TestFacts(
@@ -71,23 +84,17 @@ public record Capacity(
         protocol.instruments().loads());
   }
 
-  private static Optional<Quantity> value(Formula formula, Frame frame) {
-    double value = formula.value(frame);
-    return Double.isNaN(value)
-        ? Optional.empty()
-        : Optional.of(Quantity.ofBase(value, formula.kind().base()));
-  }
-
-  /** The first estimate that could be made. */
+  /** The first estimate that could be made, if it is plausible. */
   public Optional<Estimate.Available> headline() {
     return first(estimates);
   }
 
   private static Optional<Estimate.Available> first(List<Estimate> estimates) {
     return estimates.stream()
+        .filter(estimate -> !(estimate instanceof Estimate.Unavailable))
+        .findFirst()
         .filter(Estimate.Available.class::isInstance)
-        .map(Estimate.Available.class::cast)
-        .findFirst();
+        .map(Estimate.Available.class::cast);
   }
 
   /** The estimate of an id, if the protocol declares it. */

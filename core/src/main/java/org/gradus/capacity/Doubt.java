@@ -7,11 +7,20 @@ import org.gradus.knowledge.Citation;
  * Something an estimate rests on that could have come out otherwise. All that moves with it moves
  * together: the heart rates of all stages on a day on which the heart is faster.
  *
+ * @param of whether the readings or the person may be otherwise
  * @param readings the slots that move
  * @param terms the definitions that move
  * @param parts what the doubt is made of
  */
-record Doubt(List<Move> readings, List<Move> terms, List<Part> parts) {
+record Doubt(Of of, List<Move> readings, List<Move> terms, List<Part> parts) {
+
+  /** What a doubt is about. */
+  enum Of {
+    /** Readings of this person on another day, or by another observer. */
+    READINGS,
+    /** How much a person differs from the equation that was found in others. */
+    PEOPLE
+  }
 
   /**
    * A value that moves.

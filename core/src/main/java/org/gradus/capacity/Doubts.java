@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Doubt.Move;
+import org.gradus.capacity.Doubt.Of;
 import org.gradus.capacity.Doubt.Part;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.Spread;
@@ -17,7 +18,6 @@ import org.gradus.protocol.Protocol;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -25,12 +25,9 @@ import org.gradus.unit.Quantity;
 /** Finds everything an estimate rests on that could have come out otherwise. */
 final class Doubts {
 
-  // A true value lies anywhere in the step to which it was read with equal likelihood, which has a
-  // standard deviation of half the step over the root of three (JCGM 100:2008, 4.3.7).
-  private static final double UNIFORM = Math.sqrt(3);
-
   private final Protocol protocol;
   private final Costs costs;
+  private final ReadingErrors errors;
   private final EstimateLine line;
   private final Situation situation;
   private final List<Doubt> doubts = new ArrayList<>();
@@ -39,6 +36,7 @@ final class Doubts {
   private Doubts(Protocol protocol, EstimateLine line, Situation situation) {
     this.protocol = protocol;
     this.costs = new Costs(protocol);
+    this.errors = new ReadingErrors(protocol);
     this.line = line;
     this.situation = situation;
   }
@@ -66,7 +64,7 @@ final class Doubts {
     // What the formula asks for by itself it sees as it was at the end of the last stage.
     addMeasured(line.vo2max(), slots);
     readings(stages == 0 ? List.of(0) : situation.framesOf(stages - 1), slots);
-    alike.forEach((spread, moves) -> add(moves, List.of(), List.of(part(spread, 1))));
+    alike.forEach((spread, moves) -> add(Of.READINGS, moves, List.of(), List.of(part(spread, 1))));
   }
 
   private void readings(List<Integer> frames, BitSet slots) {
@@ -100,35 +98,25 @@ final class Doubts {
     if (!frame.isKnown(slot)) {
       return;
     }
-    Demand demand = protocol.wiring().layout().demands().get(slot);
-    Kind kind = ((Type.Measure) demand.type()).kind();
     double value = frame.value(slot);
-    double step = frame.halfWidth(slot) / UNIFORM;
-    List<Spread> own = new ArrayList<>();
-    double variance = step * step;
     for (Spread spread : protocol.assessment().spreads()) {
-      if (spread.of() == kind && spread.per() == Per.READING) {
-        own.add(spread);
-        variance += square(spread.at(value));
-      } else if (spread.of() == kind) {
+      if (spread.of() == errors.kind(slot) && spread.per() == Per.TEST) {
         alike
             .computeIfAbsent(spread, s -> new ArrayList<>())
             .addAll(moves(frames, slot, value, spread.at(value)));
       }
     }
+    double variance = errors.variance(frame, slot);
     if (variance > 0) {
       List<Part> parts = new ArrayList<>();
-      String words = kind.words();
-      parts.add(new Part(words + ": step of reading", step * step / variance, Citation.NONE));
-      for (Spread spread : own) {
-        parts.add(part(spread, square(spread.at(value)) / variance));
+      String words = errors.kind(slot).words();
+      double step = ReadingErrors.square(errors.step(frame, slot));
+      parts.add(new Part(words + ": step of reading", step / variance, Citation.NONE));
+      for (Spread spread : errors.each(slot)) {
+        parts.add(part(spread, ReadingErrors.square(spread.at(value)) / variance));
       }
-      add(moves(frames, slot, value, Math.sqrt(variance)), List.of(), parts);
+      add(Of.READINGS, moves(frames, slot, value, Math.sqrt(variance)), List.of(), parts);
     }
-  }
-
-  private static double square(double number) {
-    return number * number;
   }
 
   private static List<Move> moves(List<Integer> frames, int slot, double value, double sd) {
@@ -161,7 +149,11 @@ final class Doubts {
         (id, moves) -> {
           Citation source =
               Optional.ofNullable(equations.get(id)).orElseThrow().equation().source();
-          add(List.of(), moves, List.of(new Part("oxygen cost (" + id + ")", 1, source)));
+          add(
+              Of.PEOPLE,
+              List.of(),
+              moves,
+              List.of(new Part("oxygen cost (" + id + ")", 1, source)));
         });
   }
 
@@ -195,10 +187,14 @@ final class Doubts {
       moves.add(new Move(number, place, value, spread.get().base()));
     }
     String name = "maximal heart rate (" + equation + ")";
-    add(List.of(), moves, List.of(new Part(name, 1, protocol.wiring().citation(equation))));
+    add(
+        Of.PEOPLE,
+        List.of(),
+        moves,
+        List.of(new Part(name, 1, protocol.wiring().citation(equation))));
   }
 
-  private void add(List<Move> readings, List<Move> terms, List<Part> parts) {
-    doubts.add(new Doubt(readings, terms, parts));
+  private void add(Of of, List<Move> readings, List<Move> terms, List<Part> parts) {
+    doubts.add(new Doubt(of, readings, terms, parts));
   }
 }

@@ -3,7 +3,9 @@ package org.gradus.capacity;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.PlausibleRange;
 import org.gradus.protocol.EstimateLine.PublishedError;
+import org.gradus.protocol.Suspicion;
 import org.gradus.unit.Quantity;
 
 /** One way to work out the aerobic capacity, as it came out or did not. */
@@ -14,6 +16,9 @@ public sealed interface Estimate {
 
   /** Where the method comes from. */
   Citation source();
+
+  /** Why it gives no capacity, in words; empty when it does. */
+  List<String> reasons();
 
   /**
    * An estimate that could be made.
@@ -41,6 +46,45 @@ public sealed interface Estimate {
     public Available {
       ingredients = List.copyOf(ingredients);
       cautions = List.copyOf(cautions);
+    }
+
+    @Override
+    public List<String> reasons() {
+      return List.of();
+    }
+  }
+
+  /**
+   * An estimate that gives a capacity no living person has. It is shown with its value, so that a
+   * mistake can be found, but it is never the result of a test.
+   *
+   * @param id its id in the protocol
+   * @param source where the method comes from
+   * @param vo2max what its formula gives, in mL/kg/min, unrounded
+   * @param plausible the range it lies outside of
+   * @param calculation the formula with its numbers filled in
+   */
+  record Implausible(
+      String id, Citation source, Quantity vo2max, PlausibleRange plausible, String calculation)
+      implements Estimate {
+
+    private static final Suspicion OF_ANYTHING =
+        new Suspicion("aerobic capacity", Suspicion.Look.SUM);
+
+    @Override
+    public List<String> reasons() {
+      return List.of(plausible.against(vo2max.rounded(1)));
+    }
+
+    /** What a tester has to be told of it. */
+    Finding finding() {
+      return new Finding(
+          "implausible-" + id.replace('_', '-'),
+          OF_ANYTHING,
+          List.of(),
+          plausible.against(vo2max.rounded(1)) + ".",
+          calculation,
+          plausible.source());
     }
   }
 

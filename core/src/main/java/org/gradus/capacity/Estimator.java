@@ -14,6 +14,7 @@ import org.gradus.rule.plan.Truth;
 import org.gradus.session.Loading;
 import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
+import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
 
 /** Works out the estimates of one test. */
@@ -35,8 +36,22 @@ final class Estimator {
     Attempt.Tried tried = attempt.at(line);
     return tried
         .answer()
-        .<Estimate>map(answer -> available(line, answer))
+        .map(answer -> made(line, answer))
         .orElseGet(() -> new Estimate.Unavailable(line.id(), line.source(), tried.reasons()));
+  }
+
+  private Estimate made(EstimateLine line, Attempt.Answer answer) {
+    return attempt
+        .outside(answer)
+        .<Estimate>map(
+            range ->
+                new Estimate.Implausible(
+                    line.id(),
+                    line.source(),
+                    answer.vo2max(),
+                    range,
+                    line.vo2max().filled(answer.situation().own()).text()))
+        .orElseGet(() -> available(line, answer));
   }
 
   private Estimate available(EstimateLine line, Attempt.Answer answer) {
@@ -50,11 +65,11 @@ final class Estimator {
         line.id(),
         line.source(),
         answer.vo2max(),
-        answer.interval(),
+        answer.around().interval(),
         filled.text(),
         ingredients,
         line.error(),
-        cautions(line, answer.stages(), answer.interval()));
+        cautions(line, answer.stages(), answer.around()));
   }
 
   private static Optional<String> chosen(Filled.Definition definition) {
@@ -73,7 +88,7 @@ final class Estimator {
                   parts.add(
                       reading.replace('_', ' ')
                           + " "
-                          + Quantity.ofBase(axis.value(frame), axis.kind().base())));
+                          + protocol.shown(reading, axis.value(frame), axis.kind())));
     }
     Optional<CostLine> cost = costs.of(frame);
     return new Ingredient(
@@ -112,11 +127,12 @@ final class Estimator {
 
   // What happened in this test comes before what is always to be known of the method.
   private List<String> cautions(
-      EstimateLine line, List<StageResult> stages, Optional<Interval> interval) {
+      EstimateLine line, List<StageResult> stages, Propagation.Around around) {
     List<String> cautions = new ArrayList<>();
     if (outcome.stopped()) {
       cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
     }
+    brokenOff(stages).ifPresent(cautions::add);
     for (StageResult stage : stages) {
       Frame frame = attempt.frames().of(stage);
       costs
@@ -125,16 +141,37 @@ final class Estimator {
               cost -> cost.range().filter(range -> range.test(frame) == Truth.FALSE).isPresent())
           .ifPresent(cost -> cautions.add(beyond(cost, stage)));
     }
-    if (interval.filter(around -> !around.nearLinear()).isPresent()) {
+    if (around.interval().filter(interval -> !interval.nearLinear()).isPresent()) {
       cautions.add(
           "The formula is not near a straight line over these errors, so the interval is too even;"
               + " the answer may lie further off, on one side above all.");
     }
-    if (interval.isEmpty()) {
-      cautions.add("No interval: nothing is known of the errors of what this estimate rests on.");
+    if (!around.lacking().isEmpty()) {
+      cautions.add(around.lacking());
+    }
+    if (protocol.assessment().plausible().isEmpty()) {
+      cautions.add("No file says which capacities are plausible, so this one was not checked.");
     }
     cautions.addAll(line.cautions());
     return cautions;
+  }
+
+  // What an estimate from stages passes over without a word would pass for a sound test.
+  private Optional<String> brokenOff(List<StageResult> used) {
+    if (used.isEmpty() || outcome.stopped()) {
+      return Optional.empty();
+    }
+    int last = used.get(used.size() - 1).place();
+    return outcome.stages().stream()
+        .filter(stage -> stage.place() > last && !stage.completed())
+        .findFirst()
+        .map(
+            stage ->
+                "Stage "
+                    + stage.id()
+                    + " was broken off after "
+                    + Times.clock(stage.lasted())
+                    + "; the estimate rests on the stages before it.");
   }
 
   private static String beyond(CostLine cost, StageResult stage) {

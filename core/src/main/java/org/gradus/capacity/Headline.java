@@ -5,9 +5,8 @@ import org.gradus.session.Outcome;
 import org.gradus.unit.Quantity;
 
 /**
- * The first estimate of a test that could be made, in numbers alone; for who works through many
- * tests and reads none of them. {@link Capacity#headline} says the same with everything it rests
- * on.
+ * The headline of a test in numbers alone, for batch processing: the first estimate that could be
+ * made, if it is plausible. {@link Capacity#headline} says the same with everything it rests on.
  *
  * <pre>{@code
  * Headline.of(session.outcome()).ifPresent(best -> sum.add(best.vo2max()));
@@ -19,13 +18,17 @@ import org.gradus.unit.Quantity;
  */
 public record Headline(Quantity vo2max, Optional<Interval> interval) {
 
-  /** Works it out; empty when no estimate of the protocol could be made. */
+  /**
+   * Works it out; empty when no estimate of the protocol could be made, or when the first that
+   * could is implausible.
+   */
   public static Optional<Headline> of(Outcome outcome) {
     Attempt attempt = new Attempt(outcome);
     return outcome.protocol().assessment().estimates().stream()
         .map(attempt::at)
         .flatMap(tried -> tried.answer().stream())
-        .map(answer -> new Headline(answer.vo2max(), answer.interval()))
-        .findFirst();
+        .findFirst()
+        .filter(answer -> attempt.outside(answer).isEmpty())
+        .map(answer -> new Headline(answer.vo2max(), answer.around().interval()));
   }
 }

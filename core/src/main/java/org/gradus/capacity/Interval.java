@@ -8,7 +8,7 @@ import org.gradus.unit.Quantity;
  * Where the true capacity lies in 95 of 100 such tests, if what is known of the errors holds for
  * this person.
  *
- * @param low its lower end
+ * @param low its lower end, not below zero: no capacity is
  * @param high its upper end
  * @param sd the standard deviation it is made of
  * @param basis what it rests on: the wider of what is known
@@ -41,9 +41,10 @@ public record Interval(
    * @param name in words
    * @param sd the standard deviation of the answer if there were no other error
    * @param share its part of the propagated variance, from 0 to 1
+   * @param percent the same in whole per cent, rounded so that all shares together are 100
    * @param source where the figure comes from
    */
-  public record Share(String name, Quantity sd, double share, Citation source) {}
+  public record Share(String name, Quantity sd, double share, int percent, Citation source) {}
 
   public Interval {
     shares = List.copyOf(shares);

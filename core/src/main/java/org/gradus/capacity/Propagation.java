@@ -34,6 +34,7 @@ final class Propagation {
   private final Map<Named, Double> variances = new LinkedHashMap<>();
   private double bend;
   private boolean broken;
+  private double ofPeople;
 
   private record Named(String name, Citation source) {}
 
@@ -45,8 +46,24 @@ final class Propagation {
     this.perKilogram = perKilogram;
   }
 
-  /** The interval around an estimate; none where nothing is known of any error. */
-  Optional<Interval> interval(double vo2max, List<Doubt> doubts, Optional<PublishedError> error) {
+  /**
+   * The interval around an estimate.
+   *
+   * @param interval where there is one
+   * @param lacking why there is none, as a caution; or empty
+   */
+  record Around(Optional<Interval> interval, String lacking) {
+    private static Around none(String why) {
+      return new Around(Optional.empty(), "No interval: " + why);
+    }
+  }
+
+  /**
+   * The interval around an estimate. There is none where nothing is known of any error, nor where
+   * the errors of the readings are all that is known: that would leave out the largest part, how
+   * much people differ from the formula.
+   */
+  Around interval(double vo2max, List<Doubt> doubts, Optional<PublishedError> error) {
     double here = situation.value();
     doubts.forEach(doubt -> carry(doubt, here));
     double propagated = Math.sqrt(variances.values().stream().mapToDouble(v -> v).sum());
@@ -56,18 +73,28 @@ final class Propagation {
             .map(found -> perKilogram(found.sd()))
             .orElse(0.0);
     double sd = Math.max(propagated, published);
-    if (sd == 0 || broken) {
-      return Optional.empty();
+    if (sd == 0) {
+      return Around.none("nothing is known of the errors of what this estimate rests on.");
+    } else if (broken) {
+      return Around.none("within the errors of what it rests on the formula may have no value.");
+    } else if (published == 0 && ofPeople == 0) {
+      return Around.none(
+          "no error of this method is published. The readings alone may shift it by "
+              + uptake(TWO_SIDED * propagated).rounded(1)
+              + " either way; that leaves out how much people differ from the formula, which is"
+              + " far more.");
     }
-    return Optional.of(
-        new Interval(
-            uptake(vo2max - TWO_SIDED * sd),
-            uptake(vo2max + TWO_SIDED * sd),
-            uptake(sd),
-            published > propagated ? Basis.PUBLISHED : Basis.PROPAGATED,
-            uptake(propagated),
-            shares(propagated * propagated),
-            Math.abs(bend) <= STRAIGHT * propagated));
+    return new Around(
+        Optional.of(
+            new Interval(
+                uptake(Math.max(0, vo2max - TWO_SIDED * sd)),
+                uptake(vo2max + TWO_SIDED * sd),
+                uptake(sd),
+                published > propagated ? Basis.PUBLISHED : Basis.PROPAGATED,
+                uptake(propagated),
+                shares(propagated * propagated),
+                Math.abs(bend) <= STRAIGHT * propagated)),
+        "");
   }
 
   private double perKilogram(Quantity sd) {
@@ -88,21 +115,30 @@ final class Propagation {
     bend += torn ? Double.POSITIVE_INFINITY : perKilogram * (up + down) / 2;
     broken |= Double.isNaN(half);
     double variance = half * half * perKilogram * perKilogram;
+    ofPeople += doubt.of() == Doubt.Of.PEOPLE ? variance : 0;
     for (Doubt.Part part : doubt.parts()) {
       variances.merge(new Named(part.name(), part.source()), variance * part.weight(), Double::sum);
     }
   }
 
   private List<Share> shares(double whole) {
-    List<Share> shares = new ArrayList<>();
+    Map<Named, Double> parts = new LinkedHashMap<>();
     variances.forEach(
         (named, variance) -> {
           if (variance > 0) {
-            shares.add(
-                new Share(
-                    named.name(), uptake(Math.sqrt(variance)), variance / whole, named.source()));
+            parts.put(named, variance / whole);
           }
         });
+    List<Named> names = List.copyOf(parts.keySet());
+    int[] percents = Percents.of(parts.values().stream().mapToDouble(part -> part).toArray());
+    List<Share> shares = new ArrayList<>();
+    for (int i = 0; i < names.size(); i++) {
+      Named named = names.get(i);
+      double share = parts.getOrDefault(named, 0.0);
+      shares.add(
+          new Share(
+              named.name(), uptake(Math.sqrt(share * whole)), share, percents[i], named.source()));
+    }
     shares.sort(Comparator.comparingDouble(Share::share).reversed());
     return shares;
   }

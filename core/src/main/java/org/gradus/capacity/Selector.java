@@ -7,6 +7,7 @@ import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Selection;
 import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
+import org.gradus.session.Times;
 
 /**
  * Picks the stages an estimate is made from. Warm-ups and stages that were broken off never
@@ -40,6 +41,8 @@ final class Selector {
     Selection from = line.from();
     if (from instanceof Selection.All all) {
       return enough(fit, all.atLeast(), from);
+    } else if (from instanceof Selection.FromEnd end && end.last() && end.term().isEmpty()) {
+      return lastOnes(end);
     } else if (from instanceof Selection.FromEnd end) {
       int skipped = end.last() ? Math.max(0, fit.size() - end.count()) : 0;
       List<StageResult> some = fit.stream().skip(skipped).limit(end.count()).toList();
@@ -49,6 +52,27 @@ final class Selector {
           fit.stream().filter(stage -> stage.id().equals(one.stage().text())).toList(), 1, from);
     }
     return new Selected(List.of(), lacking(isOfRecovery(line) ? "recovery" : "finish"));
+  }
+
+  // Without a word like completed these are the last stages of the exercise and no others: a line
+  // that was to be read between them would otherwise be read beyond two earlier ones, unsaid.
+  private Selected lastOnes(Selection.FromEnd end) {
+    List<StageResult> all = outcome.stages().stream().filter(stage -> !stage.warmUp()).toList();
+    List<StageResult> last = all.subList(Math.max(0, all.size() - end.count()), all.size());
+    return last.stream()
+        .filter(stage -> !stage.completed())
+        .findFirst()
+        .map(
+            broken ->
+                new Selected(
+                    last,
+                    "it is made from "
+                        + end.span().inOneLine()
+                        + "; stage "
+                        + broken.id()
+                        + " was broken off after "
+                        + Times.clock(broken.lasted())))
+        .orElseGet(() -> enough(last, end.count(), end));
   }
 
   // A stop cuts the exercise short: neither its length nor what follows tells of the capacity.

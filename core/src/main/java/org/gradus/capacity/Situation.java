@@ -2,10 +2,8 @@ package org.gradus.capacity;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.Formula;
 import org.gradus.rule.plan.Frame;
 
 /**
@@ -100,8 +98,7 @@ final class Situation {
     for (Doubt.Move move : doubt.terms()) {
       frame(move.frame()).suppose(move.place(), move.at(times));
     }
-    Optional<Formula> anySpan = Optional.empty();
-    StageLine.fill(own, protocol, stages, anySpan);
+    StageLine.fillMoved(own, protocol, stages);
     return value();
   }
 }

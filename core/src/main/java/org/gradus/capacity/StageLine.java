@@ -4,6 +4,7 @@ import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.gradus.knowledge.LineRise;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Wiring;
 import org.gradus.rule.Formula;
@@ -14,8 +15,8 @@ import org.gradus.rule.plan.Gap.Cause;
 
 /**
  * The least-squares line through the selected stages. There is none through fewer than two stages,
- * none that does not rise, and none through stages that lie closer together than the estimate says,
- * since a short line points anywhere.
+ * none that does not rise clearly, and none through stages that lie closer together than the
+ * estimate says, since a short line points anywhere.
  *
  * @param meanX the mean of what is drawn to the right
  * @param meanY the mean of what is drawn upwards
@@ -24,39 +25,89 @@ import org.gradus.rule.plan.Gap.Cause;
  */
 record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) {
 
+  /**
+   * What a line has to fulfil beyond a slope above zero.
+   *
+   * @param leastSpan how far apart its stages lie at least, in base units
+   * @param rise how clearly it rises, where a file says so
+   */
+  private record Bar(double leastSpan, Optional<LineRise> rise) {}
+
   /** Fills the slots of every line that formulas of the protocol ask for. */
   static void fill(
       Frame frame, Protocol protocol, List<Frame> stages, Optional<Formula> leastSpan) {
     double least = leastSpan.isPresent() ? leastSpan.get().value(frame) : 0;
+    fill(frame, protocol, stages, new Bar(least, protocol.assessment().lineRise()));
+  }
+
+  /** Fills them again after something has been moved a little: any slope above zero will do. */
+  static void fillMoved(Frame frame, Protocol protocol, List<Frame> stages) {
+    fill(frame, protocol, stages, new Bar(0, Optional.empty()));
+  }
+
+  private static void fill(Frame frame, Protocol protocol, List<Frame> stages, Bar bar) {
     for (Wiring.Line line : protocol.wiring().lines()) {
-      StageLine found = through(stages, line.x(), line.y(), least);
+      StageLine found = through(stages, line, bar, new ReadingErrors(protocol));
       line.slots().forEach(place -> found.fill(frame, place.slot(), place.aspect()));
     }
   }
 
-  private static StageLine through(List<Frame> stages, Formula x, Formula y, double leastSpan) {
+  private static StageLine through(
+      List<Frame> stages, Wiring.Line axes, Bar bar, ReadingErrors errors) {
     SimpleRegression line = new SimpleRegression();
     DoubleSummaryStatistics right = new DoubleSummaryStatistics();
     double sumUp = 0;
     for (Frame stage : stages) {
-      double there = x.value(stage);
-      double up = y.value(stage);
+      double there = axes.x().value(stage);
+      double up = axes.y().value(stage);
       if (Double.isNaN(there) || Double.isNaN(up)) {
-        return none((Double.isNaN(there) ? x : y).gaps(stage).get(0));
+        return none((Double.isNaN(there) ? axes.x() : axes.y()).gaps(stage).get(0));
       }
       line.addData(there, up);
       right.accept(there);
       sumUp += up;
     }
+    double meanY = sumUp / stages.size();
     if (line.getN() < 2) {
       return none(Cause.TOO_FEW_STAGES);
-    } else if (right.getMax() - right.getMin() < leastSpan) {
+    } else if (right.getMax() - right.getMin() < bar.leastSpan()) {
       return none(Cause.TOO_NARROW);
-    } else if (line.getSlope() > 0) {
-      return new StageLine(
-          right.getAverage(), sumUp / stages.size(), line.getSlope(), Optional.empty());
+    } else if (!(line.getSlope() > 0)) {
+      return none(Cause.NOT_RISING);
+    } else if (bar.rise().isPresent()) {
+      double needed = bar.rise().get().standardErrors();
+      double found = standardErrors(stages, axes, line, right.getAverage(), meanY, errors);
+      if (found < needed) {
+        return none(Cause.RISE_UNCERTAIN);
+      }
     }
-    return none(Cause.NOT_RISING);
+    return new StageLine(right.getAverage(), meanY, line.getSlope(), Optional.empty());
+  }
+
+  // How many standard errors the slope lies above zero, were there no rise at all. The sum of
+  // products of the deviations is zero then but for chance: by the errors of the readings on both
+  // axes, or by the scatter around the line, whichever is more.
+  private static double standardErrors(
+      List<Frame> stages,
+      Wiring.Line axes,
+      SimpleRegression line,
+      double meanX,
+      double meanY,
+      ReadingErrors errors) {
+    double sxx = line.getXSumSquares();
+    double syy = line.getTotalSumSquares();
+    double sxy = line.getSumOfCrossProducts();
+    double byReadings = 0;
+    for (Frame stage : stages) {
+      byReadings +=
+          ReadingErrors.square(axes.y().value(stage) - meanY) * errors.variance(stage, axes.x())
+              + ReadingErrors.square(axes.x().value(stage) - meanX)
+                  * errors.variance(stage, axes.y());
+    }
+    long free = line.getN() - 2;
+    double byScatter = free > 0 ? Math.max(0, sxx * syy - sxy * sxy) / free : 0;
+    double variance = Math.max(byReadings, byScatter);
+    return variance > 0 ? sxy / Math.sqrt(variance) : Double.POSITIVE_INFINITY;
   }
 
   private static StageLine none(Cause cause) {

@@ -182,7 +182,7 @@ final class Comparison {
                 estimate ->
                     estimate instanceof Estimate.Available available
                         ? available.vo2max().rounded(SHOWN_DECIMALS).toString()
-                        : "none: " + String.join("; ", ((Estimate.Unavailable) estimate).reasons()))
+                        : "none: " + String.join("; ", estimate.reasons()))
             .orElse("no such estimate");
     boolean available = found.filter(Estimate.Available.class::isInstance).isPresent();
     boolean fits =

@@ -102,7 +102,9 @@ final class Assembly {
             estimates.maxHeartRate(),
             estimates.lines(),
             List.copyOf(shelf.spreads.values()),
-            List.copyOf(shelf.repeats.values()));
+            List.copyOf(shelf.repeats.values()),
+            Optional.ofNullable(shelf.results.get(Names.VO2MAX)),
+            shelf.lineRise);
     Map<String, Formula> axes = estimates.axes(assessment.estimates());
     Instruments instruments = instruments();
     Map<String, Condition> counted = counted();

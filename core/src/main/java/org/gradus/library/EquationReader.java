@@ -46,6 +46,7 @@ final class EquationReader {
     }
     new SpreadReader(texts, shelf).read(keys);
     new EnergyReader(texts, shelf).read(keys);
+    new ResultReader(texts, shelf).read(keys);
   }
 
   private void cost(Keys keys) {

@@ -4,13 +4,16 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.EnergyEquation;
 import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.LineRise;
 import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.knowledge.NormTable;
+import org.gradus.knowledge.PlausibleRange;
 import org.gradus.knowledge.Repeat;
 import org.gradus.knowledge.Spread;
 
@@ -23,6 +26,12 @@ final class Shelf {
 
   final Map<String, Spread> spreads = new LinkedHashMap<>();
   final Map<String, Repeat> repeats = new LinkedHashMap<>();
+
+  /** The values that results can have, by the names of the results. */
+  final Map<String, PlausibleRange> results = new LinkedHashMap<>();
+
+  /** When a line through stages counts as rising, if a file says so. */
+  Optional<LineRise> lineRise = Optional.empty();
 
   final Map<String, EnergyEquation> energies = new LinkedHashMap<>();
   final Map<String, NormTable> norms = new LinkedHashMap<>();

@@ -2,6 +2,8 @@ package org.gradus.protocol;
 
 import java.util.List;
 import java.util.Optional;
+import org.gradus.knowledge.LineRise;
+import org.gradus.knowledge.PlausibleRange;
 import org.gradus.knowledge.Repeat;
 import org.gradus.knowledge.Spread;
 import org.gradus.rule.Formula;
@@ -15,6 +17,9 @@ import org.gradus.rule.Formula;
  * @param estimates estimates in order of preference
  * @param spreads how much readings differ when nothing about the person or the load does
  * @param repeats how much the answers of two tests of an unchanged person differ
+ * @param plausible the capacities that can be, where a file says so
+ * @param lineRise when a line through stages counts as rising, where a file says so; otherwise
+ *     every line with a slope above zero does
  */
 public record Assessment(
     List<CostLine> costs,
@@ -22,7 +27,9 @@ public record Assessment(
     Optional<Formula> maxHeartRate,
     List<EstimateLine> estimates,
     List<Spread> spreads,
-    List<Repeat> repeats) {
+    List<Repeat> repeats,
+    Optional<PlausibleRange> plausible,
+    Optional<LineRise> lineRise) {
 
   public Assessment {
     costs = List.copyOf(costs);

@@ -10,6 +10,7 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The person to be tested, as far as rules and formulas need to know. What is not given is not
@@ -44,9 +45,18 @@ public final class Person {
    * An attribute; a condition is 1 or 0, a choice the index of its option.
    *
    * @return the value, or empty when it was not given
+   * @throws ReadingRefused when it is null
    */
   public Optional<Quantity> value(Attribute attribute) {
+    refuseNull("an attribute", attribute, "name one of Attribute");
     return Optional.ofNullable(values.get(attribute));
+  }
+
+  // A host may hand over what it does not know; counting that as anything would be a guess.
+  private static void refuseNull(String what, @Nullable Object value, String help) {
+    if (value == null) {
+      throw new ReadingRefused(Code.G508, what, "null", help);
+    }
   }
 
   /** The same attributes with the same values. */
@@ -71,6 +81,8 @@ public final class Person {
   /** Collects what is known of a person. */
   public static final class Builder {
 
+    private static final String UNKNOWN = "leave it out when it is not known";
+
     private final Map<Attribute, Quantity> values = new EnumMap<>(Attribute.class);
 
     private Builder() {}
@@ -84,15 +96,20 @@ public final class Person {
       return measure(Attribute.AGE, Kind.AGE, Quantity.of(years, Unit.YEAR));
     }
 
-    /** Sex, in the sense of the published equations; kept as the index of its word. */
+    /**
+     * Sex, in the sense of the published equations; kept as the index of its word.
+     *
+     * @throws ReadingRefused when it is null
+     */
     public Builder sex(Sex sex) {
+      refuseNull("sex", sex, UNKNOWN);
       return put(Attribute.SEX, Quantity.of(sex == Sex.FEMALE ? 0 : 1, Unit.ONE));
     }
 
     /**
      * Body mass.
      *
-     * @throws ReadingRefused unless it is a mass a person can have
+     * @throws ReadingRefused when it is null or no mass a person can have
      */
     public Builder mass(Quantity mass) {
       return measure(Attribute.MASS, Kind.MASS, mass);
@@ -101,7 +118,7 @@ public final class Person {
     /**
      * Body height.
      *
-     * @throws ReadingRefused unless it is a length a person can have
+     * @throws ReadingRefused when it is null or no length a person can have
      */
     public Builder height(Quantity height) {
       return measure(Attribute.HEIGHT, Kind.LENGTH, height);
@@ -110,7 +127,7 @@ public final class Person {
     /**
      * A maximal heart rate that was measured in this person.
      *
-     * @throws ReadingRefused unless it is a heart rate a person can have
+     * @throws ReadingRefused when it is null or no heart rate a person can have
      */
     public Builder measuredMaxHeartRate(Quantity rate) {
       return measure(Attribute.MEASURED_MAX_HEART_RATE, Kind.HEART_RATE, rate);
@@ -132,6 +149,7 @@ public final class Person {
     }
 
     private Builder measure(Attribute attribute, Kind kind, Quantity value) {
+      refuseNull(attribute.word(), value, UNKNOWN);
       if (value.kind() != kind) {
         throw new ReadingRefused(
             Code.G501, attribute.word(), value.toString(), "units such as " + kind.base().symbol());

@@ -8,10 +8,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.Suggestion;
+import org.gradus.rule.check.Type;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 
 /**
  * A test protocol as it was loaded: checked, total and finite. Immutable; shared freely between
@@ -137,5 +141,46 @@ public record Protocol(
   @Override
   public String toString() {
     return heading.id() + " " + heading.version();
+  }
+
+  /**
+   * A value that stands under a name in rules, in the unit in which it is read.
+   *
+   * @param name a signal, a reading before the test or one with a name of its own, or anything else
+   * @param base the value in the base unit of its kind
+   * @param kind its kind
+   */
+  public Quantity shown(String name, double base, Kind kind) {
+    Unit unit =
+        Optional.ofNullable(wiring.facts().get(name))
+            .flatMap(this::signal)
+            .filter(signal -> signal.type() instanceof Type.Measure)
+            .map(Signal::unit)
+            .filter(found -> found.kind() == kind)
+            .orElse(kind.base());
+    return Quantity.ofBase(base, unit);
+  }
+
+  private Optional<Signal> signal(Fact fact) {
+    Optional<String> name = Optional.empty();
+    if (fact instanceof Fact.Read read) {
+      name = Optional.of(read.signal());
+    } else if (fact instanceof Fact.Baseline baseline) {
+      name = Optional.of(baseline.signal());
+    } else if (fact instanceof Fact.AtFinish atFinish) {
+      name = Optional.of(atFinish.signal());
+    } else if (fact instanceof Fact.Named named) {
+      name = namedSignal(named.name());
+    }
+    return name.flatMap(found -> Optional.ofNullable(instruments.signals().get(found)));
+  }
+
+  private Optional<String> namedSignal(String name) {
+    return Stream.concat(
+            schedule.lines().stream(),
+            recovery.stream().flatMap(after -> after.schedule().lines().stream()))
+        .filter(line -> line.named().filter(name::equals).isPresent())
+        .flatMap(line -> line.signals().stream())
+        .findFirst();
   }
 }

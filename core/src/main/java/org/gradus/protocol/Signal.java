@@ -5,7 +5,9 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 
 /**
  * Something that is read during a test.
@@ -24,6 +26,18 @@ public record Signal(
     Optional<Quantity> step,
     Optional<String> below,
     Citation source) {
+
+  /**
+   * The unit in which its readings are shown: that of its range, as its file writes it, so that a
+   * saturation declared in per cent is 90 % and not 0.9. Only for measures.
+   */
+  public Unit unit() {
+    Kind kind = ((Type.Measure) type).kind();
+    return range
+        .map(limits -> limits.low().unit())
+        .or(() -> step.map(Quantity::unit))
+        .orElse(kind.base());
+  }
 
   /** A signal whose readings are words. */
   public static Signal choice(String name, List<String> words) {

@@ -2,7 +2,6 @@ package org.gradus.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
@@ -74,7 +73,7 @@ final class ResultPart {
         String around = available.interval().map(Interval::toString).orElse("not known");
         rows.add(List.of(name, available.vo2max().rounded(1).toString(), around, source));
       } else {
-        String reasons = String.join("; ", ((Estimate.Unavailable) estimate).reasons());
+        String reasons = String.join("; ", estimate.reasons());
         rows.add(List.of(name, "none", reasons, source));
       }
     }
@@ -104,7 +103,8 @@ final class ResultPart {
                             part.spread().map(Quantity::toString).orElse("–"),
                             part.source().toString()))
                 .toList()));
-    best.interval().ifPresent(around -> interval(around, blocks));
+    best.interval()
+        .ifPresent(around -> interval(around, best.publishedError().isPresent(), blocks));
     best.publishedError()
         .ifPresent(
             error ->
@@ -118,12 +118,15 @@ final class ResultPart {
     blocks.add(new Items(best.cautions()));
   }
 
-  private static void interval(Interval around, List<Block> blocks) {
+  private static void interval(Interval around, boolean published, List<Block> blocks) {
     blocks.add(
         new Paragraph(
             around.basis() == Interval.Basis.PROPAGATED
-                ? "The interval follows from the errors of all that the result rests on; a published"
-                    + " error, where there is one, is smaller."
+                ? "The interval follows from the errors of all that the result rests on. "
+                    + (published
+                        ? "The published error of the method is smaller."
+                        : "It leaves out how far the method itself may be off: no error of it is"
+                            + " published.")
                 : "The interval is that of the published error of the method, which is wider than"
                     + " what follows from the errors of all that the result rests on ("
                     + around.propagated().rounded(1)
@@ -138,7 +141,7 @@ final class ResultPart {
                         List.of(
                             share.name(),
                             share.sd().rounded(1).toString(),
-                            String.format(Locale.ROOT, "%.0f %%", 100 * share.share()),
+                            share.percent() + " %",
                             share.source().isNamed()
                                 ? share.source().toString()
                                 : "half the step over the root of three"))

@@ -92,8 +92,7 @@ public record StageRow(
     if (signal.type() instanceof Type.Choice choice) {
       return Readings.chosen(signal.name(), choice.options().get((int) value));
     }
-    Kind kind = ((Type.Measure) signal.type()).kind();
-    return Readings.measured(signal.name(), Quantity.ofBase(value, kind.base()));
+    return Readings.measured(signal.name(), Quantity.ofBase(value, signal.unit()));
   }
 
   private static Optional<Quantity> uptake(Outcome outcome, Frame frame) {

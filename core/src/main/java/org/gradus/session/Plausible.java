@@ -84,9 +84,13 @@ final class Plausible {
     Optional<Attribute> attribute =
         Attribute.named(subject).filter(a -> a.type().equals(Type.CONDITION));
     if (signal != null) {
-      fits(reading, signal.type(), signal.range());
+      step(reading);
+      fits(reading, signal.type(), Optional.empty());
+      // The scale is narrower than the signal, and what a tester has before the eyes.
       scale(reading);
+      fits(reading, signal.type(), signal.range());
     } else if (question != null) {
+      step(reading);
       fits(reading, question.type(), question.range());
       offered(reading, question);
     } else if (attribute.isPresent()) {
@@ -138,6 +142,21 @@ final class Plausible {
           reading.subject(),
           reading.toString(),
           "it takes " + (type.equals(Type.CONDITION) ? "yes or no" : type.phrase()));
+    }
+  }
+
+  // Half of a step below zero would make the readings around a value fewer than none, and every
+  // decision that rests on it firm.
+  private static void step(Reading reading) {
+    if (reading instanceof Measured measured && measured.step().isPresent()) {
+      Quantity step = measured.step().get();
+      String what = "the step of " + reading.subject();
+      if (step.kind() != measured.value().kind()) {
+        throw new ReadingRefused(
+            Code.G501, what, step.toString(), measured.value().unit().symbol());
+      } else if (step.amount() < 0) {
+        throw new ReadingRefused(Code.G502, what, step.toString(), "0 or more");
+      }
     }
   }
 

@@ -31,6 +31,7 @@ final class Planner {
   private final Given given;
   private final Optional<Quantity> mass;
   private final Map<String, LoadRange> possible;
+  private final Map<String, Quantity> readings;
   private final Optional<IntensityMethod> byHeartRate;
   private final Optional<IntensityMethod> byUptake;
 
@@ -38,6 +39,7 @@ final class Planner {
     this.bands = bands;
     this.given =
         capacity.facts().given().with(VO2MAX, capacity.headline().map(Estimate.Available::vo2max));
+    this.readings = capacity.facts().readings();
     this.possible = capacity.facts().loads();
     this.mass = capacity.facts().person().value(Attribute.MASS);
     this.byHeartRate = method(Kind.HEART_RATE);
@@ -54,12 +56,33 @@ final class Planner {
   }
 
   private List<String> against(IntensityMethod method) {
+    Optional<String> upsideDown =
+        method.formula().kind() == Kind.HEART_RATE ? upsideDown() : Optional.empty();
+    if (upsideDown.isPresent()) {
+      return List.of(upsideDown.get());
+    }
     Optional<List<String>> barred =
         method
             .onlyWhen()
             .filter(when -> when.test(given) != Truth.TRUE)
             .map(when -> when.against(given));
     return barred.orElseGet(() -> lacking(method));
+  }
+
+  // With one of the two wrong every method would give rates, some of them below that at rest.
+  private Optional<String> upsideDown() {
+    Optional<Quantity> maximum = Optional.ofNullable(readings.get("max_heart_rate"));
+    Optional<Quantity> rest = Optional.ofNullable(readings.get("resting.heart_rate"));
+    return maximum.isPresent()
+            && rest.isPresent()
+            && !Quantity.isBelow(rest.get().base(), maximum.get().base())
+        ? Optional.of(
+            "the maximal heart rate of "
+                + maximum.get()
+                + " is not above the resting one of "
+                + rest.get()
+                + "; check both")
+        : Optional.empty();
   }
 
   private List<String> lacking(IntensityMethod method) {

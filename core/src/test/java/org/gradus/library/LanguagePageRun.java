@@ -183,7 +183,7 @@ final class LanguagePageRun {
           .rounded(2)
           .toString();
     }
-    return "none: " + String.join("; ", ((Estimate.Unavailable) first).reasons());
+    return "none: " + String.join("; ", first.reasons());
   }
 
   private Optional<String> anotherThread(Duration at) {

@@ -27,4 +27,25 @@ class PersonTest {
     assertThatExceptionOfType(ReadingRefused.class)
         .isThrownBy(() -> person.measuredMaxHeartRate(bpm(20)));
   }
+
+  // A host that does not know hands over null; taken for anything it would be a guess.
+  @Test
+  @SuppressWarnings("NullAway")
+  void nothingIsTakenForSomething() {
+    Person.Builder person = Person.builder();
+    assertThatExceptionOfType(ReadingRefused.class)
+        .isThrownBy(() -> person.sex(null))
+        .withMessageContaining("sex cannot be null")
+        .withMessageContaining("leave it out");
+    assertThatExceptionOfType(ReadingRefused.class)
+        .isThrownBy(() -> person.mass(null))
+        .withMessageContaining("mass cannot be null");
+    assertThatExceptionOfType(ReadingRefused.class).isThrownBy(() -> person.height(null));
+    assertThatExceptionOfType(ReadingRefused.class)
+        .isThrownBy(() -> person.measuredMaxHeartRate(null));
+    assertThat(person.build()).isEqualTo(Person.builder().build());
+    assertThatExceptionOfType(ReadingRefused.class)
+        .isThrownBy(() -> person.build().value(null))
+        .withMessageContaining("attribute");
+  }
 }

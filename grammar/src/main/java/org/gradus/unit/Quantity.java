@@ -3,6 +3,7 @@ package org.gradus.unit;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.List;
 
 /**
  * An amount with the unit it was written in.
@@ -20,6 +21,10 @@ public record Quantity(double amount, Unit unit) {
   // far coarser than the rounding of a few conversions.
   private static final double SAME = 1e-9;
 
+  // Few digits first. No more than 15: every decimal of so many digits survives as a double.
+  private static final List<MathContext> SHORT_FIRST =
+      List.of(new MathContext(6), new MathContext(12), new MathContext(15));
+
   /**
    * @throws IllegalArgumentException when the amount is infinite or not a number
    */
@@ -35,9 +40,22 @@ public record Quantity(double amount, Unit unit) {
     return new Quantity(amount, unit);
   }
 
-  /** The quantity whose amount in the base unit of its kind is given, shown in {@code unit}. */
+  /**
+   * The quantity whose amount in the base unit of its kind is given, shown in {@code unit}. Of the
+   * amounts that read back to the same base a short decimal is taken where there is one: 45.59808
+   * m/min in mph are 1.7, as they were written, and not 1.6999999999999997.
+   */
   public static Quantity ofBase(double base, Unit unit) {
-    return new Quantity(unit.fromBase(base), unit);
+    double amount = unit.fromBase(base);
+    if (unit != unit.kind().base() && Double.isFinite(amount)) {
+      for (MathContext digits : SHORT_FIRST) {
+        double decimal = new BigDecimal(amount, digits).doubleValue();
+        if (unit.toBase(decimal) == base) {
+          return new Quantity(decimal, unit);
+        }
+      }
+    }
+    return new Quantity(amount, unit);
   }
 
   /** What this is a measure of. */

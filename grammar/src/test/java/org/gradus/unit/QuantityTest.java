@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -98,5 +99,28 @@ class QuantityTest {
   void isRoundedHalfUpForShowing() {
     assertThat(Quantity.of(2.345, Unit.MET).rounded(2)).hasToString("2.35 MET");
     assertThat(Quantity.ofBase(35, Unit.MET)).hasToString("10 MET");
+  }
+
+  // 1.7 mph are 45.59808 m/min, which divided back are 1.6999999999999997 mph.
+  @Test
+  void whatWasWrittenShortComesBackShort() {
+    double base = Quantity.of(1.7, Unit.MPH).base();
+    assertThat(Unit.MPH.fromBase(base)).isNotEqualTo(1.7);
+    assertThat(Quantity.ofBase(base, Unit.MPH)).isEqualTo(Quantity.of(1.7, Unit.MPH));
+  }
+
+  @Property
+  void everyShortDecimalComesBackInEveryUnit(
+      @ForAll Unit unit, @ForAll @IntRange(min = -100_000, max = 100_000) int thousandths) {
+    Quantity written = Quantity.of(thousandths / 1000.0, unit);
+    assertThat(Quantity.ofBase(written.base(), unit)).isEqualTo(written);
+  }
+
+  @Property
+  void anAmountThatIsNoShortDecimalStaysWhatItIs(
+      @ForAll Unit unit, @ForAll @DoubleRange(min = -1e6, max = 1e6) double base) {
+    Quantity found = Quantity.ofBase(base, unit);
+    assertThat(Quantity.same(found.base(), base)).isTrue();
+    assertThat(found.amount() == unit.fromBase(base) || found.base() == base).isTrue();
   }
 }

@@ -22,12 +22,15 @@ import static org.gradus.session.Times.seconds;
 import static org.gradus.unit.Quantities.mmHg;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;
 import org.gradus.session.Phase;
+import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
@@ -209,5 +212,34 @@ class SessionReadingsTest {
     Session session = walking(ines());
     assertRefused(Code.G508, () -> session.record(at("2:50"), Readings.chosen("gait", "hopping")));
     session.record(at("2:50"), Readings.chosen("gait", "walking"));
+  }
+
+  @Test
+  void aRatingBesideItsScaleIsRefusedWithTheScale() {
+    Session session = walking(ines());
+    assertThatThrownBy(() -> session.record(at("2:45"), Readings.rating(25, "rpe_6_20")))
+        .isInstanceOf(ReadingRefused.class)
+        .hasMessageContaining("a step of rpe_6_20 from 6 to 20");
+  }
+
+  // With a step below zero 8 bpm more would pass for certainly steady within 5 bpm.
+  @Test
+  void aStepBelowZeroIsRefused() {
+    Session session = walking(ines());
+    Reading negative =
+        new Reading.Measured(
+            "heart_rate",
+            Quantity.of(112, Unit.BPM),
+            Optional.of(Quantity.of(-8, Unit.BPM)),
+            Optional.empty());
+    assertRefused(Code.G502, () -> session.record(at("2:00"), negative));
+    Reading inKilograms =
+        new Reading.Measured(
+            "heart_rate",
+            Quantity.of(112, Unit.BPM),
+            Optional.of(Quantity.of(1, Unit.KILOGRAM)),
+            Optional.empty());
+    assertRefused(Code.G501, () -> session.record(at("2:00"), inKilograms));
+    session.record(at("2:00"), heartRate(112));
   }
 }

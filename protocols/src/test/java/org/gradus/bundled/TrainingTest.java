@@ -290,4 +290,23 @@ class TrainingTest {
     }
     assertThat(exercise.cost().kind()).isEqualTo(Kind.UPTAKE);
   }
+
+  // 99 + 0.4 x (60 - 99) = 83.4 bpm down to 76: a plan that leads below the rate at rest.
+  @Test
+  void aMaximumBelowTheRateAtRestGivesNoRatesButSaysSo() {
+    Person wrong =
+        Walked.person(46, Sex.FEMALE, 71).measuredMaxHeartRate(Quantity.of(60, Unit.BPM)).build();
+    Capacity capacity = Capacity.of(Walked.walk(wrong, 116, 136).outcome());
+    Training plan = Training.plan(capacity, BANDS);
+    assertThat(plan.plans()).allSatisfy(band -> assertThat(band.heartRate()).isEmpty());
+    assertThat(plan.remarks())
+        .anyMatch(
+            remark ->
+                remark.startsWith(
+                    "No heart rates: the maximal heart rate of 60 bpm is not above the resting one"
+                        + " of 68 bpm; check both"));
+    assertThat(capacity.findings())
+        .extracting(org.gradus.capacity.Finding::rule)
+        .contains("maximum-not-above-rest");
+  }
 }

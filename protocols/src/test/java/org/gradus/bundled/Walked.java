@@ -42,7 +42,7 @@ final class Walked {
     return walk(Walks.WALK, person, readings);
   }
 
-  private static Session walk(Protocol protocol, Person person, Reading... readings) {
+  static Session walk(Protocol protocol, Person person, Reading... readings) {
     Session session = Walks.ready(protocol, person);
     session.follow(session.decide(Duration.ZERO));
     Duration start = Duration.ZERO;

@@ -5,7 +5,6 @@ import java.util.List;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Estimate.Available;
-import org.gradus.capacity.Estimate.Unavailable;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.EstimateLine.Covers;
 import org.gradus.protocol.EstimateLine.PublishedError;
@@ -71,8 +70,8 @@ final class Result {
   private void other(Estimate estimate) {
     if (estimate instanceof Available also) {
       line("Also, by " + also.id() + ": " + also.vo2max().rounded(1) + number(also.source()));
-    } else if (estimate instanceof Unavailable none) {
-      line("Not by " + none.id() + ": " + String.join("; ", none.reasons()));
+    } else {
+      line("Not by " + estimate.id() + ": " + String.join("; ", estimate.reasons()));
     }
   }
 

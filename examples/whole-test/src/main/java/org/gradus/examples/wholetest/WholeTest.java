@@ -213,9 +213,7 @@ public final class WholeTest {
             + available.interval().map(around -> ", 95 % interval " + around).orElse("")
             + "; "
             + String.join("; ", available.cautions())
-        : estimate.id()
-            + ": none; "
-            + String.join("; ", ((org.gradus.capacity.Estimate.Unavailable) estimate).reasons());
+        : estimate.id() + ": none; " + String.join("; ", estimate.reasons());
   }
 
   private void check(Path file, Narrator told) {

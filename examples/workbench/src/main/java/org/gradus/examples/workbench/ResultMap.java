@@ -24,7 +24,7 @@ final class ResultMap {
       available.publishedError().ifPresent(error -> map.put("publishedError", error(error)));
       map.put("cautions", available.cautions());
     } else {
-      map.put("whyNot", ((Estimate.Unavailable) estimate).reasons());
+      map.put("whyNot", estimate.reasons());
     }
     return Named.sourced(map, estimate.source());
   }
@@ -50,7 +50,14 @@ final class ResultMap {
   private static Map<String, Object> share(Interval.Share share) {
     return Named.sourced(
         Named.values(
-            "name", share.name(), "sd", Named.quantity(share.sd()), "share", share.share()),
+            "name",
+            share.name(),
+            "sd",
+            Named.quantity(share.sd()),
+            "share",
+            share.share(),
+            "percent",
+            share.percent()),
         share.source());
   }
 

@@ -1,0 +1,26 @@
+package org.gradus.knowledge;
+
+import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.Quantity;
+
+/**
+ * The values that a result can have in a living person. An answer outside is a mistake in what it
+ * was made from, and is never shown as the result of a test.
+ *
+ * @param result the result: {@code vo2max}
+ * @param range the values it can have, both ends included
+ * @param check what to look at when an answer lies outside: {@code "mass, heart rates and loads"}
+ * @param source its citation
+ */
+public record PlausibleRange(String result, QuantityRange range, String check, Citation source) {
+
+  /** Whether a value, in the base unit of its kind, can be. */
+  public boolean holds(double base) {
+    return range.holds(base);
+  }
+
+  /** What to say of a value outside: {@code "implausible: 380 mL/kg/min; check mass"}. */
+  public String against(Quantity value) {
+    return "implausible: " + value + "; check " + check;
+  }
+}

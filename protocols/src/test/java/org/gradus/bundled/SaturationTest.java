@@ -1,0 +1,63 @@
+package org.gradus.bundled;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Readings.measured;
+import static org.gradus.session.Times.at;
+
+import java.util.List;
+import org.gradus.capacity.Capacity;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.library.Library;
+import org.gradus.protocol.Protocol;
+import org.gradus.report.StageRow;
+import org.gradus.session.Outcome;
+import org.gradus.session.Session;
+import org.gradus.session.Verdict;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+import org.junit.jupiter.api.Test;
+
+/** A saturation of 90 % is shown as it was read. */
+class SaturationTest {
+
+  private static final String READ =
+      "  - read: saturation\n    before_end: 20 s\n    if_missing: go_on\n"
+          + "    as: lowest_saturation\n";
+
+  private static Protocol walk() {
+    List<SourceFile> files =
+        Bundled.files().stream()
+            .map(
+                file ->
+                    file.name().endsWith("graded-walk-standard.yaml")
+                        ? SourceFile.of(file.name(), withSaturation(file.text()))
+                        : file)
+            .toList();
+    return Library.of(files).protocol("graded-walk-standard");
+  }
+
+  private static String withSaturation(String text) {
+    return text.replace(
+            "max_heart_rate:\n",
+            "signals:\n  saturation:\n    kind: number\n    range: 50 % to 100 %\n    step: 1 %\n"
+                + "    source: practice\nany_time:\n  - rule: caution when saturation < 80 %\n"
+                + "    id: low-saturation\n    source: practice\nmax_heart_rate:\n")
+        .replace("  - read: rpe\n", READ + "  - read: rpe\n");
+  }
+
+  @Test
+  void inReportsAndAmongTheReadings() {
+    Session session = Walks.ready(walk(), Walks.ines());
+    session.follow(session.decide(at("0:00")));
+    session.record(at("2:00"), heartRate(112));
+    session.record(at("2:40"), measured("saturation", Quantity.of(90, Unit.PERCENT)));
+    session.record(at("3:00"), heartRate(112));
+    session.override(at("3:00"), new Verdict.Finish(), "enough");
+    Outcome outcome = session.outcome();
+    Capacity capacity = Capacity.of(outcome);
+    StageRow row = StageRow.of(outcome, capacity).get(0);
+    assertThat(row.reading("saturation").orElseThrow()).hasToString("90 %");
+    assertThat(capacity.facts().reading("lowest_saturation").orElseThrow()).hasToString("90 %");
+  }
+}
