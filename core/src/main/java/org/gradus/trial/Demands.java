@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.NotFound;
@@ -31,6 +32,14 @@ final class Demands {
           Attribute.AGE, body -> body.of(Trait.AGE),
           Attribute.SEX, body -> 1 - body.of(Trait.FEMALE),
           Attribute.MASS, body -> body.of(Trait.MASS));
+
+  private static final Set<Attribute> KNOWN =
+      Set.of(
+          Attribute.AGE,
+          Attribute.SEX,
+          Attribute.MASS,
+          Attribute.CLEARED,
+          Attribute.LOWERS_HEART_RATE);
 
   private final Protocol protocol;
   private final Frame frame;
@@ -91,6 +100,18 @@ final class Demands {
         protocol.assessment().costs().stream()
             .flatMap(cost -> cost.uptake().demands().stream())
             .anyMatch(demand -> !isDrawn(demand, protocol));
+    boolean unknown =
+        protocol.eligibility().needs().stream()
+            .flatMap(need -> Attribute.named(need).stream())
+            .anyMatch(need -> !KNOWN.contains(need));
+    if (unknown) {
+      throw new NotFound(
+          Code.G604,
+          "trial",
+          protocol.id(),
+          "virtual people have no more than age, sex and mass, and it needs "
+              + String.join(", ", protocol.eligibility().needs().stream().sorted().toList()));
+    }
     if (protocol.assessment().costs().isEmpty() || open || bare || ramp || strange) {
       throw new NotFound(
           Code.G604,

@@ -2,10 +2,15 @@ package org.gradus.trial;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 import org.gradus.capacity.Headline;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.MeasureLine;
@@ -17,6 +22,7 @@ import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Gap;
+import org.gradus.session.Admission;
 import org.gradus.session.Agenda;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
@@ -32,17 +38,24 @@ import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
-/** A tester without moods: takes every reading when it is due and follows every decision. */
+/**
+ * A tester without moods: takes every reading when it is due and follows every decision. What a
+ * protocol refuses of a virtual body's readings counts as not read; a trial of a file that loads
+ * never ends with a refusal.
+ */
 final class Tester {
 
   private static final String UNDECIDED = "undecided";
   private static final Duration AGAIN = Duration.ofSeconds(15);
-  private static final int MOST_RETAKES = 40;
+  private static final Duration ONE_SECOND = Duration.ofSeconds(1);
 
   private final Protocol protocol;
   private final Counting counting;
   private final Body body;
   private final Session session;
+
+  // When each signal was told last: a second reading of one moment is none.
+  private final Map<String, Duration> told = new HashMap<>();
 
   private int decisions;
   private int marginal;
@@ -75,10 +88,10 @@ final class Tester {
   }
 
   private Run test() {
-    List<Reading> told = new ArrayList<>();
-    protocol.instruments().questions().values().forEach(question -> answer(question, told));
-    protocol.baselines().forEach(line -> baseline(line, told));
-    Decision decision = session.record(Duration.ZERO, told.toArray(Reading[]::new));
+    List<Reading> before = new ArrayList<>();
+    protocol.instruments().questions().values().forEach(question -> answer(question, before));
+    protocol.baselines().forEach(line -> baseline(line, before));
+    Decision decision = tell(Duration.ZERO, before);
     if (!(decision.verdict() instanceof Verdict.Ready ready)) {
       return run(decision, End.DEFERRED, Duration.ZERO);
     }
@@ -90,13 +103,12 @@ final class Tester {
   private Run exercise() {
     Duration start = Duration.ZERO;
     Decision decision = session.decide(Duration.ZERO);
-    for (int retakes = 0; retakes < MOST_RETAKES; ) {
+    while (decision.at().compareTo(protocol.longest()) <= 0) {
       Verdict verdict = decision.verdict();
       if (verdict instanceof Verdict.Continue goOn) {
-        decision = through(goOn);
+        decision = goOn(goOn, decision.at());
       } else if (verdict instanceof Verdict.Measure measure) {
         decision = again(measure, decision.at());
-        retakes++;
       } else {
         decisions++;
         marginal += decision.firmness().isFirm() ? 0 : 1;
@@ -111,7 +123,7 @@ final class Tester {
         decision = session.decide(decision.at());
       }
     }
-    throw new IllegalStateException("no end of " + protocol + " after " + decision);
+    return run(decision, End.UNDECIDED, decision.at().minus(start));
   }
 
   private static End end(Decision decision) {
@@ -121,42 +133,79 @@ final class Tester {
         : decision.verdict() instanceof Verdict.Stop ? End.STOPPED : End.FINISHED;
   }
 
-  // Everything that is due up to the next decision, unless something comes between.
-  private Decision through(Verdict.Continue goOn) {
-    List<Agenda.Item> items = new ArrayList<>(goOn.agenda().items());
-    items.sort(Comparator.comparing(Agenda.Item::due));
-    for (int i = 0; i < items.size(); ) {
-      Duration due = items.get(i).due();
-      List<Reading> readings = new ArrayList<>();
-      for (; i < items.size() && items.get(i).due().equals(due); i++) {
-        for (String signal : items.get(i).signals()) {
-          reading(signal, due).ifPresent(readings::add);
-        }
+  // Everything that is due up to the next decision, unless something comes between. What a retake
+  // has made late is read at once.
+  private Decision goOn(Verdict.Continue goOn, Duration now) {
+    NavigableMap<Duration, Set<String>> wanted = new TreeMap<>();
+    for (Agenda.Item item : goOn.agenda().items()) {
+      Duration at = later(item.due(), now);
+      if (item.state() != Agenda.State.MISSED && at.compareTo(goOn.until()) <= 0) {
+        wanted.computeIfAbsent(at, time -> new LinkedHashSet<>()).addAll(item.signals());
       }
-      boolean ahead = items.get(i - 1).state() != Agenda.State.MISSED;
-      if (ahead && due.compareTo(goOn.until()) <= 0 && !readings.isEmpty()) {
-        Decision decision = session.record(due, readings.toArray(Reading[]::new));
+    }
+    boolean news = false;
+    for (Map.Entry<Duration, Set<String>> due : wanted.entrySet()) {
+      List<Reading> readings = readings(due.getValue(), due.getKey());
+      if (!readings.isEmpty()) {
+        news = true;
+        Decision decision = tell(due.getKey(), readings);
         if (!(decision.verdict() instanceof Verdict.Continue)) {
           return decision;
         }
       }
     }
-    return session.decide(goOn.until());
+    return session.decide(news ? later(goOn.until(), now) : next(goOn.until(), now));
+  }
+
+  // Time does not stand still for a tester who has nothing to do.
+  private static Duration next(Duration until, Duration now) {
+    return until.compareTo(now) > 0 ? until : now.plus(ONE_SECOND);
+  }
+
+  private static Duration later(Duration one, Duration other) {
+    return one.compareTo(other) >= 0 ? one : other;
   }
 
   private Decision again(Verdict.Measure measure, Duration now) {
     Duration limit = measure.until().orElse(now.plus(AGAIN));
     Duration wanted = now.plus(AGAIN);
-    Duration at = wanted.compareTo(limit) < 0 ? wanted : limit;
+    Duration at = next(wanted.compareTo(limit) < 0 ? wanted : limit, now);
+    Set<String> signals = new LinkedHashSet<>();
+    for (Gap gap : measure.gaps()) {
+      if (protocol.instruments().signals().containsKey(gap.subject())) {
+        signals.add(gap.subject());
+      }
+    }
+    List<Reading> readings = readings(signals, at);
+    return readings.isEmpty() ? session.decide(at) : tell(at, readings);
+  }
+
+  private List<Reading> readings(Set<String> signals, Duration at) {
     List<Reading> readings = new ArrayList<>();
-    for (String signal : measure.gaps().stream().map(Gap::subject).distinct().toList()) {
-      if (protocol.instruments().signals().containsKey(signal)) {
+    for (String signal : signals) {
+      if (!at.equals(told.get(signal))) {
         reading(signal, at).ifPresent(readings::add);
       }
     }
-    return readings.isEmpty() || at.equals(now)
-        ? session.decide(at)
-        : session.record(at, readings.toArray(Reading[]::new));
+    return readings;
+  }
+
+  // All at once; what is refused then, each by itself.
+  private Decision tell(Duration at, List<Reading> readings) {
+    readings.stream()
+        .filter(reading -> !(reading instanceof Reading.Baseline))
+        .forEach(reading -> told.put(reading.subject(), at));
+    Reading[] all = readings.toArray(Reading[]::new);
+    if (session.admit(at, all) instanceof Admission.Admitted admitted) {
+      return admitted.answer();
+    }
+    Decision decision = session.decide(at);
+    for (Reading reading : readings) {
+      if (session.admit(at, reading) instanceof Admission.Admitted admitted) {
+        decision = admitted.answer();
+      }
+    }
+    return decision;
   }
 
   private void set(List<Loading> loads, Duration at) {

@@ -240,4 +240,50 @@ class TrialTest {
             (trait, distribution) ->
                 assertThat(distribution.source().isNamed()).as(trait.word()).isTrue());
   }
+
+  // Each of these loads, and a tester beside a treadmill can follow it.
+  @Test
+  void aFileThatLoadsCanBeTried() {
+    String line =
+        "  - { read: heart_rate, each: 1 min, over: 15 s, valid_for: 30 s, if_missing: wait }\n";
+    String twoAtOnce = line + "  - { read: heart_rate, before_end: 0 s, as: last_rate }\n";
+    assertTried(ONE_STAGE.replace(line, twoAtOnce));
+    String every15 =
+        "  - { read: heart_rate, each: 15 s, over: 5 s, valid_for: 15 s, if_missing: wait }\n"
+            + "  - { read: [systolic, diastolic], each: 20 s, takes: 10 s }\n";
+    String confirmed =
+        "any_time:\n"
+            + "  - { rule: finish when heart_rate > 70 bpm, id: high, confirm: 40 s }\n"
+            + "  - { rule: finish when systolic > 100 mmHg, id: cuff, confirm: 50 s }\n";
+    assertTried(ONE_STAGE.replace(line, every15).replace("stages:\n", confirmed + "stages:\n"));
+    String narrow =
+        "signals:\n"
+            + "  heart_rate: { kind: heart_rate, range: 40 bpm to 90 bpm, step: 1 bpm, source: own }\n";
+    assertTried(ONE_STAGE.replace("measure:\n", narrow + "measure:\n"));
+    String patient = "unmeasured: { wait: 30 min, then: finish }";
+    assertTried(
+        ONE_STAGE
+            .replace("unmeasured: { wait: 30 s, then: finish }", patient)
+            .replace("measure:\n", narrow + "measure:\n"));
+  }
+
+  private static void assertTried(String text) {
+    List<SourceFile> files = new ArrayList<>(Bundled.files());
+    files.add(SourceFile.of("one-stage.yaml", text));
+    Protocol protocol = Library.of(files).protocol("one-stage");
+    Tally all = Trial.of(protocol, ADULTS).people(40).seed(3).run().all();
+    assertThat(all.ends().values().stream().mapToLong(Long::longValue).sum()).isEqualTo(40);
+  }
+
+  @Test
+  void whatVirtualPeopleDoNotHaveIsSaidBeforeTheTrial() {
+    List<SourceFile> files = new ArrayList<>(Bundled.files());
+    files.add(
+        SourceFile.of("one-stage.yaml", ONE_STAGE.replace("sex, mass]", "sex, mass, height]")));
+    Protocol protocol = Library.of(files).protocol("one-stage");
+    assertThatThrownBy(() -> Trial.of(protocol, ADULTS))
+        .isInstanceOf(NotFound.class)
+        .hasMessageContaining("no more than age, sex and mass")
+        .hasMessageContaining("height");
+  }
 }
