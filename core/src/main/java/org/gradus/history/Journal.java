@@ -1,18 +1,16 @@
 package org.gradus.history;
 
+import java.io.Closeable;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.FileAttribute;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.history.TestRecord.Entry;
@@ -26,8 +24,8 @@ import org.gradus.session.Session;
 
 /**
  * A record that is written while the test runs. Each event is on the disk before the session
- * answers; one that cannot be written has not happened. The file can be read by its owner only,
- * where the file system knows owners.
+ * answers; one that cannot be written has not happened, and can be told again. The file can be read
+ * by its owner only, where the file system knows owners.
  *
  * <pre>{@code
  * try (Journal journal = Journal.create(file, walk, person, Optional.empty())) {
@@ -39,47 +37,82 @@ import org.gradus.session.Session;
  *   again.session().decide(now);
  * }
  * }</pre>
+ *
+ * <p>A journal has one opener. Until it is closed, or its process ends, any other one is refused
+ * with {@link Code#G610}, in this process and in others on the same machine, by whatever path they
+ * reach the file but a hard link. The lock is a file beside the journal, {@code NAME.lock}, deleted
+ * on closing; one that a killed process left locks nothing. On a network drive it holds as far as
+ * the drive supports locks. Reading the file meanwhile is always possible.
+ *
+ * <p>An interrupt of the thread neither stops nor damages a write; the thread stays interrupted.
  */
 public final class Journal implements Ledger, AutoCloseable {
 
   private static final String CUT_OFF = "cut-off-";
 
   private final Path file;
-  private final FileChannel channel;
+  private final Storage storage;
+  private final Closeable lock;
+  private long length;
+  private boolean torn;
+  private boolean closed;
 
-  private Journal(Path file, FileChannel channel) {
+  /**
+   * A journal that goes on behind what is there.
+   *
+   * @param lock what to close after the storage
+   * @param length how many bytes of the storage are sound
+   */
+  Journal(Path file, Storage storage, Closeable lock, long length) {
     this.file = file;
-    this.channel = channel;
+    this.storage = storage;
+    this.lock = lock;
+    this.length = length;
   }
 
   /**
-   * Begins a journal in a new file.
+   * Begins a journal in a new file. When it fails, no file is left.
    *
    * @param identity whose test it is, if that is to stand in the file
-   * @throws JournalFailed when the file exists already or cannot be written
+   * @throws JournalFailed when the file exists already, is in use, or cannot be written
    */
   public static Journal create(
       Path file, Protocol protocol, Person person, Optional<String> identity) {
-    try {
-      Set<StandardOpenOption> options =
-          Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      Journal journal = new Journal(file, FileChannel.open(file, options, ownerOnly(file)));
-      journal.append(Lines.sealed(Title.of(protocol, person, identity).write()));
-      return journal;
-    } catch (FileAlreadyExistsException e) {
-      throw new JournalFailed(Code.G607, file.toString(), "it exists already");
+    String head = Lines.sealed(Title.of(protocol, person, identity).write());
+    return create(file, head, LocalFile::create);
+  }
+
+  /** Opens or creates what a journal is kept in. */
+  @FunctionalInterface
+  interface Opener {
+
+    /** The storage at a path. */
+    Storage open(Path path) throws IOException;
+  }
+
+  static Journal create(Path file, String head, Opener creator) {
+    try (Unfinished unfinished = new Unfinished()) {
+      JournalLock lock = unfinished.also(JournalLock.hold(real(file)));
+      Storage storage = creator.open(file);
+      unfinished.also(() -> Files.deleteIfExists(file));
+      unfinished.also(storage);
+      Journal journal = new Journal(file, storage, lock, 0);
+      journal.append(head);
+      return unfinished.finished(journal);
     } catch (IOException e) {
       throw failed(file, e);
     }
   }
 
-  private static FileAttribute<?>[] ownerOnly(Path file) {
-    boolean posix = file.getFileSystem().supportedFileAttributeViews().contains("posix");
-    return posix
-        ? new FileAttribute<?>[] {
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
-        }
-        : new FileAttribute<?>[0];
+  // The folder of a journal exists before the journal does.
+  private static Path real(Path file) throws IOException {
+    Path absolute = file.toAbsolutePath();
+    Path folder = absolute.getParent();
+    Path name = absolute.getFileName();
+    if (folder == null || name == null || Files.isDirectory(absolute)) {
+      throw new IOException("it is a folder");
+    }
+    return folder.toRealPath().resolve(name);
   }
 
   /**
@@ -102,25 +135,27 @@ public final class Journal implements Ledger, AutoCloseable {
    * Takes a test up again. A last line that was torn, and whatever follows a damaged line, is cut
    * off and reported.
    *
-   * @throws JournalFailed when the file cannot be read or its head is damaged
+   * @throws JournalFailed when the file is in use, cannot be read, or its head is damaged
    * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files than the record
    *     was made with
    */
   public static Reopened reopen(Path file, Library library) {
-    try {
-      byte[] bytes = Files.readAllBytes(file);
+    try (Unfinished unfinished = new Unfinished()) {
+      Path real = file.toRealPath();
+      if (!Files.isRegularFile(real)) {
+        throw new IOException("it is not a file");
+      }
+      JournalLock lock = unfinished.also(JournalLock.hold(real));
+      byte[] bytes = Files.readAllBytes(real);
       // Records are plain ASCII: one character is one byte.
       String text = new String(bytes, StandardCharsets.ISO_8859_1);
       RecordLines lines = RecordLines.of(file.toString(), text);
-      Journal journal = new Journal(file, FileChannel.open(file, StandardOpenOption.WRITE));
-      try {
-        // Nothing is cut off before it is sure that the test can be taken up with this library.
-        Session session = lines.record().resume(library, journal);
-        return new Reopened(session, journal, journal.drop(bytes, lines));
-      } catch (IOException | RuntimeException e) {
-        journal.channel.close();
-        throw e;
-      }
+      Storage storage = unfinished.also(LocalFile.open(real));
+      Journal journal = new Journal(file, storage, lock, lines.length());
+      // Nothing is cut off before it is sure that the test can be taken up with this library.
+      Session session = lines.record().resume(library, journal);
+      Optional<String> dropped = journal.drop(bytes, lines);
+      return unfinished.finished(new Reopened(session, journal, dropped));
     } catch (IOException e) {
       throw failed(file, e);
     }
@@ -128,13 +163,12 @@ public final class Journal implements Ledger, AutoCloseable {
 
   // What is cut off is kept beside the journal, for somebody who may still read something in it.
   private Optional<String> drop(byte[] bytes, RecordLines lines) throws IOException {
-    channel.position(lines.length());
     if (lines.damagedLine() == 0) {
       return Optional.empty();
     }
     Path beside = Files.createTempFile(file.toAbsolutePath().getParent(), CUT_OFF, ".jsonl");
     Files.write(beside, Arrays.copyOfRange(bytes, lines.length(), bytes.length));
-    channel.truncate(lines.length());
+    storage.cutTo(length);
     return Optional.of(
         "line "
             + lines.damagedLine()
@@ -144,6 +178,12 @@ public final class Journal implements Ledger, AutoCloseable {
             + beside.getFileName());
   }
 
+  /**
+   * Writes an event to the disk.
+   *
+   * @throws JournalFailed when it cannot be written, or the journal is closed; then nothing of it
+   *     is read back later, and the event can be told again
+   */
   @Override
   public void keep(int number, Event event, Decision answer) {
     try {
@@ -153,31 +193,95 @@ public final class Journal implements Ledger, AutoCloseable {
     }
   }
 
-  private void append(String line) throws IOException {
-    long before = channel.position();
-    ByteBuffer bytes = ByteBuffer.wrap((line + "\n").getBytes(StandardCharsets.US_ASCII));
+  private synchronized void append(String line) throws IOException {
+    if (closed) {
+      throw new JournalFailed(Code.G611, file.toString(), "nothing can be added to it");
+    }
+    byte[] bytes = (line + "\n").getBytes(StandardCharsets.US_ASCII);
+    if (torn) {
+      storage.cutTo(length);
+    } else if (storage.length() != length) {
+      throw new IOException(
+          "something else has changed it; it should have "
+              + length
+              + " bytes and has "
+              + storage.length());
+    }
+    torn = true;
     try {
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(false);
+      storage.append(bytes);
     } catch (IOException e) {
-      // What was written of it must not be taken for an event later.
-      channel.truncate(before);
-      channel.position(before);
+      cutBack(e);
       throw e;
+    }
+    length += bytes.length;
+    torn = false;
+  }
+
+  // What was written of a line must not be taken for an event later. If it cannot be cut off now,
+  // it is before the next line is written.
+  private void cutBack(IOException cause) {
+    try {
+      storage.cutTo(length);
+      torn = false;
+    } catch (IOException again) {
+      cause.addSuppressed(again);
     }
   }
 
   private static JournalFailed failed(Path file, IOException e) {
-    return new JournalFailed(Code.G607, file.toString(), String.valueOf(e.getMessage()));
+    String name = file.toString();
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder != null && !Files.isDirectory(folder)) {
+      return new JournalFailed(Code.G613, name, "there is no folder " + folder, e);
+    } else if (e instanceof FileAlreadyExistsException) {
+      return new JournalFailed(Code.G614, name, "there is such a file already", e);
+    } else if (e instanceof NoSuchFileException) {
+      return new JournalFailed(Code.G613, name, "there is no such file", e);
+    }
+    String reason = reason(e);
+    return new JournalFailed(isFull(file, reason) ? Code.G612 : Code.G607, name, reason, e);
   }
 
-  /** Closes the file. */
-  @Override
-  public void close() {
+  private static String reason(IOException e) {
+    if (e instanceof AccessDeniedException) {
+      return "access to " + e.getMessage() + " is denied";
+    }
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+  }
+
+  // What the system says follows its language, and what it counts as free knows no quotas: either
+  // is enough.
+  private static boolean isFull(Path file, String reason) {
+    String words = reason.toLowerCase(Locale.ROOT);
+    if (words.contains("no space left") || words.contains("quota")) {
+      return true;
+    }
     try {
-      channel.close();
+      return Files.getFileStore(file.toAbsolutePath().getParent()).getUsableSpace() == 0;
+    } catch (IOException unknown) {
+      return false;
+    }
+  }
+
+  /**
+   * Closes the file, so that it can be reopened. Closing it again changes nothing.
+   *
+   * @throws JournalFailed when the file system fails; every event that was acknowledged is on the
+   *     disk all the same
+   */
+  @Override
+  public synchronized void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
+    try {
+      try {
+        storage.close();
+      } finally {
+        lock.close();
+      }
     } catch (IOException e) {
       throw failed(file, e);
     }

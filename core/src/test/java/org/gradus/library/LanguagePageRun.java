@@ -14,7 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
+import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.history.Journal;
@@ -70,7 +72,9 @@ final class LanguagePageRun {
   private static String shortened(String message) {
     return message
         .replaceAll("([0-9a-f]{4})[0-9a-f]{60}", "...")
-        .replaceAll("/\\S*/walk.jsonl", "walk.jsonl");
+        .replaceAll("/\\S*/walk.jsonl", "walk.jsonl")
+        .replaceAll("/\\S*/page\\d+", "...")
+        .replaceAll("process \\d+(, started [^;]+)?", "process ...");
   }
 
   private Optional<String> line(String line) {
@@ -83,7 +87,15 @@ final class LanguagePageRun {
       case "begin" -> begin();
       case "estimate" -> Optional.of(estimate());
       case "open without age" -> opened(man().build());
-      case "journal again in a file that exists" -> journal();
+      case "create a journal in place of a folder" ->
+          journal(folder -> create(Files.createDirectory(folder.resolve("walk.jsonl"))).close());
+      case "create a journal in a folder that does not exist" ->
+          journal(folder -> create(folder.resolve("nowhere/walk.jsonl")).close());
+      case "create a journal in place of a file" ->
+          journal(folder -> create(Files.writeString(folder.resolve("walk.jsonl"), "x")).close());
+      case "reopen a journal that is open" -> journal(this::reopenTwice);
+      case "tell an event when the journal is closed" -> journal(this::tellWhenClosed);
+      case "tell an event when the disk is full" -> tellWhenFull();
       case "verify with another version of the file" -> verify();
       case "read the record with line 3 damaged" -> damaged();
       default -> named(line.split(" ", 3));
@@ -211,20 +223,53 @@ final class LanguagePageRun {
     throw refused.get(0);
   }
 
-  private Optional<String> journal() {
+  /** Something done with a journal in a folder of its own. */
+  private interface InFolder {
+    void run(Path folder) throws IOException;
+  }
+
+  private static Optional<String> journal(InFolder step) {
     try {
       Path folder = Files.createTempDirectory("page");
-      Path file = Files.createFile(folder.resolve("walk.jsonl"));
-      try (Journal never =
-          Journal.create(file, protocol, man().age(40).build(), Optional.empty())) {
-        throw new AssertionError("written: " + never.getClass());
+      try {
+        step.run(folder);
       } finally {
-        Files.delete(file);
+        Files.deleteIfExists(folder.resolve("walk.jsonl"));
         Files.delete(folder);
       }
+      return Optional.empty();
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }
+  }
+
+  private Journal create(Path file) {
+    return Journal.create(file, protocol, man().age(40).build(), Optional.empty());
+  }
+
+  private void reopenTwice(Path folder) {
+    try (Journal first = create(folder.resolve("walk.jsonl"))) {
+      assertThat(first).isNotNull();
+      Journal.reopen(folder.resolve("walk.jsonl"), LanguagePage.library(files)).close();
+    }
+  }
+
+  private void tellWhenClosed(Path folder) {
+    Journal journal = create(folder.resolve("walk.jsonl"));
+    Session kept = Session.open(protocol, man().age(40).build(), journal);
+    journal.close();
+    kept.record(Duration.ZERO, Readings.answer("unwell", false));
+  }
+
+  // As a journal refuses it on a disk that is full.
+  private Optional<String> tellWhenFull() {
+    Ledger full =
+        (number, event, answer) -> {
+          throw new JournalFailed(Code.G612, "walk.jsonl", "No space left on device");
+        };
+    Session.open(protocol, man().age(40).build(), full)
+        .record(Duration.ZERO, Readings.answer("unwell", false));
+    return Optional.empty();
   }
 
   private Optional<String> verify() {

@@ -161,15 +161,23 @@ public enum Code {
   /** Facts about the person that the protocol needs. */
   G606("{0} is not known of this person, and {1} needs it", "add it to the person"),
   /** A journal that cannot be written or read. */
-  G607(
-      "the journal {0} failed: {1}",
-      "make room, check the rights of the folder, and tell it again"),
+  G607("the journal {0} failed: {1}", "check the file, its folder and its disk, and tell it again"),
   /** A record that was made with other files. */
   G608(
       "the record was made with {0}, and this library has {1}",
       "use the files of the record, or rerun it with these"),
   /** A record that is damaged. */
   G609("line {1} of {0} is damaged", "use what stands before it"),
+  /** A journal that is open elsewhere. */
+  G610("the journal {0} is in use by {1}", "close it there first; two would overwrite each other"),
+  /** A journal that was closed. */
+  G611("the journal {0} is closed: {1}", "reopen it and tell the event again"),
+  /** No room for a journal. */
+  G612("no space is left for the journal {0}: {1}", "make room and tell it again"),
+  /** A folder or a file that is not there. */
+  G613("the journal {0} cannot be opened: {1}", "create the folder, or check the name"),
+  /** A new journal where there is a file already. */
+  G614("the journal {0} cannot be created: {1}", "choose another name, or reopen the journal"),
   /** An event of a record that a live session would have refused. */
   G620(
       "event {0} of the record cannot have happened with {1}: {2}",

@@ -2,7 +2,21 @@ package org.gradus.diagnostic;
 
 import java.util.List;
 
-/** An event could not be kept, and was therefore not applied. The session is as it was. */
+/**
+ * A journal could not be created, opened or written. An event that could not be written was not
+ * applied: the session is as it was. The code tells the reasons apart:
+ *
+ * <ul>
+ *   <li>{@link Code#G610}: another session holds the journal, in this process or another
+ *   <li>{@link Code#G611}: the journal is closed
+ *   <li>{@link Code#G612}: no space is left
+ *   <li>{@link Code#G613}: there is no such folder or file
+ *   <li>{@link Code#G614}: a new journal would replace a file
+ *   <li>{@link Code#G607}: anything else
+ * </ul>
+ *
+ * <p>What the file system threw is the {@linkplain #getCause cause}.
+ */
 public final class JournalFailed extends GradusException {
 
   private static final long serialVersionUID = 1L;
@@ -16,5 +30,18 @@ public final class JournalFailed extends GradusException {
    */
   public JournalFailed(Code code, String where, String what) {
     super(code, List.of(where, what));
+  }
+
+  /**
+   * Refuses an event that could not be kept.
+   *
+   * @param code why
+   * @param where the journal
+   * @param what what went wrong
+   * @param cause what was thrown
+   */
+  public JournalFailed(Code code, String where, String what, Throwable cause) {
+    this(code, where, what);
+    initCause(cause);
   }
 }

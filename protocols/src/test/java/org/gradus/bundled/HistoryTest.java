@@ -170,7 +170,7 @@ class HistoryTest {
     assertThat(record.verify(LIBRARY)).isEmpty();
     assertThatThrownBy(() -> Journal.create(file, WALK, ines(), Optional.empty()))
         .isInstanceOf(JournalFailed.class)
-        .hasMessageContaining("exists already");
+        .hasMessageContaining("there is such a file already");
   }
 
   @Test

@@ -1,10 +1,10 @@
 package org.gradus.examples.workbench;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.history.Journal;
 import org.gradus.protocol.Person;
@@ -95,7 +95,7 @@ final class RunCommand implements Callable<Integer> {
       return code;
     } catch (JournalFailed failed) {
       shelf.complain(String.valueOf(failed.getMessage()));
-      if (Files.exists(record)) {
+      if (failed.code() == Code.G614) {
         shelf.complain("to go on with the test recorded there: workbench resume " + record);
       }
       return Workbench.REFUSED;
