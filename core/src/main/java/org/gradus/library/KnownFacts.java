@@ -1,13 +1,16 @@
 package org.gradus.library;
 
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.Fact;
+import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Schedule;
 import org.gradus.rule.Condition;
 import org.gradus.rule.check.Demand;
@@ -31,10 +34,21 @@ final class KnownFacts {
   void check(boolean measured) {
     protocol.rules().before().forEach(rule -> demands(rule).forEach(d -> before(rule, d)));
     if (measured && draft.isWhole("measure")) {
-      measured(protocol.rules().anyTime(), protocol.schedule(), "any stage");
+      Duration longest =
+          protocol.stages().stream()
+              .map(protocol::longestStay)
+              .max(Duration::compareTo)
+              .orElse(Duration.ZERO);
+      measured(protocol.rules().anyTime(), protocol.schedule(), longest, "any stage");
     }
     if (measured && draft.isWhole("recovery") && protocol.recovery().isPresent()) {
-      measured(protocol.rules().recovery(), protocol.recovery().get().schedule(), "recovery");
+      Recovery recovery = protocol.recovery().get();
+      measured(protocol.rules().recovery(), recovery.schedule(), recovery.atMost(), "recovery");
+      protocol.rules().recovery().forEach(rule -> loads(rule, recovery));
+    }
+    if (measured) {
+      protocol.rules().anyTime().forEach(this::confirmed);
+      protocol.rules().recovery().forEach(this::confirmed);
     }
     draft.questions.forEach(
         (name, ask) ->
@@ -79,17 +93,70 @@ final class KnownFacts {
     }
   }
 
-  private void measured(List<ProtocolRule> rules, Schedule schedule, String where) {
+  // What is never read, or never read so long before another reading, is never known.
+  private void measured(
+      List<ProtocolRule> rules, Schedule schedule, Duration longest, String where) {
     for (ProtocolRule rule : rules) {
       for (Demand demand : demands(rule)) {
         boolean reading =
             demand.aspect() != Aspect.EVER
                 && fact(demand).filter(Fact.Read.class::isInstance).isPresent();
-        if (reading && schedule.lineOf(demand.subject()).isEmpty()) {
+        Optional<MeasureLine> line = schedule.lineOf(demand.subject());
+        if (reading && line.isEmpty()) {
           problems.add(rule.rule().sentence().span(), Code.G406, demand.subject(), where);
+        } else if (reading && demand.aspect() == Aspect.EARLIER) {
+          Duration back = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+          if (!line.orElseThrow().timing().repeatsAfter(back, longest)) {
+            problems.add(rule.rule().sentence().span(), Code.G406, earlier(demand), where);
+          }
         }
       }
     }
+  }
+
+  // Recovery has loads of its own, or none; those of the last stage are not set any more.
+  private void loads(ProtocolRule rule, Recovery recovery) {
+    for (Demand demand : demands(rule)) {
+      boolean load =
+          demand.aspect() == Aspect.VALUE
+              && fact(demand).filter(Fact.Load.class::isInstance).isPresent();
+      boolean set =
+          recovery.stages().stream()
+              .flatMap(stage -> stage.loads().stream())
+              .anyMatch(component -> component.name().equals(demand.subject()));
+      if (load && !set) {
+        problems.add(
+            rule.rule().sentence().span(),
+            Code.G410,
+            demand.subject(),
+            "in recovery",
+            "set it in a stage of recovery, or ask for something else");
+      }
+    }
+  }
+
+  // A sign is seen, a clock runs: neither can be read a second time.
+  private void confirmed(ProtocolRule rule) {
+    boolean reads =
+        demands(rule).stream()
+            .anyMatch(
+                demand ->
+                    demand.aspect() != Aspect.EVER
+                        && fact(demand).filter(Fact.Read.class::isInstance).isPresent());
+    if (rule.confirm().isPresent() && !reads) {
+      problems.add(
+          rule.rule().sentence().span(),
+          Code.G302,
+          "confirm",
+          "a rule that asks for no reading",
+          "only a reading can be taken a second time; leave confirm out, and the rule applies at"
+              + " once");
+    }
+  }
+
+  /** A look back as messages call it: {@code heart_rate 60 s earlier}. */
+  static String earlier(Demand demand) {
+    return demand.subject() + " " + Math.round(demand.seconds()) + " s earlier";
   }
 
   // Whether a question is asked depends on the person alone, not on other answers.

@@ -28,8 +28,10 @@ final class Measuring {
     int before = problems.count();
     List<MeasureDraft> lines = new ArrayList<>(draft.measure);
     draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
+    Set<String> given = new HashSet<>();
+    lines.forEach(line -> line.named().map(Scalar::value).ifPresent(given::add));
     for (MeasureDraft line : lines) {
-      line.read().forEach(this::signal);
+      line.read().forEach(name -> read(name, given));
       line.scale().ifPresent(scale -> scale(scale, line.read().get(0)));
     }
     draft.baselines.forEach(line -> line.read().forEach(this::signal));
@@ -53,6 +55,17 @@ final class Measuring {
           problems.add(signal.span(), Code.G306, "the reading " + signal.value());
         }
       }
+    }
+  }
+
+  // A name that as gives to a reading is no signal that could be read.
+  private void read(Scalar name, Set<String> given) {
+    boolean own = given.contains(name.value()) && !draft.signals.containsKey(name.value());
+    if (own && !draft.torn) {
+      String help = problems.help(name.value(), draft.signals.keySet(), "read a signal");
+      problems.add(name.span(), Code.G309, "signal", name.value(), help);
+    } else {
+      signal(name);
     }
   }
 

@@ -30,6 +30,8 @@ final class RuleLists {
     draft.recovery.ifPresent(
         r -> actions(r.rules(), "recovery", List.of("end", "caution", "stop")));
     actions(draft.result, "result", List.of("caution"));
+    draft.anyTime.forEach(this::ends);
+    draft.recovery.ifPresent(r -> r.rules().forEach(this::stops));
     boolean common = draft.stages.stream().anyMatch(stage -> stage.ownRules().isEmpty());
     boolean missing = draft.stageEnd.isEmpty() && !draft.isWhole("stage_end", "stages");
     if (common && !missing) {
@@ -50,6 +52,28 @@ final class RuleLists {
                       sentence.action().word(),
                       group,
                       String.join(", ", allowed)));
+    }
+  }
+
+  // What always stops or finishes would do so in the first second.
+  private void ends(RuleDraft rule) {
+    rule.sentence()
+        .filter(sentence -> sentence.action() instanceof Action.Finish)
+        .ifPresent(this::always);
+    stops(rule);
+  }
+
+  private void stops(RuleDraft rule) {
+    rule.sentence()
+        .filter(sentence -> sentence.action() instanceof Action.Stop)
+        .ifPresent(this::always);
+  }
+
+  private void always(Sentence sentence) {
+    if (sentence.when().isEmpty()) {
+      String word = sentence.action().word();
+      problems.add(
+          sentence.span(), Code.G303, "a " + word + " that is looked at at any time", "when", "");
     }
   }
 

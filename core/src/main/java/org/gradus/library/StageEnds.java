@@ -68,7 +68,9 @@ final class StageEnds {
     if (sound) {
       before();
       protocol.rules().anyTime().forEach(rule -> canHold(rule, scene.anyTime()));
-      protocol.rules().recovery().forEach(rule -> canHold(rule, scene.anyTime()));
+      if (protocol.recovery().isPresent()) {
+        protocol.rules().recovery().forEach(rule -> canHold(rule, scene.recovery()));
+      }
     }
   }
 
@@ -160,7 +162,7 @@ final class StageEnds {
   private String phrase(Demand demand) {
     String stretch = Math.round(demand.seconds()) + " s";
     return switch (demand.aspect()) {
-      case EARLIER -> demand.subject() + " " + stretch + " earlier";
+      case EARLIER -> KnownFacts.earlier(demand);
       case AVERAGE -> demand.subject() + " of the last " + stretch;
       default ->
           protocol

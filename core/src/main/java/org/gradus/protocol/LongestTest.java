@@ -35,7 +35,7 @@ final class LongestTest {
   }
 
   // Holds share one count per stage; missing readings are waited for once.
-  private static Duration longestStay(Protocol protocol, Stage stage) {
+  static Duration longestStay(Protocol protocol, Stage stage) {
     Duration stay = stage.lasts().plus(protocol.unmeasured().atMost());
     Duration longest = longestHold(protocol, stage, 0);
     for (int held = 1; !longest.isZero(); held++) {

@@ -137,6 +137,14 @@ public record Protocol(
     return LongestTest.of(this);
   }
 
+  /**
+   * The longest a person can be in a stage when every verdict is followed as soon as it is given:
+   * its length, the holds its rules allow, and the wait for readings.
+   */
+  public Duration longestStay(Stage stage) {
+    return LongestTest.longestStay(this, stage);
+  }
+
   /** Id and version. */
   @Override
   public String toString() {

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.rule.bounds.Box;
@@ -82,6 +83,47 @@ public final class Scene {
   /** Any moment at all. */
   public Box anyTime() {
     return box((fact, demand) -> Presence.MAYBE);
+  }
+
+  /** Any moment of recovery, which sets loads of its own and has a limit; there has to be one. */
+  public Box recovery() {
+    Recovery recovery = protocol.recovery().orElseThrow();
+    Box box = anyTime();
+    List<Demand> demands = protocol.wiring().layout().demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      Demand demand = demands.get(slot);
+      boolean value = demand.aspect() == Aspect.VALUE;
+      Optional<Fact> fact = value ? protocol.wiring().fact(slot) : Optional.empty();
+      if (fact.isPresent() && fact.get() instanceof Fact.Load load) {
+        box = box.with(slot, loadOf(recovery, load.name(), demand));
+      } else if (fact.isPresent()
+          && fact.get() instanceof Fact.Clock clock
+          && clock.which() == Fact.Clock.Which.RECOVERY_TIME) {
+        box = box.with(slot, Cell.between(0, recovery.atMost().toMillis() / 1000.0));
+      }
+    }
+    return box;
+  }
+
+  // After a stop with rest nothing is set, whatever the stages of recovery say.
+  private Cell loadOf(Recovery recovery, String name, Demand demand) {
+    Cell nothing = Box.anything(demand.type()).with(Presence.UNKNOWN);
+    Cell.Range around = null;
+    for (Stage stage : recovery.stages()) {
+      for (Stage.Load load : stage.loads()) {
+        if (load.name().equals(name)) {
+          Cell.Range planned = planned(load, anyTime());
+          around =
+              around == null
+                  ? planned
+                  : new Cell.Range(
+                      Math.min(around.low(), planned.low()),
+                      Math.max(around.high(), planned.high()),
+                      Presence.MAYBE);
+        }
+      }
+    }
+    return around == null ? nothing : around.with(Presence.MAYBE);
   }
 
   /** When a stage is about to begin. */

@@ -24,6 +24,15 @@ public sealed interface Timing {
     return due.isEmpty() ? Optional.empty() : Optional.of(due.get(due.size() - 1));
   }
 
+  /**
+   * Whether two due times up to a moment lie just so far apart.
+   *
+   * @param until up to when, since the start of the stage
+   */
+  default boolean repeatsAfter(Duration apart, Duration until) {
+    return false;
+  }
+
   /** The first due time after a moment. */
   default Optional<Duration> nextDue(Stretch stage, Duration moment) {
     return due(stage, stage.lasts()).stream().filter(due -> due.compareTo(moment) > 0).findFirst();
@@ -57,6 +66,11 @@ public sealed interface Timing {
       long step = every.toMillis();
       long since = moment.toMillis() - from.toMillis();
       return Optional.of(from.plusMillis(since / step * step));
+    }
+
+    @Override
+    public boolean repeatsAfter(Duration apart, Duration until) {
+      return apart.toMillis() % every.toMillis() == 0 && from.plus(apart).compareTo(until) <= 0;
     }
 
     @Override

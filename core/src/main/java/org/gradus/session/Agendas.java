@@ -3,14 +3,13 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
-import org.gradus.protocol.Schedule;
-import org.gradus.protocol.Stretch;
 import org.gradus.session.Agenda.Ask;
 import org.gradus.session.Agenda.Change;
 import org.gradus.session.Agenda.Item;
@@ -57,19 +56,9 @@ final class Agendas {
 
   /** What there is to do in a stage until its end. */
   static Agenda of(Course course, Passage passage, Duration time) {
-    List<Item> items = new ArrayList<>();
-    Stretch stretch = passage.stretch();
-    Duration end = passage.endInStage();
-    for (MeasureLine line : course.protocol.schedule().lines()) {
-      for (Duration due : line.due(stretch, end)) {
-        if (!isDone(passage, line, due)) {
-          items.add(item(line, passage.start().plus(due), time));
-        }
-      }
-    }
-    items.sort(Comparator.comparing(Item::due));
+    DueSlots slots = DueSlots.of(course.protocol, passage);
     return new Agenda(
-        items,
+        items(slots, passage.endInStage(), time, true),
         questions(course),
         cues(course, passage, time),
         List.of(),
@@ -78,13 +67,22 @@ final class Agendas {
         step(passage, time));
   }
 
-  private static boolean isDone(Passage passage, MeasureLine line, Duration due) {
-    for (String signal : line.signals()) {
-      if (passage.slot(signal, due).isEmpty()) {
-        return false;
+  // What several lines ask for at one moment is read once.
+  private static List<Item> items(DueSlots slots, Duration end, Duration time, boolean missed) {
+    Set<Item> items = new LinkedHashSet<>();
+    for (MeasureLine line : slots.schedule().lines()) {
+      for (Duration due : slots.due(line, end)) {
+        Item item = item(line, slots.start().plus(due), time);
+        if (!isDone(slots, line, due) && (missed || item.state() != State.MISSED)) {
+          items.add(item);
+        }
       }
     }
-    return true;
+    return items.stream().sorted(Comparator.comparing(Item::due)).toList();
+  }
+
+  private static boolean isDone(DueSlots slots, MeasureLine line, Duration due) {
+    return line.signals().stream().allMatch(signal -> slots.at(signal, due).isPresent());
   }
 
   // Before the test and in recovery too: a stop counts there, and a sign that nobody asks for is
@@ -123,23 +121,14 @@ final class Agendas {
 
   /** What there is to do in recovery, which is timed from its start. */
   static Agenda ofRecovery(Course course, Duration start, Duration until, Duration time) {
-    List<Item> items = new ArrayList<>();
-    Schedule schedule = course.protocol.recovery().orElseThrow().schedule();
-    for (MeasureLine line : schedule.lines()) {
-      for (Duration due : line.due(Stretch.of(until.minus(start)), until.minus(start))) {
-        if (start.plus(due).compareTo(time) > 0) {
-          items.add(item(line, start.plus(due), time));
-        }
-      }
-    }
-    items.sort(Comparator.comparing(Item::due));
+    DueSlots slots = DueSlots.ofRecovery(course).orElseThrow();
     RecoveryStage now = RecoveryStage.at(course, time);
     Optional<Change> next =
         now.place() + 1 < course.recoveryLoads.size()
             ? Optional.of(new Change(now.end(), course.recoveryLoads.get(now.place() + 1)))
             : Optional.empty();
     return new Agenda(
-        items,
+        items(slots, until.minus(start), time, false),
         questions(course),
         List.of(),
         List.of(),

@@ -38,9 +38,28 @@ final class Counts {
     counts.add(present, frame);
   }
 
+  /**
+   * Fills the counts of a frame that shows recovery: of all stages that were gone through to their
+   * ends.
+   */
+  static void fillAfterwards(Course course, Frame frame) {
+    if (course.protocol.wiring().counted().isEmpty()) {
+      return;
+    }
+    Counts counts = new Counts(course);
+    counts.over(course.passages);
+    for (int slot = 0; slot < counts.demands.size(); slot++) {
+      if (counts.demands.get(slot).aspect() == Aspect.COUNT) {
+        frame.set(slot, counts.held[slot], counts.marginal[slot]);
+      }
+    }
+  }
+
   private void before(Passage present) {
-    List<Passage> before =
-        course.passages.stream().takeWhile(stage -> !stage.equals(present)).toList();
+    over(course.passages.stream().takeWhile(stage -> !stage.equals(present)).toList());
+  }
+
+  private void over(List<Passage> before) {
     int known = 0;
     Tally tally = course.tally;
     if (tally != null && tally.isOf(course, before)) {

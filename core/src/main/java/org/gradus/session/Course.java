@@ -46,6 +46,7 @@ final class Course {
   final Optional<Alarm> alarm;
 
   final Optional<Duration> exerciseEnd;
+  final Slots recoverySlots;
   final Duration recoverySkipped;
   final List<List<Loading>> recoveryLoads;
   final boolean stopped;
@@ -80,6 +81,7 @@ final class Course {
     this.answered = change.answered;
     this.alarm = change.alarm;
     this.exerciseEnd = change.exerciseEnd;
+    this.recoverySlots = change.recoverySlots;
     this.recoverySkipped = change.recoverySkipped;
     this.recoveryLoads = change.recoveryLoads;
     this.stopped = change.stopped;
@@ -188,6 +190,7 @@ final class Course {
     Map<String, Duration> answered = Map.of();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
+    Slots recoverySlots = Slots.EMPTY;
     Duration recoverySkipped = Duration.ZERO;
     List<List<Loading>> recoveryLoads = List.of();
     boolean stopped;
@@ -217,6 +220,7 @@ final class Course {
       answered = course.answered;
       alarm = course.alarm;
       exerciseEnd = course.exerciseEnd;
+      recoverySlots = course.recoverySlots;
       recoverySkipped = course.recoverySkipped;
       recoveryLoads = course.recoveryLoads;
       stopped = course.stopped;

@@ -73,7 +73,8 @@ final class Meanwhile {
         case STAGE_TIME, TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> true;
       };
     } else if (fact instanceof Fact.Load) {
-      return course.passage().filter(Passage::changes).isPresent();
+      return course.phase == Phase.RECOVERY
+          || course.passage().filter(Passage::changes).isPresent();
     }
     return fact instanceof Fact.Named;
   }

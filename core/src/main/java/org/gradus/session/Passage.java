@@ -1,11 +1,16 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Stage;
 import org.gradus.protocol.Stretch;
+import org.gradus.protocol.Timing;
 import org.gradus.protocol.Unmeasured;
 
 /**
@@ -81,20 +86,23 @@ record Passage(
     return left.isNegative() ? end : end.plus(left);
   }
 
-  /** The due time a reading at a moment counts for; empty when none is near enough. */
-  Optional<Duration> nearest(MeasureLine line, Duration since) {
-    Duration last = since.plus(line.within());
-    Optional<Duration> nearest = Optional.empty();
-    Duration apart = Duration.ZERO;
-    for (Duration due : line.due(stretch(), last)) {
-      boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
-      Duration away = due.minus(since).abs();
-      if (!late && (nearest.isEmpty() || away.compareTo(apart) < 0)) {
-        nearest = Optional.of(due);
-        apart = away;
+  /**
+   * The due times at which it can be decided how it ends, newest first: its end, and whatever comes
+   * round after that.
+   *
+   * @param until up to when, since the start of the session
+   */
+  List<Duration> ends(Schedule schedule, Duration until) {
+    Set<Duration> ends = new TreeSet<>(Comparator.reverseOrder());
+    ends.add(endInStage());
+    for (MeasureLine line : schedule.lines()) {
+      if (line.timing() instanceof Timing.Each) {
+        line.due(stretch(), since(until)).stream()
+            .filter(due -> due.compareTo(endInStage()) > 0)
+            .forEach(ends::add);
       }
     }
-    return nearest;
+    return List.copyOf(ends);
   }
 
   Optional<Taken> slot(String signal, Duration due) {
@@ -128,12 +136,8 @@ record Passage(
 
   /** With a reading in a slot. */
   Passage with(String signal, MeasureLine line, Duration due, Taken taken) {
-    Duration dueTime = start.plus(due);
-    boolean inStretch =
-        taken.time().compareTo(dueTime) <= 0
-            && taken.time().compareTo(dueTime.minus(line.over())) > 0;
     return changed(
-        end, holds, waited, loads, loadChanged, slots.with(signal, due, taken, inStretch), done);
+        end, holds, waited, loads, loadChanged, slots.with(signal, line, start, due, taken), done);
   }
 
   /** With another load. Readings under the old one say nothing about it: the slots start again. */

@@ -148,6 +148,18 @@ final class Placement {
   private void inRecovery(String signal, Taken taken) {
     Recovery recovery = course.protocol.recovery().orElseThrow();
     Duration since = taken.time().minus(course.exerciseEnd.orElseThrow());
+    DueSlots slots = DueSlots.ofRecovery(course).orElseThrow();
+    slots
+        .lineOf(signal)
+        .ifPresent(
+            line ->
+                slots
+                    .nearest(line, since)
+                    .ifPresent(
+                        due ->
+                            change.recoverySlots =
+                                change.recoverySlots.with(
+                                    signal, line, slots.start(), due, taken)));
     name(recovery.schedule(), signal, taken, since, Stretch.of(recovery.atMost()));
     // What counts for the moment the exercise was done can be read a little after it.
     course
@@ -186,7 +198,7 @@ final class Placement {
     if (line.isEmpty() || !taken.time().equals(endOf(passage))) {
       return false;
     }
-    return passage
+    return dueSlots(passage)
         .nearest(line.get(), passage.since(taken.time()))
         .filter(due -> passage.slot(signal, due).isEmpty())
         .filter(due -> event.at().compareTo(openUntil(passage, line.get(), due)) <= 0)
@@ -219,23 +231,45 @@ final class Placement {
         "resting readings are told before it");
   }
 
-  // While a decision is overdue a reading fills the slot that was missed, whenever it is taken.
+  private DueSlots dueSlots(Passage passage) {
+    return DueSlots.of(course.protocol, passage);
+  }
+
+  // While a decision is overdue a reading fills the slot that it waits for, whenever it is taken.
   // Once the wait is over it fills none, but the person still moves and a stop may rest on it.
   private Optional<Duration> dueNow(
       Passage passage, String signal, MeasureLine line, Duration since) {
-    if (event.at().compareTo(passage.waitsUntil(course.protocol.unmeasured())) > 0) {
+    DueSlots slots = dueSlots(passage);
+    if (event.at().compareTo(slots.until()) > 0) {
       return Optional.empty();
     }
-    Optional<Duration> missed =
-        line.lastDue(passage.stretch(), passage.endInStage())
-            .filter(due -> passage.slot(signal, due).isEmpty())
-            .filter(due -> event.taken().compareTo(passage.end()) >= 0);
-    return missed.or(() -> passage.nearest(line, since));
+    if (event.taken().compareTo(passage.end()) < 0) {
+      return slots.nearest(line, since);
+    }
+    List<Duration> ends = passage.ends(course.protocol.schedule(), event.taken());
+    Optional<Duration> newest = lacking(slots, line, signal, ends.get(0));
+    return lacking(slots, line, signal, passage.endInStage())
+        .or(() -> slots.nearest(line, since))
+        .or(() -> newest);
+  }
+
+  // The due time that lacks a reading when a stage is decided: the last one of the line or, where
+  // the reading of that one is too old by then, the end itself.
+  private static Optional<Duration> lacking(
+      DueSlots slots, MeasureLine line, String signal, Duration end) {
+    Optional<Duration> last = slots.standing(line, signal, end);
+    Optional<Taken> taken = last.flatMap(due -> slots.at(signal, due));
+    if (taken.isEmpty()) {
+      return last;
+    }
+    return DueSlots.isStale(line, taken.get(), slots.start().plus(end))
+        ? Optional.of(end)
+        : Optional.empty();
   }
 
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
   private Optional<Duration> dueThen(Passage passage, MeasureLine line, Duration since) {
-    Optional<Duration> due = passage.nearest(line, since);
+    Optional<Duration> due = dueSlots(passage).nearest(line, since);
     Duration over = due.map(at -> openUntil(passage, line, at)).orElse(passage.end());
     if (due.isEmpty() || event.at().compareTo(over) > 0) {
       throw new ReadingRefused(
@@ -274,7 +308,7 @@ final class Placement {
     Duration since = passage.since(event.taken());
     for (MeasureLine line : lines) {
       boolean told = line.reads(reading.subject()) && !since.isNegative();
-      Optional<Duration> due = told ? passage.nearest(line, since) : Optional.empty();
+      Optional<Duration> due = told ? dueSlots(passage).nearest(line, since) : Optional.empty();
       boolean near =
           due.filter(at -> at.minus(since).abs().compareTo(reach(line)) <= 0).isPresent();
       if (near) {

@@ -9,10 +9,11 @@ import org.gradus.protocol.Stage;
  * The stage of recovery at some moment.
  *
  * @param stage the stage
+ * @param start when it began, or would have begun had the one before not been passed over
  * @param end when it ends, or recovery does
  * @param place its place among the stages of recovery, from 0
  */
-record RecoveryStage(Stage stage, Duration end, int place) {
+record RecoveryStage(Stage stage, Duration start, Duration end, int place) {
 
   /** The stage at a moment; after a stop with rest the moving ones are passed over. */
   static RecoveryStage at(Course course, Duration time) {
@@ -30,7 +31,8 @@ record RecoveryStage(Stage stage, Duration end, int place) {
       }
     }
     Duration until = end.compareTo(limit) < 0 && end.compareTo(time) > 0 ? end : limit;
-    return new RecoveryStage(stages.get(place), until, place);
+    Duration began = end.minus(stages.get(place).lasts());
+    return new RecoveryStage(stages.get(place), began, until, place);
   }
 
   /** What is set in each stage of recovery, were it to begin at a time. */

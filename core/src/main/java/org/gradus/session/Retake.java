@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Gap;
 
 /**
@@ -47,19 +46,21 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Optional<Duration> until) {
   }
 
   private static List<Gap> gaps(ProtocolRule rule, Course course) {
-    return signals(rule, course).stream()
-        .map(signal -> Gap.now(signal, Gap.Cause.UNCONFIRMED))
+    return Optional.ofNullable(course.confirming.get(rule.id())).stream()
+        .flatMap(confirming -> confirming.awaited().stream())
+        .map(Retake::unconfirmed)
         .toList();
   }
 
-  /** The signals a rule rests on, in order of the alphabet. */
+  /** What is missing as long as a signal was not read a second time. */
+  static Gap unconfirmed(String signal) {
+    return Gap.now(signal, Gap.Cause.UNCONFIRMED);
+  }
+
+  /** The signals a rule asks for, in order of the alphabet. */
   static List<String> signals(ProtocolRule rule, Course course) {
     return rule.rule().condition().stream()
-        .flatMap(condition -> condition.demands().stream())
-        .map(Demand::subject)
-        .filter(course.protocol.instruments().signals()::containsKey)
-        .distinct()
-        .sorted()
+        .flatMap(condition -> Grounds.signals(condition, course.protocol.wiring()).stream())
         .toList();
   }
 }

@@ -23,27 +23,47 @@ final class Sight {
 
   private final Course course;
   private final Optional<Passage> passage;
+  private final boolean recovering;
   private final Duration time;
   private final Optional<Map<String, Taken>> readings;
   private final AnswerSight answers;
   private final SlotSight slots;
 
   /**
+   * @param recovering whether recovery is seen, and not the stage
    * @param readings the readings to see; empty: those that count for the due time
    */
   private Sight(
       Course course,
       Optional<Passage> passage,
+      boolean recovering,
       Duration time,
       Optional<Map<String, Taken>> readings) {
+    // Recovery has due times of its own; those of the last stage say nothing about it.
+    Optional<DueSlots> slots =
+        recovering
+            ? DueSlots.ofRecovery(course)
+            : passage.map(stage -> DueSlots.of(course.protocol, stage));
     this.course = course;
     this.passage = passage;
+    this.recovering = recovering;
     this.time = time;
     this.readings = readings;
-    // Recovery has no slots, and those of the last stage say nothing about it.
-    boolean recovering = readings.isPresent() && course.phase == Phase.RECOVERY;
     this.answers = new AnswerSight(course);
-    this.slots = new SlotSight(course.protocol, recovering ? Optional.empty() : passage, time);
+    this.slots = new SlotSight(slots, time, readings);
+  }
+
+  private static Sight ofStage(
+      Course course,
+      Optional<Passage> passage,
+      Duration time,
+      Optional<Map<String, Taken>> readings) {
+    return new Sight(course, passage, false, time, readings);
+  }
+
+  private static Sight ofNow(Course course, Duration time, Map<String, Taken> readings) {
+    boolean recovering = course.exerciseEnd.isPresent();
+    return new Sight(course, course.passage(), recovering, time, Optional.of(readings));
   }
 
   /** What is known at a moment, by the latest readings. */
@@ -61,36 +81,37 @@ final class Sight {
    * what can have changed is looked up again.
    */
   static Frame again(Frame before, Course course, Duration time, SlotSet changed) {
-    Sight sight = new Sight(course, course.passage(), time, Optional.of(course.latest));
+    Sight sight = ofNow(course, time, course.latest);
     return sight.counted(sight.filled(before.copy(), changed));
   }
 
   /** What is known at a moment, by these readings. */
   static Frame by(Map<String, Taken> readings, Course course, Duration time) {
-    return new Sight(course, course.passage(), time, Optional.of(readings)).counted();
+    return ofNow(course, time, readings).counted();
   }
 
   /** What was known when the exercise ended, or is known as long as it lasts. */
   static Frame atFinish(Course course) {
     Map<String, Taken> readings = course.exerciseEnd.isPresent() ? course.atFinish : course.latest;
-    return by(readings, course, course.exerciseEnd.orElse(course.now));
+    Duration time = course.exerciseEnd.orElse(course.now);
+    return ofStage(course, course.passage(), time, Optional.of(readings)).counted();
   }
 
   /** What is known at a due time of a stage, given since its start. */
   static Frame atDue(Course course, Passage passage, Duration due) {
     Duration time = passage.start().plus(due);
-    return new Sight(course, Optional.of(passage), time, Optional.empty()).counted();
+    return ofStage(course, Optional.of(passage), time, Optional.empty()).counted();
   }
 
   /** What was known at the end of a stage that is over, but for what is counted over stages. */
   static Frame withoutCounts(Course course, Passage passage) {
     Duration time = passage.start().plus(passage.decided().orElse(passage.endInStage()));
-    return new Sight(course, Optional.of(passage), time, Optional.empty()).frame();
+    return ofStage(course, Optional.of(passage), time, Optional.empty()).frame();
   }
 
   /** What a clock shows at a moment; not a number where there is no such time or place. */
   static double clock(Course course, Duration time, Fact.Clock.Which which) {
-    return new Sight(course, course.passage(), time, Optional.of(course.latest)).clock(which);
+    return ofNow(course, time, course.latest).clock(which);
   }
 
   private Frame frame() {
@@ -113,7 +134,9 @@ final class Sight {
   }
 
   private Frame counted(Frame frame) {
-    if (passage.isPresent()) {
+    if (recovering) {
+      Counts.fillAfterwards(course, frame);
+    } else if (passage.isPresent()) {
       Counts.fill(course, passage.get(), frame);
     }
     return frame;
@@ -155,6 +178,8 @@ final class Sight {
       if (!put(frame, slot, course.named.get(named.name()))) {
         frame.miss(slot, Gap.now(named.name(), Cause.NEVER_TAKEN));
       }
+    } else if (fact instanceof Fact.Load load && recovering) {
+      loadOfRecovery(frame, slot, load.name());
     } else if (fact instanceof Fact.Load load) {
       load(frame, slot, passage, load.name(), time);
     } else if (fact instanceof Fact.Clock clock) {
@@ -211,7 +236,11 @@ final class Sight {
     }
     Passage stage = before.get();
     Duration decided = stage.decided().isPresent() ? stage.decided().get() : stage.endInStage();
-    SlotSight then = new SlotSight(course.protocol, before, stage.start().plus(decided));
+    SlotSight then =
+        new SlotSight(
+            Optional.of(DueSlots.of(course.protocol, stage)),
+            stage.start().plus(decided),
+            Optional.empty());
     Optional<Taken> taken = then.standing(previous.name(), decided);
     if (!put(frame, slot, taken.orElse(null))) {
       frame.miss(slot, Gap.never(subject, Cause.NEVER_TAKEN));
@@ -230,6 +259,21 @@ final class Sight {
       }
     }
     frame.miss(slot, Gap.never(name, Cause.NOT_IN_STAGE));
+  }
+
+  // Whoever rests, or recovers without a load, moves nothing: then there is none.
+  private void loadOfRecovery(Frame frame, int slot, String name) {
+    if (course.protocol.recovery().isPresent()) {
+      RecoveryStage stage = RecoveryStage.at(course, time);
+      for (Loading load : course.recoveryLoads.get(stage.place())) {
+        if (load.name().equals(name)) {
+          Duration since = time.minus(stage.start());
+          frame.set(slot, load.until(since).value().base(), 0);
+          return;
+        }
+      }
+    }
+    frame.miss(slot, Gap.never(name, Cause.NONE));
   }
 
   private void clock(Frame frame, int slot, Fact.Clock clock, String subject) {

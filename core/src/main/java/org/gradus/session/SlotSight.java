@@ -3,51 +3,55 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.MeasureLine;
-import org.gradus.protocol.Protocol;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Gap.Cause;
 
 /**
- * The readings of one stage seen by their due times. A reading counts for its due time; its
- * freshness is judged at the due time that is looked at and never at the moment of asking, so that
- * reading the cuff does not make the pulse stale.
+ * The readings of one stage, or of recovery, seen by their due times. A reading counts for its due
+ * time; its freshness is judged at the due time that is looked at and never at the moment of
+ * asking, so that reading the cuff does not make the pulse stale.
  */
 final class SlotSight {
 
-  private final Protocol protocol;
-  private final Optional<Passage> passage;
+  private final Optional<DueSlots> slots;
   private final Duration time;
+  private final Optional<Map<String, Taken>> latest;
 
-  SlotSight(Protocol protocol, Optional<Passage> passage, Duration time) {
-    this.protocol = protocol;
-    this.passage = passage;
+  /**
+   * @param slots where the readings are; empty where nothing is read
+   * @param latest the readings that are seen instead of those of the due time; empty: none are
+   */
+  SlotSight(Optional<DueSlots> slots, Duration time, Optional<Map<String, Taken>> latest) {
+    this.slots = slots;
     this.time = time;
+    this.latest = latest;
   }
 
   void fill(Frame frame, int slot, Demand demand) {
-    Optional<MeasureLine> line = protocol.schedule().lineOf(demand.subject());
+    String signal = demand.subject();
+    Optional<MeasureLine> line = slots.flatMap(at -> at.lineOf(signal));
     Optional<Duration> due =
-        line.isEmpty() || passage.isEmpty()
-            ? Optional.empty()
-            : line.get().lastDue(passage.get().stretch(), passage.get().since(time));
+        line.flatMap(
+            read -> slots.orElseThrow().standing(read, signal, slots.orElseThrow().since(time)));
     if (due.isEmpty()) {
-      frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+      frame.miss(slot, Gap.never(signal, Cause.NOT_IN_STAGE));
       return;
     }
-    Passage stage = passage.orElseThrow();
+    DueSlots stage = slots.orElseThrow();
     switch (demand.aspect()) {
-      case EARLIER -> earlier(frame, slot, demand, stage, line.get(), due.get());
-      case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.get());
+      case EARLIER -> earlier(frame, slot, demand, stage, line.orElseThrow(), due.get());
+      case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.orElseThrow());
       default -> {
-        Optional<Taken> taken = fresh(stage, line.get(), demand.subject(), due.get());
+        Optional<Taken> taken = fresh(stage, line.orElseThrow(), signal, due.get());
         if (taken.isPresent()) {
           taken.get().fill(frame, slot);
         } else {
-          frame.miss(slot, missing(stage, demand.subject(), due.get()));
+          frame.miss(slot, missing(stage, signal, due.get()));
         }
       }
     }
@@ -55,41 +59,55 @@ final class SlotSight {
 
   /** The reading of a signal that counts at a moment of the stage and is not too old there. */
   Optional<Taken> standing(String signal, Duration moment) {
-    Optional<MeasureLine> line = protocol.schedule().lineOf(signal);
-    if (line.isEmpty() || passage.isEmpty()) {
+    Optional<MeasureLine> line = slots.flatMap(at -> at.lineOf(signal));
+    if (line.isEmpty()) {
       return Optional.empty();
     }
-    Optional<Duration> due = line.get().lastDue(passage.get().stretch(), moment);
-    return due.isEmpty() ? Optional.empty() : fresh(passage.get(), line.get(), signal, due.get());
+    DueSlots stage = slots.orElseThrow();
+    return stage
+        .standing(line.get(), signal, moment)
+        .flatMap(due -> fresh(stage, line.get(), signal, due));
   }
 
-  private Optional<Taken> fresh(Passage stage, MeasureLine line, String signal, Duration due) {
-    Optional<Taken> taken = stage.slot(signal, due);
-    boolean tooOld =
-        taken.isPresent()
-            && line.validFor().isPresent()
-            && time.minus(taken.get().time()).compareTo(line.validFor().get()) > 0;
-    return tooOld ? Optional.empty() : taken;
+  private Optional<Taken> fresh(DueSlots stage, MeasureLine line, String signal, Duration due) {
+    return stage.at(signal, due).filter(taken -> !DueSlots.isStale(line, taken, time));
   }
 
-  private static Gap missing(Passage stage, String signal, Duration due) {
-    return stage.slot(signal, due).isPresent() || stage.slots().hasAny(signal)
+  private static Gap missing(DueSlots stage, String signal, Duration due) {
+    return stage.at(signal, due).isPresent() || stage.slots().hasAny(signal)
         ? Gap.now(signal, Cause.STALE)
         : Gap.now(signal, Cause.NEVER_TAKEN);
   }
 
   private void earlier(
-      Frame frame, int slot, Demand demand, Passage stage, MeasureLine line, Duration due) {
+      Frame frame, int slot, Demand demand, DueSlots stage, MeasureLine line, Duration due) {
+    String signal = demand.subject();
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
-    Optional<Taken> now = stage.slot(demand.subject(), due);
-    Optional<Taken> before = stage.slot(demand.subject(), due.minus(span));
+    Optional<Duration> present = latest.isEmpty() ? Optional.of(due) : ofLatest(stage, signal);
+    Optional<Taken> now = present.flatMap(at -> stage.at(signal, at));
+    Optional<Taken> before = present.flatMap(at -> stage.at(signal, at.minus(span)));
     boolean found =
         before.isPresent() && (now.isEmpty() || apart(before.get(), now.get(), span, line));
     if (found) {
       before.get().fill(frame, slot);
     } else {
-      frame.miss(slot, settled(stage, due.plus(span), demand.subject()));
+      frame.miss(slot, settled(stage, line, signal, due, span));
     }
+  }
+
+  // At any time the latest reading is compared with the one a stretch of time before it, however
+  // late it is by now: two different readings, each of which counts for a due time.
+  private Optional<Duration> ofLatest(DueSlots stage, String signal) {
+    Optional<Taken> shown = latest.map(readings -> readings.get(signal));
+    return stage
+        .slots()
+        .newest(signal, stage.since(time).plus(stage.lineOf(signal).orElseThrow().within()))
+        .filter(
+            due ->
+                shown
+                    .filter(
+                        taken -> taken.time().equals(stage.at(signal, due).orElseThrow().time()))
+                    .isPresent());
   }
 
   // A reading that filled its slot late can be so near to the next one that a change between them
@@ -99,23 +117,23 @@ final class SlotSight {
     return later.time().minus(earlier.time()).compareTo(least) >= 0;
   }
 
-  // With a reading now, the next one a stretch of time later has something to be compared with.
-  private Gap settled(Passage stage, Duration next, String signal) {
-    Duration limit = stage.waitsUntil(protocol.unmeasured());
-    Duration at = stage.start().plus(next);
-    return at.compareTo(limit) <= 0
-        ? Gap.at(at, signal, Cause.NOTHING_EARLIER)
-        : Gap.never(signal, Cause.NOTHING_EARLIER);
+  // Settled once a reading is due that has another one to be compared with.
+  private static Gap settled(
+      DueSlots stage, MeasureLine line, String signal, Duration due, Duration span) {
+    return stage
+        .nextWithEarlier(line, signal, due, span)
+        .map(next -> Gap.at(stage.start().plus(next), signal, Cause.NOTHING_EARLIER))
+        .orElseGet(() -> Gap.never(signal, Cause.NOTHING_EARLIER));
   }
 
-  private void aggregate(Frame frame, int slot, Demand demand, Passage stage, MeasureLine line) {
+  private void aggregate(Frame frame, int slot, Demand demand, DueSlots stage, MeasureLine line) {
     Duration now = stage.since(time);
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
     List<Taken> found = new ArrayList<>();
-    for (Duration due : line.due(stage.stretch(), now)) {
+    for (Duration due : stage.due(line, now)) {
       if (!window || due.compareTo(now.minus(span)) > 0) {
-        Optional<Taken> taken = stage.slot(demand.subject(), due);
+        Optional<Taken> taken = stage.at(demand.subject(), due);
         if (taken.isEmpty()) {
           frame.miss(slot, windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
           return;
@@ -135,15 +153,15 @@ final class SlotSight {
   // A due time that has passed without a reading stays empty. An average is settled once its
   // stretch of time has moved on; what looks at the whole stage is not.
   private Gap windowGap(
-      Demand demand, Passage stage, MeasureLine line, Duration due, Duration span) {
-    boolean last = line.lastDue(stage.stretch(), stage.since(time)).filter(due::equals).isPresent();
+      Demand demand, DueSlots stage, MeasureLine line, Duration due, Duration span) {
+    boolean last = stage.lastDue(line, stage.since(time)).filter(due::equals).isPresent();
     if (last) {
       return missing(stage, demand.subject(), due);
     }
-    Duration at = stage.start().plus(due).plus(span);
-    return !span.isZero() && at.compareTo(stage.waitsUntil(protocol.unmeasured())) <= 0
-        ? Gap.at(at, demand.subject(), Cause.NEVER_TAKEN)
-        : Gap.never(demand.subject(), Cause.NEVER_TAKEN);
+    Optional<Duration> next =
+        span.isZero() ? Optional.empty() : stage.nextNotBefore(line, due.plus(span));
+    return next.map(at -> Gap.at(stage.start().plus(at), demand.subject(), Cause.NEVER_TAKEN))
+        .orElseGet(() -> Gap.never(demand.subject(), Cause.NEVER_TAKEN));
   }
 
   private static double value(Demand.Aspect aspect, List<Taken> found) {

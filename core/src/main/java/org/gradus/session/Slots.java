@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.gradus.protocol.MeasureLine;
 
 /** The readings of one stage by the due times they count for. Immutable. */
 final class Slots {
@@ -63,6 +64,16 @@ final class Slots {
     return Optional.empty();
   }
 
+  /** The newest due time with a reading of a signal, not after a moment; both since the start. */
+  Optional<Duration> newest(String signal, Duration moment) {
+    int newest = -1;
+    for (Slot slot : filled) {
+      boolean counts = slot.signal.equals(signal) && slot.due <= moment.toMillis();
+      newest = counts ? Math.max(newest, slot.due) : newest;
+    }
+    return newest < 0 ? Optional.empty() : Optional.of(Duration.ofMillis(newest));
+  }
+
   boolean hasAny(String signal) {
     for (Slot slot : filled) {
       if (slot.signal.equals(signal)) {
@@ -75,9 +86,14 @@ final class Slots {
   /**
    * With one more reading.
    *
-   * @param inStretch whether it was taken in the stretch over which the signal is averaged
+   * @param line the line of the schedule that it counts for
+   * @param start when the due times begin to count, since the start of the session
    */
-  Slots with(String signal, Duration due, Taken taken, boolean inStretch) {
+  Slots with(String signal, MeasureLine line, Duration start, Duration due, Taken taken) {
+    Duration dueTime = start.plus(due);
+    boolean inStretch =
+        taken.time().compareTo(dueTime) <= 0
+            && taken.time().compareTo(dueTime.minus(line.over())) > 0;
     int at = Math.toIntExact(due.toMillis());
     List<Slot> others = new ArrayList<>(filled.length + 1);
     List<Taken> earlier = List.of();

@@ -2,13 +2,10 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.protocol.Timing;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
@@ -73,13 +70,21 @@ final class StageJudge {
     EndOfStage newest = ends.get(0);
     List<Gap> gaps =
         ends.stream().map(EndOfStage::gaps).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
+    List<Gap> open =
+        ends.stream().map(this::open).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
     Duration limit = course.waitsUntil();
-    if (time.compareTo(limit) < 0) {
+    // What no reading can answer any more is not waited for.
+    if (time.compareTo(limit) < 0 && !open.isEmpty()) {
       Verdict measure =
-          new Verdict.Measure(gaps, Optional.of(limit), Agendas.of(course, passage, time));
+          new Verdict.Measure(open, Optional.of(limit), Agendas.of(course, passage, time));
       return decision(newest, measure, Optional.empty(), Firmness.of(flips));
     }
     return undecided(newest, gaps, Firmness.of(flips));
+  }
+
+  // What a reading can still answer before the wait is over.
+  private List<Gap> open(EndOfStage end) {
+    return end.gaps().stream().filter(gap -> !(gap.settle() instanceof Gap.Settle.Never)).toList();
   }
 
   /**
@@ -104,25 +109,17 @@ final class StageJudge {
   private List<Duration> dueTimes() {
     Duration limit = course.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;
-    Set<Duration> due = new LinkedHashSet<>();
-    due.add(passage.endInStage());
-    for (MeasureLine line : course.protocol.schedule().lines()) {
-      if (line.timing() instanceof Timing.Each) {
-        line.due(passage.stretch(), passage.since(last)).stream()
-            .filter(at -> at.compareTo(passage.endInStage()) > 0)
-            .forEach(due::add);
-      }
-    }
-    List<Duration> newestFirst = new ArrayList<>(due);
-    newestFirst.sort(java.util.Comparator.reverseOrder());
-    return newestFirst;
+    return passage.ends(course.protocol.schedule(), last);
   }
 
   private Decision undecided(EndOfStage end, List<Gap> gaps, Firmness firmness) {
     Unmeasured unmeasured = course.protocol.unmeasured();
     String missing = String.join(", ", gaps.stream().map(Gap::inWords).toList());
-    Because because =
-        Reasons.plain("undecided", "no decision within the time allowed; missing: " + missing);
+    String why =
+        time.compareTo(course.waitsUntil()) < 0
+            ? "no reading can decide any more"
+            : "no decision within the time allowed";
+    Because because = Reasons.plain("undecided", why + "; missing: " + missing);
     Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();
     return decision(end, verdict, Optional.of(because), firmness);
   }

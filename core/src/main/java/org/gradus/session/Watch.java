@@ -190,11 +190,10 @@ final class Watch {
   }
 
   private boolean confirm(ProtocolRule rule, Duration wait) {
-    Confirming before = change.confirming.get(rule.id());
+    Condition condition = rule.rule().condition().orElseThrow();
+    Grounds grounds = new Grounds(condition, frame, course.protocol.wiring());
     Confirming after =
-        before == null
-            ? new Confirming(until(wait), false)
-            : new Confirming(before.until(), before.agreed() || isToldAnew(rule));
+        Confirming.after(change.confirming.get(rule.id()), grounds, news.keySet(), until(wait));
     change.confirming = Copies.with(change.confirming, rule.id(), after);
     return after.counts(time);
   }

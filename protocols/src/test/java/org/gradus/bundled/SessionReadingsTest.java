@@ -192,8 +192,13 @@ class SessionReadingsTest {
     Session session = walking(ines());
     session.record(at("2:00"), heartRate(100));
     session.follow(session.record(at("3:40"), heartRate(110)));
-    assertThat(gaps(session.record(at("4:00"), heartRate(111))))
-        .containsExactly("heart_rate: no earlier reading to compare with");
+    // At 5:00 the wait will be over: no reading can show it any more, and none is asked for.
+    Decision undecided = session.record(at("4:00"), heartRate(111));
+    assertThat(verdict(undecided)).isEqualTo("FINISH undecided");
+    assertThat(undecided.because().orElseThrow().why())
+        .isEqualTo(
+            "no reading can decide any more; missing: heart rate: no earlier reading to compare"
+                + " with");
   }
 
   @Test

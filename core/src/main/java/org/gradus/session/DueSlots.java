@@ -1,0 +1,131 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Recovery;
+import org.gradus.protocol.Schedule;
+import org.gradus.protocol.Stretch;
+
+/**
+ * The due times of one stage, or of recovery, with the readings that count for them. Due times are
+ * given since its start.
+ *
+ * @param schedule what is read, and when
+ * @param start when it began, since the start of the session
+ * @param stretch how long it lasts, as far as readings are timed by it
+ * @param slots the readings that count for a due time
+ * @param until up to when readings are waited for, since the start of the session
+ */
+record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots, Duration until) {
+
+  static DueSlots of(Protocol protocol, Passage passage) {
+    return new DueSlots(
+        protocol.schedule(),
+        passage.start(),
+        passage.stretch(),
+        passage.slots(),
+        passage.waitsUntil(protocol.unmeasured()));
+  }
+
+  /**
+   * Those of recovery, which is timed from the end of the exercise; empty before, or without it.
+   */
+  static Optional<DueSlots> ofRecovery(Course course) {
+    Optional<Recovery> recovery = course.protocol.recovery();
+    if (recovery.isEmpty() || course.exerciseEnd.isEmpty()) {
+      return Optional.empty();
+    }
+    Duration start = course.exerciseEnd.get();
+    Duration lasts = recovery.get().atMost();
+    return Optional.of(
+        new DueSlots(
+            recovery.get().schedule(),
+            start,
+            Stretch.of(lasts),
+            course.recoverySlots,
+            start.plus(lasts)));
+  }
+
+  Optional<MeasureLine> lineOf(String signal) {
+    return schedule.lineOf(signal);
+  }
+
+  Duration since(Duration time) {
+    return time.minus(start);
+  }
+
+  Optional<Taken> at(String signal, Duration due) {
+    return slots.at(signal, due);
+  }
+
+  List<Duration> due(MeasureLine line, Duration moment) {
+    return line.due(stretch, moment);
+  }
+
+  Optional<Duration> lastDue(MeasureLine line, Duration moment) {
+    return line.lastDue(stretch, moment);
+  }
+
+  /**
+   * The due time that stands for a signal at a moment: the last one of its line or, if it is later,
+   * that of a reading which was asked for at the end of a stage because the one before was too old.
+   */
+  Optional<Duration> standing(MeasureLine line, String signal, Duration moment) {
+    Optional<Duration> last = lastDue(line, moment);
+    return slots
+        .newest(signal, moment)
+        .filter(filled -> last.isEmpty() || filled.compareTo(last.get()) > 0)
+        .or(() -> last);
+  }
+
+  /** Whether a reading is too old to count at a moment. */
+  static boolean isStale(MeasureLine line, Taken taken, Duration time) {
+    return line.validFor()
+        .filter(limit -> time.minus(taken.time()).compareTo(limit) > 0)
+        .isPresent();
+  }
+
+  /** The due time a reading at a moment counts for; empty when none is near enough. */
+  Optional<Duration> nearest(MeasureLine line, Duration since) {
+    Duration last = since.plus(line.within());
+    Optional<Duration> nearest = Optional.empty();
+    Duration apart = Duration.ZERO;
+    for (Duration due : line.due(stretch, last)) {
+      boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
+      Duration away = due.minus(since).abs();
+      if (!late && (nearest.isEmpty() || away.compareTo(apart) < 0)) {
+        nearest = Optional.of(due);
+        apart = away;
+      }
+    }
+    return nearest;
+  }
+
+  /**
+   * The next due time of a line that has another one a stretch of time before it whose reading is
+   * there or can still be taken; empty when there is none as long as readings are waited for.
+   *
+   * @param now the due time that is looked at
+   */
+  Optional<Duration> nextWithEarlier(MeasureLine line, String signal, Duration now, Duration back) {
+    for (Duration due : line.due(stretch, since(until))) {
+      Duration before = due.minus(back);
+      if (due.compareTo(now) > 0
+          && line.isDueAt(stretch, before)
+          && (before.compareTo(now) >= 0 || at(signal, before).isPresent())) {
+        return Optional.of(due);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The next due time of a line not before a moment, as long as readings are waited for. */
+  Optional<Duration> nextNotBefore(MeasureLine line, Duration moment) {
+    return line.due(stretch, since(until)).stream()
+        .filter(due -> due.compareTo(moment) >= 0)
+        .findFirst();
+  }
+}
