@@ -6,8 +6,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
-import org.gradus.rule.bounds.Assumption;
-import org.gradus.rule.bounds.Bounds;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.check.Checked;
@@ -20,8 +18,10 @@ import org.gradus.rule.plan.Diagram;
 import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Plan;
+import org.gradus.rule.plan.Planner;
+import org.gradus.rule.plan.Region;
 import org.gradus.rule.plan.Truth;
+import org.gradus.rule.plan.TruthNode;
 import org.gradus.rule.syntax.Expression;
 
 /**
@@ -30,13 +30,13 @@ import org.gradus.rule.syntax.Expression;
 public final class Condition {
 
   private final Checked checked;
-  private final Plan plan;
+  private final TruthNode root;
   private final int[] slots;
   private final Set<Demand> demands;
 
   private Condition(Checked checked) {
     this.checked = checked;
-    this.plan = Plan.of(checked);
+    this.root = Planner.condition(checked);
     this.slots = checked.slots().stream().mapToInt(Meaning.Slot::index).distinct().toArray();
     this.demands =
         checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
@@ -60,7 +60,7 @@ public final class Condition {
 
   /** Its answer on what is known. */
   public Truth test(Frame frame) {
-    return plan.truth(frame);
+    return TruthNode.test(root, frame);
   }
 
   /**
@@ -68,12 +68,12 @@ public final class Condition {
    * further ones: of a definition with several alternatives only the one at issue is looked into.
    */
   public List<Gap> gaps(Frame frame) {
-    return plan.gaps(frame);
+    return root.gaps(frame);
   }
 
   /** Its text with the numbers filled in. */
   public Filled filled(Frame frame) {
-    return plan.filled(frame);
+    return Filled.of(checked, frame);
   }
 
   /**
@@ -82,16 +82,16 @@ public final class Condition {
    * @param now in seconds since the start; the age of a reading is counted up to it
    */
   public Diagram diagram(Frame frame, double now) {
-    return plan.diagram(frame, checked.root().span(), now);
+    return diagram(frame, checked.root().span(), now);
   }
 
   Diagram diagram(Frame frame, Span whole, double now) {
-    return plan.diagram(frame, whole, now);
+    return Diagram.of(checked, frame, whole, now);
   }
 
   /** What it could come to anywhere in a box. */
   public Outcomes outcomes(Box box) {
-    return Bounds.outcomes(checked, box);
+    return Region.of(box).outcomes(root);
   }
 
   /** Whether every value it asks for is exact, or missing. It then has one answer only. */
@@ -106,17 +106,17 @@ public final class Condition {
 
   /** The comparisons in it that could come out either way in a box. */
   public List<String> undecided(Box box) {
-    return Bounds.undecided(checked, box);
+    return root.undecided(box);
   }
 
   /** The part of a box in which it holds. */
   public Box whereItHolds(Box box) {
-    return Assumption.holds(checked, box);
+    return Region.of(box).narrow(root, true);
   }
 
   /** The part of a box in which it is known to fail. */
   public Box whereItFails(Box box) {
-    return Assumption.fails(checked, box);
+    return Region.of(box).narrow(root, false);
   }
 
   /** Whether the word of a setting has a say in it: another word may switch it on or off. */

@@ -7,9 +7,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
-import org.gradus.rule.bounds.Bounds;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Interval;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Checker;
 import org.gradus.rule.check.Demand;
@@ -20,7 +20,9 @@ import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Filled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Plan;
+import org.gradus.rule.plan.NumberNode;
+import org.gradus.rule.plan.Planner;
+import org.gradus.rule.plan.Region;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 
@@ -30,13 +32,13 @@ import org.gradus.unit.Kind;
 public final class Formula {
 
   private final Checked checked;
-  private final Plan plan;
+  private final NumberNode root;
   private final Set<Demand> demands;
   private final List<Integer> slots;
 
   private Formula(Checked checked) {
     this.checked = checked;
-    this.plan = Plan.of(checked);
+    this.root = Planner.value(checked);
     this.demands =
         checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
     this.slots = checked.slots().stream().map(Meaning.Slot::index).distinct().sorted().toList();
@@ -77,7 +79,7 @@ public final class Formula {
 
   /** Its value in the base unit of its kind; NaN when it is not known. */
   public double value(Frame frame) {
-    return plan.value(frame);
+    return NumberNode.number(root, frame);
   }
 
   /**
@@ -85,17 +87,18 @@ public final class Formula {
    * further ones: of a definition with several alternatives only the one at issue is looked into.
    */
   public List<Gap> gaps(Frame frame) {
-    return plan.gaps(frame);
+    return root.gaps(frame);
   }
 
   /** Its text with the numbers filled in. */
   public Filled filled(Frame frame) {
-    return plan.filled(frame);
+    return Filled.of(checked, frame);
   }
 
   /** What it could come to anywhere in a box. */
   public Cell.Range range(Box box) {
-    return Bounds.range(checked, box);
+    Interval range = Region.of(box).range(root);
+    return new Cell.Range(range.low(), range.high(), range.presence());
   }
 
   /** Everything it asks for, also by way of definitions. */
@@ -124,7 +127,7 @@ public final class Formula {
    * is chosen from a list.
    */
   public Optional<String> chosen(Frame frame) {
-    return plan.chosen(frame);
+    return root.chosen(frame);
   }
 
   /** The text it was made from. */

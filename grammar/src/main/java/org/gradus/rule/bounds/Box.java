@@ -77,7 +77,8 @@ public final class Box {
     return cell;
   }
 
-  Settled settled() {
+  /** What is known of definitions in any such box. */
+  public Settled settled() {
     return settled;
   }
 

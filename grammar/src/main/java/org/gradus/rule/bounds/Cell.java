@@ -32,13 +32,36 @@ public sealed interface Cell {
    * @param presence whether it is there
    */
   record Options(long options, Presence presence) implements Cell {
-    static final long NO = 1;
-    static final long YES = 2;
-    static final long LAST = 1L << (Long.SIZE - 1);
+    /** The option no of a condition. */
+    public static final long NO = 1;
+
+    /** The option yes of a condition. */
+    public static final long YES = 2;
+
+    private static final long LAST = 1L << (Long.SIZE - 1);
 
     /** The bit that stands for an option. */
     public static long bit(int option) {
       return 1L << Math.min(option, Long.SIZE - 1);
+    }
+
+    /** Whether a bit stands for more than one of so many options. */
+    public static boolean isShared(long bit, int count) {
+      return bit == LAST && count > Long.SIZE;
+    }
+
+    /** Whether it could be one of the wanted options, and whether it could be another. */
+    public Outcomes isOneOf(long wanted) {
+      boolean known = presence.canBeKnown();
+      return new Outcomes(
+          known && (options & wanted) != 0,
+          known && (options & ~wanted) != 0,
+          presence.canBeUnknown());
+    }
+
+    /** What is left of it when it is there and is one of the wanted options, or none of them. */
+    public Options where(long wanted, boolean isOne) {
+      return new Options(isOne ? options & wanted : options & ~wanted, Presence.KNOWN);
     }
 
     @Override

@@ -1,35 +1,47 @@
 package org.gradus.rule.bounds;
 
+import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
-import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Quantity;
 
 /**
- * All numbers a part could come to, and whether it could be unknown. An operation that has no value
- * somewhere in the range, or could overflow, may be unknown; so an infinite end always goes with an
- * unknown.
+ * All numbers that a value could have, and whether it could be unknown. An operation that has no
+ * value somewhere in the range, or could overflow, may be unknown; so an infinite end always goes
+ * with an unknown.
+ *
+ * @param low the lowest number; above {@code high} when there is no number at all
+ * @param high the highest number
+ * @param presence whether there is a number
  */
-record Interval(double low, double high, Presence presence) {
+public record Interval(double low, double high, Presence presence) {
 
-  static final Interval NOTHING =
+  /** No number: the value is unknown. */
+  public static final Interval UNKNOWN =
       new Interval(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.UNKNOWN);
-  static final Interval ANYTHING =
+
+  /** Any number, or unknown. */
+  public static final Interval ANYTHING =
       new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
+
+  /** Neither a number nor unknown: what there is before the first interval is joined to it. */
+  public static final Interval NONE =
+      new Interval(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.KNOWN);
 
   // An infinite end of a cell stands for any reading, and none lies farther out than the largest
   // number a text can hold. With true infinities nothing could be said of overflow.
   private static final double FARTHEST = 1e15;
 
-  static Interval point(double number) {
+  /** One number. */
+  public static Interval point(double number) {
     return new Interval(number, number, Presence.KNOWN);
   }
 
-  static Interval of(Cell cell) {
+  /** The numbers of a cell. */
+  public static Interval of(Cell cell) {
     Cell.Range range = (Cell.Range) cell;
     if (range.presence() == Presence.UNKNOWN) {
-      return NOTHING;
+      return UNKNOWN;
     }
     return new Interval(
         Double.isInfinite(range.low()) ? Math.copySign(FARTHEST, range.low()) : range.low(),
@@ -37,72 +49,105 @@ record Interval(double low, double high, Presence presence) {
         range.presence());
   }
 
-  boolean isEmpty() {
+  /** Whether there is no number in it. */
+  public boolean isEmpty() {
     return low > high;
   }
 
-  // From the least to the greatest of some results, of which one that is no number may be any.
-  private Interval spanning(boolean mayLack, double... results) {
-    double least = Double.POSITIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    for (double result : results) {
-      least = Math.min(least, Double.isNaN(result) ? Double.NEGATIVE_INFINITY : result);
-      most = Math.max(most, Double.isNaN(result) ? Double.POSITIVE_INFINITY : result);
-    }
+  // From the least to the greatest of four results, of which one that is no number may be any.
+  private Interval spanning(boolean mayLack, double a, double b, double c, double d) {
+    double least = Math.min(Math.min(lowest(a), lowest(b)), Math.min(lowest(c), lowest(d)));
+    double most = Math.max(Math.max(highest(a), highest(b)), Math.max(highest(c), highest(d)));
     boolean overflows = Double.isInfinite(least) || Double.isInfinite(most);
     return new Interval(
         least, most, Presence.of(true, presence.canBeUnknown() || mayLack || overflows));
   }
 
-  Interval orUnknown() {
-    return isEmpty() ? this : new Interval(low, high, Presence.MAYBE);
+  private static double lowest(double result) {
+    return Double.isNaN(result) ? Double.NEGATIVE_INFINITY : result;
   }
 
-  Interval join(Interval other) {
+  private static double highest(double result) {
+    return Double.isNaN(result) ? Double.POSITIVE_INFINITY : result;
+  }
+
+  // The same for an operation whose extremes over two ranges lie at their ends.
+  private Interval atEnds(Interval other, DoubleBinaryOperator operation) {
+    return isEmpty() || other.isEmpty()
+        ? UNKNOWN
+        : spanning(
+            other.presence.canBeUnknown(),
+            operation.applyAsDouble(low, other.low),
+            operation.applyAsDouble(low, other.high),
+            operation.applyAsDouble(high, other.low),
+            operation.applyAsDouble(high, other.high));
+  }
+
+  /** The same numbers, or unknown. */
+  public Interval orUnknown() {
+    return isEmpty() ? UNKNOWN : new Interval(low, high, Presence.MAYBE);
+  }
+
+  /** What either could be. */
+  public Interval join(Interval other) {
+    boolean unknown = presence.canBeUnknown() || other.presence.canBeUnknown();
     if (isEmpty() || other.isEmpty()) {
-      return (isEmpty() ? other : this).orUnknown();
+      Interval numbers = isEmpty() ? other : this;
+      return unknown ? numbers.orUnknown() : numbers;
     }
-    return spanning(other.presence.canBeUnknown(), low, high, other.low, other.high);
+    return spanning(unknown, low, high, other.low, other.high);
   }
 
-  Interval negative() {
+  /** The numbers with the other sign. */
+  public Interval negative() {
     return isEmpty() ? this : new Interval(-high, -low, presence);
   }
 
-  Interval combine(Operator operator, Interval other) {
-    if (isEmpty() || other.isEmpty()) {
-      return NOTHING;
+  /** The sums. */
+  public Interval plus(Interval other) {
+    return atEnds(other, Double::sum);
+  }
+
+  /** The differences. */
+  public Interval minus(Interval other) {
+    return atEnds(other, (a, b) -> a - b);
+  }
+
+  /** The products. */
+  public Interval times(Interval other) {
+    return atEnds(other, (a, b) -> a * b);
+  }
+
+  /** The quotients; anything where a divisor could be zero. */
+  public Interval over(Interval other) {
+    boolean zero = other.low <= 0 && other.high >= 0;
+    return zero && !isEmpty() ? ANYTHING : atEnds(other, (a, b) -> a / b);
+  }
+
+  /** The lower of each two. */
+  public Interval lesser(Interval other) {
+    return atEnds(other, Math::min);
+  }
+
+  /** The higher of each two. */
+  public Interval greater(Interval other) {
+    return atEnds(other, Math::max);
+  }
+
+  /** What a function that falls nowhere gives. */
+  public Interval rising(DoubleUnaryOperator function) {
+    if (isEmpty()) {
+      return this;
     }
-    if (operator == Operator.OVER && other.low <= 0 && other.high >= 0) {
-      return ANYTHING;
-    }
-    return spanning(
-        other.presence.canBeUnknown(),
-        apply(operator, low, other.low),
-        apply(operator, low, other.high),
-        apply(operator, high, other.low),
-        apply(operator, high, other.high));
+    double first = function.applyAsDouble(low);
+    double last = function.applyAsDouble(high);
+    return spanning(false, first, last, first, last);
   }
 
-  private static double apply(Operator operator, double a, double b) {
-    return switch (operator) {
-      case PLUS -> a + b;
-      case MINUS -> a - b;
-      case TIMES -> a * b;
-      case OVER -> a / b;
-    };
-  }
-
-  /** A function that nowhere falls. */
-  Interval rising(DoubleUnaryOperator function) {
-    return isEmpty()
-        ? this
-        : spanning(false, function.applyAsDouble(low), function.applyAsDouble(high));
-  }
-
-  Interval power(Interval exponent) {
+  /** The powers. */
+  public Interval power(Interval exponent) {
     if (isEmpty() || exponent.isEmpty()) {
-      return NOTHING;
+      return UNKNOWN;
     }
     boolean whole =
         exponent.low == exponent.high
@@ -111,68 +156,49 @@ record Interval(double low, double high, Presence presence) {
     if (!whole && low <= 0) {
       return ANYTHING;
     }
-    double start = StrictMath.pow(low, exponent.low);
+    Interval powers = atEnds(exponent, StrictMath::pow);
     // An even power has its least value inside, at zero.
     boolean dips = whole && exponent.low % 2 == 0 && exponent.low > 0 && low < 0 && high > 0;
-    return spanning(
-        exponent.presence.canBeUnknown(),
-        start,
-        StrictMath.pow(low, exponent.high),
-        StrictMath.pow(high, exponent.low),
-        StrictMath.pow(high, exponent.high),
-        dips ? 0 : start);
+    return dips ? powers.join(point(0)) : powers;
   }
 
-  Interval function(Function function) {
-    if (isEmpty()) {
+  /** The distances from zero. */
+  public Interval absolute() {
+    if (isEmpty() || low >= 0) {
       return this;
     }
-    return switch (function) {
-      case ABS ->
-          low >= 0
-              ? this
-              : high <= 0 ? negative() : new Interval(0, Math.max(-low, high), presence);
-      case EXP -> rising(StrictMath::exp);
-      case LN -> high <= 0 ? NOTHING : withoutNegatives().rising(StrictMath::log);
-      case SQRT -> high < 0 ? NOTHING : withoutNegatives().rising(StrictMath::sqrt);
-      default -> throw new IllegalStateException("not a function of one number: " + function);
-    };
+    return high <= 0 ? negative() : new Interval(0, Math.max(-low, high), presence);
+  }
+
+  /** The exponentials. */
+  public Interval exponential() {
+    return rising(StrictMath::exp);
+  }
+
+  /** The natural logarithms; zero and less have none. */
+  public Interval logarithm() {
+    return high <= 0 ? UNKNOWN : withoutNegatives().rising(StrictMath::log);
+  }
+
+  /** The square roots; less than zero has none. */
+  public Interval root() {
+    return high < 0 ? UNKNOWN : withoutNegatives().rising(StrictMath::sqrt);
   }
 
   private Interval withoutNegatives() {
     return low >= 0 ? this : new Interval(0, high, Presence.MAYBE);
   }
 
-  Interval lesser(Interval other) {
-    return isEmpty() || other.isEmpty()
-        ? NOTHING
-        : spanning(
-            other.presence.canBeUnknown(), Math.min(low, other.low), Math.min(high, other.high));
-  }
-
-  Interval greater(Interval other) {
-    return isEmpty() || other.isEmpty()
-        ? NOTHING
-        : spanning(
-            other.presence.canBeUnknown(), Math.max(low, other.low), Math.max(high, other.high));
-  }
-
-  /** Rounded to a step: within half a step of what it was. */
-  Interval rounded(Interval step) {
+  /** The numbers rounded to a step: within half a step of what they were. */
+  public Interval rounded(Interval step) {
     if (isEmpty() || step.isEmpty()) {
-      return NOTHING;
+      return UNKNOWN;
     }
-    if (step.low != step.high || step.low <= 0) {
-      return ANYTHING;
-    }
-    return spanning(
-        step.presence.canBeUnknown(),
-        Quantity.roundTo(low, step.low),
-        Quantity.roundTo(high, step.low));
+    return step.low != step.high || step.low <= 0 ? ANYTHING : atEnds(step, Quantity::roundTo);
   }
 
   /** What a table gives: its extremes lie at the ends and at rows between them. */
-  Interval through(Table table) {
+  public Interval through(Table table) {
     double first = table.points().get(0).x();
     double last = table.points().get(table.points().size() - 1).x();
     boolean refuses = table.beyond() == Table.Beyond.REFUSE;
@@ -180,37 +206,41 @@ record Interval(double low, double high, Presence presence) {
     boolean before = high < first && table.isOutside(high);
     boolean behind = low > last && table.isOutside(low);
     if (isEmpty() || (refuses && (before || behind))) {
-      return NOTHING;
+      return UNKNOWN;
     }
     double from = Math.max(low, first);
     double to = Math.min(high, last);
-    double[] ends = {table.at(Math.min(from, last)), table.at(Math.max(to, first))};
-    double least = Math.min(ends[0], ends[1]);
-    double most = Math.max(ends[0], ends[1]);
+    double start = table.at(Math.min(from, last));
+    double end = table.at(Math.max(to, first));
+    double least = Math.min(start, end);
+    double most = Math.max(start, end);
     for (Table.Point point : table.points()) {
       if (point.x() >= from && point.x() <= to) {
         least = Math.min(least, point.y());
         most = Math.max(most, point.y());
       }
     }
-    return spanning(outside, least, most);
+    return spanning(outside, least, most, least, most);
   }
 
-  Outcomes isBelow(Interval other) {
+  /** Whether a number of this one is below a number of the other. */
+  public Outcomes isBelow(Interval other) {
     return compared(
         other,
         low < other.high && !Quantity.same(low, other.high),
         high > other.low || Quantity.same(high, other.low));
   }
 
-  Outcomes isAtMost(Interval other) {
+  /** Whether a number of this one is below or equal to a number of the other. */
+  public Outcomes isAtMost(Interval other) {
     return compared(
         other,
         low < other.high || Quantity.same(low, other.high),
         high > other.low && !Quantity.same(high, other.low));
   }
 
-  Outcomes isEqualTo(Interval other) {
+  /** Whether a number of this one is equal to a number of the other. */
+  public Outcomes isEqualTo(Interval other) {
     boolean overlap = isAtMost(other).canHold() && other.isAtMost(this).canHold();
     boolean samePoint = low == high && other.low == other.high && Quantity.same(low, other.low);
     return compared(other, overlap, !samePoint);

@@ -9,11 +9,20 @@ package org.gradus.rule.bounds;
  */
 public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
 
-  static final Outcomes HOLDS = new Outcomes(true, false, false);
-  static final Outcomes FAILS = new Outcomes(false, true, false);
-  static final Outcomes UNKNOWN = new Outcomes(false, false, true);
-  static final Outcomes NOTHING = new Outcomes(false, false, false);
-  static final Outcomes ANYTHING = new Outcomes(true, true, true);
+  /** It holds, whatever the readings are. */
+  public static final Outcomes HOLDS = new Outcomes(true, false, false);
+
+  /** It is known not to hold, whatever the readings are. */
+  public static final Outcomes FAILS = new Outcomes(false, true, false);
+
+  /** It is unknown, whatever the readings are. */
+  public static final Outcomes UNKNOWN = new Outcomes(false, false, true);
+
+  /** No answer at all: what there is before the first outcomes are joined to it. */
+  public static final Outcomes NONE = new Outcomes(false, false, false);
+
+  /** Any answer. */
+  public static final Outcomes ANYTHING = new Outcomes(true, true, true);
 
   /** Whether it holds whatever the readings are. */
   public boolean alwaysHolds() {
@@ -35,7 +44,8 @@ public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
     return !canHold;
   }
 
-  Outcomes and(Outcomes other) {
+  /** What both together could come to. */
+  public Outcomes and(Outcomes other) {
     return new Outcomes(
         canHold && other.canHold,
         canFail || other.canFail,
@@ -43,16 +53,18 @@ public record Outcomes(boolean canHold, boolean canFail, boolean canBeUnknown) {
             || (other.canBeUnknown && (canHold || canBeUnknown)));
   }
 
-  Outcomes not() {
+  /** What its denial could come to. */
+  public Outcomes not() {
     return new Outcomes(/* canHold= */ canFail, /* canFail= */ canHold, canBeUnknown);
   }
 
-  Outcomes or(Outcomes other) {
+  /** What one of the two could come to. */
+  public Outcomes or(Outcomes other) {
     return not().and(other.not()).not();
   }
 
   /** What either could come to. */
-  Outcomes join(Outcomes other) {
+  public Outcomes join(Outcomes other) {
     return new Outcomes(
         canHold || other.canHold, canFail || other.canFail, canBeUnknown || other.canBeUnknown);
   }

@@ -9,15 +9,18 @@ public enum Presence {
   /** It is missing. */
   UNKNOWN;
 
-  boolean canBeKnown() {
+  /** Whether it can be there. */
+  public boolean canBeKnown() {
     return this != UNKNOWN;
   }
 
-  boolean canBeUnknown() {
+  /** Whether it can be missing. */
+  public boolean canBeUnknown() {
     return this != KNOWN;
   }
 
-  static Presence of(boolean canBeKnown, boolean canBeUnknown) {
+  /** The presence of a value that can be there, or missing, or both. */
+  public static Presence of(boolean canBeKnown, boolean canBeUnknown) {
     return !canBeUnknown ? KNOWN : canBeKnown ? MAYBE : UNKNOWN;
   }
 }

@@ -34,15 +34,18 @@ public final class Settled {
     return new Settled((BitSet) slots.clone(), layout.terms());
   }
 
-  boolean holds(Term term) {
+  /** Whether a definition reads nothing but settled slots. */
+  public boolean holds(Term term) {
     return !slots.isEmpty() && term.readsOnly(slots);
   }
 
-  Optional<Object> found(Term term) {
+  /** What was found of a definition, if anything was. */
+  public Optional<Object> found(Term term) {
     return Optional.ofNullable(found[term.place()]);
   }
 
-  void find(Term term, Object value) {
+  /** Keeps what was found of a definition. */
+  public void find(Term term, Object value) {
     found[term.place()] = value;
   }
 }

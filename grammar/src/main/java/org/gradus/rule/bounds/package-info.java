@@ -1,11 +1,11 @@
 /**
- * Abstract evaluation: what a rule could come to when its readings are only known to lie in a
- * range, or may be missing.
+ * What is known of values before they are read: that they lie in a range, are one of some options,
+ * or may be missing.
  *
- * <p>One evaluator serves three masters. With every scheduled reading present but free it proves
- * when a file is loaded that a list of rules always comes to a verdict; with each reading as wide
- * as its own resolution it tells at run time whether a decision is firm; and a review asks it for
- * overlaps. It may see an outcome that cannot happen; it never overlooks one that can.
+ * <p>A {@link org.gradus.rule.bounds.Box} holds a {@link org.gradus.rule.bounds.Cell} for each
+ * slot; the nodes of {@code org.gradus.rule.plan} compute over it with {@link
+ * org.gradus.rule.bounds.Interval} and {@link org.gradus.rule.bounds.Outcomes}. The result may
+ * contain an outcome that cannot happen; it never misses one that can.
  */
 @NullMarked
 package org.gradus.rule.bounds;

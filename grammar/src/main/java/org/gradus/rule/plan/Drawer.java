@@ -89,7 +89,7 @@ final class Drawer {
       double age = now - frame.taken(slot.index());
       return Double.isNaN(age) ? List.of() : List.of(age(age));
     }
-    return Gaps.of(Planner.plan(checked, part), frame).stream()
+    return Planner.plan(checked, part).gaps(frame).stream()
         .map(gap -> gap.cause().words())
         .distinct()
         .toList();

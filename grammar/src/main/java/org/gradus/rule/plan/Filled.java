@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.gradus.rule.check.Checked;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +25,11 @@ public final class Filled {
   Filled(Object lock, Supplier<Written> writing) {
     this.lock = lock;
     this.writing = writing;
+  }
+
+  /** The text of a checked tree with the numbers of a frame filled in. */
+  public static Filled of(Checked checked, Frame frame) {
+    return Filler.fill(frame, checked);
   }
 
   /** A text that is written already. */

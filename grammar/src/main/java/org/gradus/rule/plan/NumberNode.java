@@ -1,33 +1,35 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
-import org.gradus.rule.check.Table;
+import java.util.Optional;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.rule.syntax.Expression.Relation;
 import org.gradus.unit.Quantity;
-import org.gradus.unit.Unit;
 
 /** A node that gives a number in the base unit of its kind, or NaN when it is not known. */
-sealed interface NumberNode extends Planned
-    permits Joined,
-        NumberNode.Apart,
+public sealed interface NumberNode extends Node
+    permits BinaryNode,
+        UnaryNode,
+        NumberNode.AbsoluteDifference,
         NumberNode.Choice,
         NumberNode.Constant,
         NumberNode.Definition,
         NumberNode.Difference,
-        NumberNode.FromBase,
-        NumberNode.Function,
-        NumberNode.Lookup,
-        NumberNode.Negative,
         NumberNode.OnLine,
-        NumberNode.Percent,
-        NumberNode.Power,
-        NumberNode.Rounded,
         NumberNode.Slot,
-        NumberNode.Solved,
-        NumberNode.ToBase {
+        NumberNode.Solved {
 
+  /** Its number on a frame; NaN when it is not known. */
   double value(Frame frame);
+
+  /** All numbers it could be anywhere in a region. It may be wider than it has to be. */
+  Interval range(Region region);
 
   /**
    * The number of a node. Most nodes stand on slots, constants and definitions already evaluated:
@@ -40,8 +42,8 @@ sealed interface NumberNode extends Planned
       return constant.value(frame);
     } else if (node instanceof Definition definition && frame.hasTerm(definition.place())) {
       return frame.term(definition.place());
-    } else if (node instanceof Apart apart) {
-      return apart.value(frame);
+    } else if (node instanceof AbsoluteDifference difference) {
+      return difference.value(frame);
     }
     return node.value(frame);
   }
@@ -51,22 +53,62 @@ sealed interface NumberNode extends Planned
     return Double.isNaN(value(frame));
   }
 
+  @Override
+  default Presence presence(Region region) {
+    return region.range(this).presence();
+  }
+
+  /**
+   * The part of a box in which it is known and stands in a relation to another node. Only what a
+   * slot holds can be narrowed.
+   *
+   * @param box part of the region in which the other node is evaluated
+   */
+  default Box narrow(Relation relation, NumberNode other, Region region, Box box) {
+    return box;
+  }
+
+  /** What the alternative is called that gives its number, if it is chosen from a list. */
+  default Optional<String> chosen(Frame frame) {
+    return Optional.empty();
+  }
+
   // An overflow or a division by zero is unknown, never an infinity that comparisons believe.
   static double finite(double number) {
     return Double.isFinite(number) ? number : Double.NaN;
   }
 
+  /** A figure. */
   record Constant(Expression syntax, double base) implements NumberNode {
     @Override
     public double value(Frame frame) {
       return base;
     }
+
+    @Override
+    public Interval range(Region region) {
+      return Interval.point(base);
+    }
   }
 
+  /** What a slot holds. */
   record Slot(Expression syntax, int index) implements NumberNode {
     @Override
     public double value(Frame frame) {
       return frame.value(index);
+    }
+
+    @Override
+    public Interval range(Region region) {
+      return Interval.of(region.cell(index));
+    }
+
+    @Override
+    public Box narrow(Relation relation, NumberNode other, Region region, Box box) {
+      Interval by = region.range(other);
+      return by.isEmpty()
+          ? box
+          : box.with(index, Narrowing.of((Cell.Range) box.cell(index), relation, by));
     }
 
     @Override
@@ -83,16 +125,26 @@ sealed interface NumberNode extends Planned
     }
 
     @Override
+    public Interval range(Region region) {
+      return Interval.of(region.cell(now)).minus(Interval.of(region.cell(earlier)));
+    }
+
+    @Override
     public List<Integer> slots() {
       return List.of(now, earlier);
     }
   }
 
   /** The frequent {@code abs(change(s, D))}. */
-  record Apart(Expression syntax, int now, int earlier) implements NumberNode {
+  record AbsoluteDifference(Expression syntax, int now, int earlier) implements NumberNode {
     @Override
     public double value(Frame frame) {
       return finite(Math.abs(frame.value(now) - frame.value(earlier)));
+    }
+
+    @Override
+    public Interval range(Region region) {
+      return Interval.of(region.cell(now)).minus(Interval.of(region.cell(earlier))).absolute();
     }
 
     @Override
@@ -101,103 +153,9 @@ sealed interface NumberNode extends Planned
     }
   }
 
-  /** So many per cent of something: n * x / 100, which is exact where 0.01 * n * x is not. */
-  record Percent(Expression syntax, double percent, NumberNode whole) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      return finite(percent * NumberNode.number(whole, frame) / 100);
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(whole);
-    }
-  }
-
-  record Power(Expression syntax, NumberNode base, NumberNode exponent) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      double x = NumberNode.number(base, frame);
-      // StrictMath takes anything to the power of zero as one, also what is not known.
-      return Double.isNaN(x) ? x : finite(StrictMath.pow(x, NumberNode.number(exponent, frame)));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(base, exponent);
-    }
-  }
-
-  record Negative(Expression syntax, NumberNode operand) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      return -NumberNode.number(operand, frame);
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(operand);
-    }
-  }
-
-  record FromBase(Expression syntax, NumberNode operand, Unit unit) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      return finite(unit.fromBase(NumberNode.number(operand, frame)));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(operand);
-    }
-  }
-
-  record ToBase(Expression syntax, NumberNode operand, Unit unit) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      return finite(unit.toBase(NumberNode.number(operand, frame)));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(operand);
-    }
-  }
-
-  /** A plain function of one number. */
-  record Function(Expression syntax, Plain function, NumberNode operand) implements NumberNode {
-
-    /** What is done with the number. */
-    interface Plain {
-      double of(double x);
-    }
-
-    @Override
-    public double value(Frame frame) {
-      return finite(function.of(NumberNode.number(operand, frame)));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(operand);
-    }
-  }
-
-  record Rounded(Expression syntax, NumberNode operand, NumberNode step) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      return finite(
-          Quantity.roundTo(NumberNode.number(operand, frame), NumberNode.number(step, frame)));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(operand, step);
-    }
-  }
-
+  /** {@code if condition then whenTrue else whenFalse}. */
   record Choice(Expression syntax, TruthNode condition, NumberNode whenTrue, NumberNode whenFalse)
-      implements NumberNode {
+      implements NumberNode, BranchNode {
     @Override
     public double value(Frame frame) {
       byte answer = TruthNode.answer(condition, frame);
@@ -209,8 +167,19 @@ sealed interface NumberNode extends Planned
     }
 
     @Override
-    public List<Planned> parts() {
-      return List.of(condition, whenTrue, whenFalse);
+    public Interval range(Region region) {
+      Outcomes outcomes = region.outcomes(condition);
+      if (outcomes.canBeUnknown()) {
+        return region.range(whenTrue).join(region.range(whenFalse)).orUnknown();
+      }
+      Interval range = Interval.NONE;
+      if (outcomes.canHold() || !outcomes.canFail()) {
+        range = range.join(region.where(condition, true).range(whenTrue));
+      }
+      if (outcomes.canFail()) {
+        range = range.join(region.where(condition, false).range(whenFalse));
+      }
+      return range;
     }
   }
 
@@ -224,25 +193,20 @@ sealed interface NumberNode extends Planned
     }
 
     @Override
-    public List<Planned> parts() {
+    public Interval range(Region region) {
+      Interval away = region.range(at).minus(Interval.of(region.cell(meanX)));
+      Interval rise = Interval.of(region.cell(slope)).times(away);
+      return Interval.of(region.cell(meanY)).plus(rise);
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(at);
     }
 
     @Override
     public List<Integer> slots() {
       return List.of(meanX, meanY, slope);
-    }
-  }
-
-  record Lookup(Expression syntax, Table table, NumberNode operand) implements NumberNode {
-    @Override
-    public double value(Frame frame) {
-      return table.at(NumberNode.number(operand, frame));
-    }
-
-    @Override
-    public List<Planned> parts() {
-      return List.of(operand);
     }
   }
 
@@ -256,19 +220,38 @@ sealed interface NumberNode extends Planned
     }
 
     @Override
-    public List<Planned> parts() {
+    public Interval range(Region region) {
+      Interval start = region.range(atZero);
+      Interval rise = region.range(atOne).minus(start);
+      return region.range(wanted).minus(start).over(rise);
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(atZero, atOne, wanted);
     }
   }
 
-  /** A definition, evaluated when it is asked for first. */
+  /** A definition that is a number. */
   record Definition(Expression syntax, Term term, int place, Alternatives alternatives)
-      implements NumberNode {
+      implements NumberNode, DefinitionNode {
     @Override
     public double value(Frame frame) {
       return frame.hasTerm(place)
           ? frame.term(place)
           : frame.keepTerm(place, alternatives.number(frame));
+    }
+
+    @Override
+    public Optional<String> chosen(Frame frame) {
+      return Optional.ofNullable(alternatives.chosen(frame))
+          .map(Alternatives.Line::label)
+          .filter(label -> !label.isEmpty());
+    }
+
+    @Override
+    public Interval range(Region region) {
+      return region.settled(term, Interval.class, () -> alternatives.range(region));
     }
   }
 }

@@ -12,7 +12,7 @@ import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Unit;
 
 /** Turns a checked tree into nodes: names become slots or constants, units become factors. */
-final class Planner {
+public final class Planner {
 
   private static final int NO_SLOT = -1;
 
@@ -31,16 +31,26 @@ final class Planner {
     this(checked, NO_SLOT, 0);
   }
 
-  static Planned plan(Checked checked) {
+  /** Plans a checked condition. */
+  public static TruthNode condition(Checked checked) {
+    return new Planner(checked).truth(checked.root());
+  }
+
+  /** Plans a checked value. */
+  public static NumberNode value(Checked checked) {
+    return new Planner(checked).number(checked.root());
+  }
+
+  static Node plan(Checked checked) {
     return new Planner(checked).node(checked.root());
   }
 
   /** Plans one part of a checked tree. */
-  static Planned plan(Checked checked, Expression part) {
+  static Node plan(Checked checked, Expression part) {
     return new Planner(checked).node(part);
   }
 
-  private Planned node(Expression part) {
+  private Node node(Expression part) {
     boolean condition = checked.typeOf(part).filter(Type.CONDITION::equals).isPresent();
     return condition ? truth(part) : number(part);
   }
@@ -59,21 +69,21 @@ final class Planner {
       return arithmetic(
           arithmetic.operator(), part, number(arithmetic.left()), number(arithmetic.right()));
     } else if (part instanceof Expression.Negation negation) {
-      return new NumberNode.Negative(part, number(negation.operand()));
+      return new UnaryNode.Negative(part, number(negation.operand()));
     } else if (part instanceof Expression.Share share) {
       return share(share);
     } else if (part instanceof Expression.Power power) {
-      return new NumberNode.Power(part, number(power.base()), number(power.exponent()));
+      return new BinaryNode.Power(part, number(power.base()), number(power.exponent()));
     } else if (part instanceof Expression.InUnit in) {
       NumberNode operand = number(in.operand());
       return isBase(in.unit().unit())
           ? operand
-          : new NumberNode.FromBase(part, operand, in.unit().unit());
+          : new UnaryNode.FromBase(part, operand, in.unit().unit());
     } else if (part instanceof Expression.AsUnit as) {
       NumberNode operand = number(as.operand());
       return isBase(as.unit().unit())
           ? operand
-          : new NumberNode.ToBase(part, operand, as.unit().unit());
+          : new UnaryNode.ToBase(part, operand, as.unit().unit());
     }
     throw new IllegalStateException("not a value: " + part.span().text());
   }
@@ -85,10 +95,10 @@ final class Planner {
   private static NumberNode arithmetic(
       Operator operator, Expression part, NumberNode left, NumberNode right) {
     return switch (operator) {
-      case PLUS -> new Joined.Sum(part, left, right);
-      case MINUS -> new Joined.Less(part, left, right);
-      case TIMES -> new Joined.Product(part, left, right);
-      case OVER -> new Joined.Quotient(part, left, right);
+      case PLUS -> new BinaryNode.Sum(part, left, right);
+      case MINUS -> new BinaryNode.Subtraction(part, left, right);
+      case TIMES -> new BinaryNode.Product(part, left, right);
+      case OVER -> new BinaryNode.Quotient(part, left, right);
     };
   }
 
@@ -97,8 +107,8 @@ final class Planner {
     return checked
         .fixed(share.part())
         .filter(fixed -> fixed.unit() == Unit.PERCENT)
-        .<NumberNode>map(percent -> new NumberNode.Percent(share, percent.amount(), whole))
-        .orElseGet(() -> new Joined.Product(share, number(share.part()), whole));
+        .<NumberNode>map(percent -> new UnaryNode.Percent(share, percent.amount(), whole))
+        .orElseGet(() -> new BinaryNode.Product(share, number(share.part()), whole));
   }
 
   private NumberNode numberMeant(Expression part, Meaning meaning) {
@@ -134,7 +144,7 @@ final class Planner {
           call, at(solution, 0), at(solution, 1), number(arguments.get(2)));
     }
     if (meaning instanceof Meaning.Reading reading) {
-      return new NumberNode.Lookup(call, reading.table(), number(arguments.get(1)));
+      return new UnaryNode.Lookup(call, reading.table(), number(arguments.get(1)));
     }
     if (!(meaning instanceof Meaning.Plain plain)) {
       return numberMeant(call, meaning);
@@ -143,14 +153,14 @@ final class Planner {
     return switch (plain.function()) {
       case ABS ->
           first instanceof NumberNode.Difference change
-              ? new NumberNode.Apart(call, change.now(), change.earlier())
-              : new NumberNode.Function(call, Math::abs, first);
-      case LN -> new NumberNode.Function(call, StrictMath::log, first);
-      case EXP -> new NumberNode.Function(call, StrictMath::exp, first);
-      case SQRT -> new NumberNode.Function(call, StrictMath::sqrt, first);
-      case LESSER -> new Joined.Lesser(call, first, number(arguments.get(1)));
-      case GREATER -> new Joined.Greater(call, first, number(arguments.get(1)));
-      case ROUND -> new NumberNode.Rounded(call, first, number(arguments.get(1)));
+              ? new NumberNode.AbsoluteDifference(call, change.now(), change.earlier())
+              : new UnaryNode.Absolute(call, first);
+      case LN -> new UnaryNode.Logarithm(call, first);
+      case EXP -> new UnaryNode.Exponential(call, first);
+      case SQRT -> new UnaryNode.Root(call, first);
+      case LESSER -> new BinaryNode.Lesser(call, first, number(arguments.get(1)));
+      case GREATER -> new BinaryNode.Greater(call, first, number(arguments.get(1)));
+      case ROUND -> new BinaryNode.Rounded(call, first, number(arguments.get(1)));
       default -> throw new IllegalStateException("not a plain function: " + call.span().text());
     };
   }
@@ -213,15 +223,15 @@ final class Planner {
     }
     Meaning.Slot slot = (Meaning.Slot) subject;
     Type.Choice choice = (Type.Choice) slot.demand().type();
-    return new TruthNode.IsOption(is, slot.index(), choice.options().indexOf(option), is.negated());
+    return new TruthNode.IsOption(
+        is, slot.index(), choice.options().indexOf(option), choice.options().size(), is.negated());
   }
 
   static Alternatives alternatives(Term term) {
     List<Alternatives.Line> lines = new ArrayList<>();
     for (Term.Alternative alternative : term.alternatives()) {
-      List<TruthNode> when =
-          alternative.when().stream().map(condition -> (TruthNode) plan(condition)).toList();
-      Planned value = alternative.value().map(Planner::plan).orElse(null);
+      List<TruthNode> when = alternative.when().stream().map(Planner::condition).toList();
+      Node value = alternative.value().map(Planner::plan).orElse(null);
       lines.add(new Alternatives.Line(alternative.label(), when, value));
     }
     return new Alternatives(lines);

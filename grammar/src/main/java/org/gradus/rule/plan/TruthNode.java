@@ -1,15 +1,36 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
+import java.util.Set;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Relation;
 import org.gradus.unit.Quantity;
 
 /** A node that gives yes, no or open as one byte. */
-sealed interface TruthNode extends Planned {
+public sealed interface TruthNode extends Node {
 
+  /** Its answer on a frame, as {@link Truth} plans it. */
   byte truth(Frame frame);
+
+  /** All answers it could give anywhere in a region. It may name one that cannot happen. */
+  Outcomes outcomes(Region region);
+
+  /**
+   * The part of the region's box in which it is known and gives this answer. What it says in a way
+   * that no box can express narrows nothing, which is always safe.
+   */
+  Box narrow(Region region, boolean answer);
+
+  /** The answer of a node on a frame. */
+  static Truth test(TruthNode node, Frame frame) {
+    return Truth.of(answer(node, frame));
+  }
 
   /** The truth of a node; see {@link NumberNode#number}. */
   static byte answer(TruthNode node, Frame frame) {
@@ -30,14 +51,32 @@ sealed interface TruthNode extends Planned {
     return truth(frame) == Truth.OPEN;
   }
 
+  @Override
+  default Presence presence(Region region) {
+    Outcomes outcomes = region.outcomes(this);
+    return Presence.of(outcomes.canHold() || outcomes.canFail(), outcomes.canBeUnknown());
+  }
+
   private static byte fromNumber(double number) {
     return Double.isNaN(number) ? Truth.OPEN : Truth.planned(number != 0);
   }
 
+  /** The condition that a slot holds. */
   record Slot(Expression syntax, int index) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
       return fromNumber(frame.value(index));
+    }
+
+    @Override
+    public Outcomes outcomes(Region region) {
+      return ((Cell.Options) region.cell(index)).isOneOf(Cell.Options.YES);
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      Cell.Options cell = (Cell.Options) region.cell(index);
+      return region.box().with(index, cell.where(Cell.Options.YES, answer));
     }
 
     @Override
@@ -46,13 +85,25 @@ sealed interface TruthNode extends Planned {
     }
   }
 
+  /** An answer that is fixed when the file is read. */
   record Fixed(Expression syntax, boolean answer) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
       return Truth.planned(answer);
     }
+
+    @Override
+    public Outcomes outcomes(Region region) {
+      return answer ? Outcomes.HOLDS : Outcomes.FAILS;
+    }
+
+    @Override
+    public Box narrow(Region region, boolean wanted) {
+      return region.box();
+    }
   }
 
+  /** {@code left and right}. */
   record And(Expression syntax, TruthNode left, TruthNode right) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
@@ -60,12 +111,31 @@ sealed interface TruthNode extends Planned {
       return first == Truth.NO ? first : (byte) Math.min(first, TruthNode.answer(right, frame));
     }
 
+    // The right side matters only where the left holds: "known(x) and x > 5". Where the left may be
+    // unknown, or surely holds, it has to be evaluated over all of the region.
     @Override
-    public List<Planned> parts() {
+    public Outcomes outcomes(Region region) {
+      Outcomes first = region.outcomes(left);
+      if (first.alwaysFails()) {
+        return first;
+      }
+      boolean all = first.alwaysHolds() || first.canBeUnknown();
+      return first.and((all ? region : region.where(left, true)).outcomes(right));
+    }
+
+    // That it fails does not say which side does.
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return answer ? region.where(left, true).narrow(right, true) : region.box();
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(left, right);
     }
   }
 
+  /** {@code left or right}. */
   record Or(Expression syntax, TruthNode left, TruthNode right) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
@@ -73,12 +143,29 @@ sealed interface TruthNode extends Planned {
       return first == Truth.YES ? first : (byte) Math.max(first, TruthNode.answer(right, frame));
     }
 
+    // As with "and", the right side matters only where the left fails.
     @Override
-    public List<Planned> parts() {
+    public Outcomes outcomes(Region region) {
+      Outcomes first = region.outcomes(left);
+      if (first.alwaysHolds()) {
+        return first;
+      }
+      boolean all = first.alwaysFails() || first.canBeUnknown();
+      return first.or((all ? region : region.where(left, false)).outcomes(right));
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return answer ? region.box() : region.where(left, false).narrow(right, false);
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(left, right);
     }
   }
 
+  /** {@code not operand}. */
   record Not(Expression syntax, TruthNode operand) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
@@ -86,24 +173,41 @@ sealed interface TruthNode extends Planned {
     }
 
     @Override
-    public List<Planned> parts() {
+    public Outcomes outcomes(Region region) {
+      return region.outcomes(operand).not();
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return region.narrow(operand, !answer);
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(operand);
     }
   }
 
-  /** A comparison, kept as its answers for a left side that is below, equal and above. */
+  /** A comparison, with its answers for a left side that is below, equal and above. */
   record Compare(
-      Expression syntax, NumberNode left, NumberNode right, byte below, byte same, byte above)
+      Expression syntax,
+      Relation relation,
+      NumberNode left,
+      NumberNode right,
+      byte below,
+      byte same,
+      byte above)
       implements TruthNode {
 
     static Compare of(Expression syntax, Relation relation, NumberNode left, NumberNode right) {
       return new Compare(
           syntax,
+          relation,
           left,
           right,
-          Truth.planned(holds(relation, -1)),
-          Truth.planned(holds(relation, 0)),
-          Truth.planned(holds(relation, 1)));
+          Truth.planned(relation.holds(-1)),
+          Truth.planned(relation.holds(0)),
+          Truth.planned(relation.holds(1)));
     }
 
     @Override
@@ -119,26 +223,50 @@ sealed interface TruthNode extends Planned {
     }
 
     static boolean holds(Relation relation, double a, double b) {
-      return holds(relation, Quantity.isBelow(a, b) ? -1 : Quantity.isBelow(b, a) ? 1 : 0);
+      return relation.holds(Quantity.isBelow(a, b) ? -1 : Quantity.isBelow(b, a) ? 1 : 0);
     }
 
-    private static boolean holds(Relation relation, int order) {
+    @Override
+    public Outcomes outcomes(Region region) {
+      Interval a = region.range(left);
+      Interval b = region.range(right);
       return switch (relation) {
-        case LESS -> order < 0;
-        case AT_MOST -> order <= 0;
-        case MORE -> order > 0;
-        case AT_LEAST -> order >= 0;
-        case EQUAL -> order == 0;
-        case UNEQUAL -> order != 0;
+        case LESS -> a.isBelow(b);
+        case AT_MOST -> a.isAtMost(b);
+        case MORE -> b.isBelow(a);
+        case AT_LEAST -> b.isAtMost(a);
+        case EQUAL -> a.isEqualTo(b);
+        case UNEQUAL -> a.isEqualTo(b).not();
       };
     }
 
     @Override
-    public List<Planned> parts() {
+    public Box narrow(Region region, boolean answer) {
+      Relation known = answer ? relation : relation.opposite();
+      Box narrower = left.narrow(known, right, region, region.box());
+      return right.narrow(known.mirrored(), left, region, narrower);
+    }
+
+    @Override
+    public void collectUndecided(Region region, Set<String> found) {
+      TruthNode.addIfUndecided(this, region, found);
+      TruthNode.super.collectUndecided(region, found);
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(left, right);
     }
   }
 
+  private static void addIfUndecided(TruthNode node, Region region, Set<String> found) {
+    Outcomes outcomes = region.outcomes(node);
+    if (outcomes.canHold() && outcomes.canFail()) {
+      found.add(node.syntax().span().inOneLine());
+    }
+  }
+
+  /** {@code number between low and high}, both ends included. */
   record Between(Expression syntax, NumberNode number, NumberNode low, NumberNode high)
       implements TruthNode {
     @Override
@@ -158,16 +286,61 @@ sealed interface TruthNode extends Planned {
     }
 
     @Override
-    public List<Planned> parts() {
+    public Outcomes outcomes(Region region) {
+      Interval x = region.range(number);
+      return region.range(low).isAtMost(x).and(x.isAtMost(region.range(high)));
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return region.box();
+    }
+
+    @Override
+    public void collectUndecided(Region region, Set<String> found) {
+      TruthNode.addIfUndecided(this, region, found);
+      TruthNode.super.collectUndecided(region, found);
+    }
+
+    @Override
+    public List<Node> parts() {
       return List.of(number, low, high);
     }
   }
 
-  record IsOption(Expression syntax, int slot, int option, boolean negated) implements TruthNode {
+  /**
+   * {@code slot is option}, or is not.
+   *
+   * @param option the place of the option among those of the choice
+   * @param options how many options the choice has
+   */
+  record IsOption(Expression syntax, int slot, int option, int options, boolean negated)
+      implements TruthNode {
     @Override
     public byte truth(Frame frame) {
       double chosen = frame.value(slot);
       return Double.isNaN(chosen) ? Truth.OPEN : Truth.planned((chosen == option) != negated);
+    }
+
+    @Override
+    public Outcomes outcomes(Region region) {
+      Outcomes is = ((Cell.Options) region.cell(slot)).isOneOf(Cell.Options.bit(option));
+      // Behind a shared bit there may be another option.
+      Outcomes plain = is.canHold() && isShared() ? is.join(Outcomes.FAILS) : is;
+      return negated ? plain.not() : plain;
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      boolean isIt = answer != negated;
+      // That it is not one of those that share a bit leaves the others.
+      long wanted = !isIt && isShared() ? 0 : Cell.Options.bit(option);
+      Cell.Options cell = (Cell.Options) region.cell(slot);
+      return region.box().with(slot, cell.where(wanted, isIt));
+    }
+
+    private boolean isShared() {
+      return Cell.Options.isShared(Cell.Options.bit(option), options);
     }
 
     @Override
@@ -177,10 +350,29 @@ sealed interface TruthNode extends Planned {
   }
 
   /** Asks whether something is known; itself never open. */
-  record Known(Expression syntax, Planned subject) implements TruthNode {
+  record Known(Expression syntax, Node subject) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
       return Truth.planned(!subject.isUnknown(frame));
+    }
+
+    @Override
+    public Outcomes outcomes(Region region) {
+      return isKnown(subject.presence(region));
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return region.box();
+    }
+
+    @Override
+    public List<Node> parts() {
+      return List.of(subject);
+    }
+
+    private static Outcomes isKnown(Presence presence) {
+      return new Outcomes(presence.canBeKnown(), presence.canBeUnknown(), false);
     }
   }
 
@@ -190,10 +382,22 @@ sealed interface TruthNode extends Planned {
     public byte truth(Frame frame) {
       return Truth.planned(frame.isKnown(slot));
     }
+
+    @Override
+    public Outcomes outcomes(Region region) {
+      return Known.isKnown(region.cell(slot).presence());
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      Presence presence = answer ? Presence.KNOWN : Presence.UNKNOWN;
+      return region.box().with(slot, region.cell(slot).with(presence));
+    }
   }
 
+  /** {@code if condition then whenTrue else whenFalse}. */
   record Choice(Expression syntax, TruthNode condition, TruthNode whenTrue, TruthNode whenFalse)
-      implements TruthNode {
+      implements TruthNode, BranchNode {
     @Override
     public byte truth(Frame frame) {
       byte answer = condition.truth(frame);
@@ -205,20 +409,46 @@ sealed interface TruthNode extends Planned {
     }
 
     @Override
-    public List<Planned> parts() {
-      return List.of(condition, whenTrue, whenFalse);
+    public Outcomes outcomes(Region region) {
+      Outcomes outcomes = region.outcomes(condition);
+      if (outcomes.canBeUnknown()) {
+        return Outcomes.UNKNOWN.join(region.outcomes(whenTrue)).join(region.outcomes(whenFalse));
+      }
+      Outcomes joined = Outcomes.NONE;
+      if (outcomes.canHold()) {
+        joined = joined.join(region.where(condition, true).outcomes(whenTrue));
+      }
+      if (outcomes.canFail()) {
+        joined = joined.join(region.where(condition, false).outcomes(whenFalse));
+      }
+      return joined;
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return region.box();
     }
   }
 
-  /** A definition, evaluated when it is asked for first. */
+  /** A definition that is a condition. */
   record Definition(Expression syntax, Term term, int place, Alternatives alternatives)
-      implements TruthNode {
+      implements TruthNode, DefinitionNode {
     @Override
     public byte truth(Frame frame) {
       return (byte)
           (frame.hasTerm(place)
               ? frame.term(place)
               : frame.keepTerm(place, alternatives.truth(frame)));
+    }
+
+    @Override
+    public Outcomes outcomes(Region region) {
+      return region.settled(term, Outcomes.class, () -> alternatives.outcomes(region));
+    }
+
+    @Override
+    public Box narrow(Region region, boolean answer) {
+      return alternatives.narrow(region, answer);
     }
   }
 }

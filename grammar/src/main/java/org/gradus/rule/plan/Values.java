@@ -40,7 +40,7 @@ final class Values {
   }
 
   private String planned(Checked checked, Expression part, MathContext digits) {
-    Planned node = Planner.plan(checked, part);
+    Node node = Planner.plan(checked, part);
     Type type = checked.typeOf(part).orElseThrow();
     return node instanceof NumberNode number
         ? Shown.value(type, number.value(frame), digits)

@@ -194,6 +194,46 @@ public sealed interface Expression {
     public String symbol() {
       return symbol;
     }
+
+    /**
+     * Whether it applies.
+     *
+     * @param order below zero when the left side is below the right, zero when they are equal,
+     *     above zero when it is above
+     */
+    public boolean holds(int order) {
+      return switch (this) {
+        case LESS -> order < 0;
+        case AT_MOST -> order <= 0;
+        case MORE -> order > 0;
+        case AT_LEAST -> order >= 0;
+        case EQUAL -> order == 0;
+        case UNEQUAL -> order != 0;
+      };
+    }
+
+    /** The relation that applies where this one does not. */
+    public Relation opposite() {
+      return switch (this) {
+        case LESS -> AT_LEAST;
+        case AT_MOST -> MORE;
+        case MORE -> AT_MOST;
+        case AT_LEAST -> LESS;
+        case EQUAL -> UNEQUAL;
+        case UNEQUAL -> EQUAL;
+      };
+    }
+
+    /** The relation of the right side to the left. */
+    public Relation mirrored() {
+      return switch (this) {
+        case LESS -> MORE;
+        case AT_MOST -> AT_LEAST;
+        case MORE -> LESS;
+        case AT_LEAST -> AT_MOST;
+        case EQUAL, UNEQUAL -> this;
+      };
+    }
   }
 
   /** How two values are joined. */

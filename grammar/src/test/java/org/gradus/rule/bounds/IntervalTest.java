@@ -3,9 +3,7 @@ package org.gradus.rule.bounds;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Kind;
 import org.junit.jupiter.api.Test;
 
@@ -23,50 +21,49 @@ class IntervalTest {
   @Test
   void aDivisorThatTouchesZeroLeavesEverythingOpen() {
     Interval number = known(1, 2);
-    assertThat(number.combine(Operator.OVER, known(0, 1))).isEqualTo(Interval.ANYTHING);
-    assertThat(number.combine(Operator.OVER, known(-1, 0))).isEqualTo(Interval.ANYTHING);
-    assertThat(number.combine(Operator.OVER, known(-1, 1))).isEqualTo(Interval.ANYTHING);
-    assertThat(number.combine(Operator.OVER, known(2, 4))).isEqualTo(known(0.25, 1));
-    assertThat(number.combine(Operator.OVER, known(-4, -2))).isEqualTo(known(-1, -0.25));
+    assertThat(number.over(known(0, 1))).isEqualTo(Interval.ANYTHING);
+    assertThat(number.over(known(-1, 0))).isEqualTo(Interval.ANYTHING);
+    assertThat(number.over(known(-1, 1))).isEqualTo(Interval.ANYTHING);
+    assertThat(number.over(known(2, 4))).isEqualTo(known(0.25, 1));
+    assertThat(number.over(known(-4, -2))).isEqualTo(known(-1, -0.25));
   }
 
   @Test
   void whatIsNotThereStaysAway() {
-    assertThat(known(1, 2).combine(Operator.PLUS, Interval.NOTHING)).isEqualTo(Interval.NOTHING);
-    assertThat(Interval.NOTHING.combine(Operator.PLUS, known(1, 2))).isEqualTo(Interval.NOTHING);
-    assertThat(known(1, 2).combine(Operator.PLUS, maybe(1, 2))).isEqualTo(maybe(2, 4));
-    assertThat(Interval.NOTHING.negative().isEmpty()).isTrue();
-    assertThat(known(1, 2).join(Interval.NOTHING)).isEqualTo(maybe(1, 2));
-    assertThat(Interval.NOTHING.join(known(1, 2))).isEqualTo(maybe(1, 2));
+    assertThat(known(1, 2).plus(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
+    assertThat(Interval.UNKNOWN.plus(known(1, 2))).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(1, 2).plus(maybe(1, 2))).isEqualTo(maybe(2, 4));
+    assertThat(Interval.UNKNOWN.negative().isEmpty()).isTrue();
+    assertThat(known(1, 2).join(Interval.UNKNOWN)).isEqualTo(maybe(1, 2));
+    assertThat(Interval.UNKNOWN.join(known(1, 2))).isEqualTo(maybe(1, 2));
     assertThat(known(1, 2).join(known(5, 6))).isEqualTo(known(1, 6));
   }
 
   @Test
   void anOverflowMayBeUnknown() {
-    assertThat(known(1e200, 1e300).combine(Operator.TIMES, known(1, 1e200)).presence())
-        .isEqualTo(Presence.MAYBE);
+    assertThat(known(1e200, 1e300).times(known(1, 1e200)).presence()).isEqualTo(Presence.MAYBE);
   }
 
   @Test
   void theDistanceFromZeroIsNeverBelowIt() {
-    assertThat(known(2, 3).function(Function.ABS)).isEqualTo(known(2, 3));
-    assertThat(known(0, 0).function(Function.ABS)).isEqualTo(known(0, 0));
-    assertThat(known(-3, -2).function(Function.ABS)).isEqualTo(known(2, 3));
-    assertThat(known(-3, 2).function(Function.ABS)).isEqualTo(known(0, 3));
-    assertThat(known(-2, 3).function(Function.ABS)).isEqualTo(known(0, 3));
+    assertThat(known(2, 3).absolute()).isEqualTo(known(2, 3));
+    assertThat(known(0, 0).absolute()).isEqualTo(known(0, 0));
+    assertThat(known(-3, -2).absolute()).isEqualTo(known(2, 3));
+    assertThat(known(-3, 2).absolute()).isEqualTo(known(0, 3));
+    assertThat(known(-2, 3).absolute()).isEqualTo(known(0, 3));
   }
 
   @Test
   void rootsAndLogarithmsHaveNoValueBelowZero() {
-    assertThat(known(4, 9).function(Function.SQRT)).isEqualTo(known(2, 3));
-    assertThat(known(0, 4).function(Function.SQRT)).isEqualTo(known(0, 2));
-    assertThat(known(-1, 4).function(Function.SQRT)).isEqualTo(maybe(0, 2));
-    assertThat(known(-1, 0).function(Function.SQRT)).isEqualTo(maybe(0, 0));
-    assertThat(known(-2, -1).function(Function.SQRT)).isEqualTo(Interval.NOTHING);
-    assertThat(known(-1, 0).function(Function.LN)).isEqualTo(Interval.NOTHING);
-    assertThat(known(1, 1).function(Function.LN)).isEqualTo(known(0, 0));
-    assertThat(known(-1, 1).function(Function.LN)).isEqualTo(maybe(Double.NEGATIVE_INFINITY, 0));
-    assertThat(known(0, 0).function(Function.EXP)).isEqualTo(known(1, 1));
+    assertThat(known(4, 9).root()).isEqualTo(known(2, 3));
+    assertThat(known(0, 4).root()).isEqualTo(known(0, 2));
+    assertThat(known(-1, 4).root()).isEqualTo(maybe(0, 2));
+    assertThat(known(-1, 0).root()).isEqualTo(maybe(0, 0));
+    assertThat(known(-2, -1).root()).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(-1, 0).logarithm()).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(1, 1).logarithm()).isEqualTo(known(0, 0));
+    assertThat(known(-1, 1).logarithm()).isEqualTo(maybe(Double.NEGATIVE_INFINITY, 0));
+    assertThat(known(0, 0).exponential()).isEqualTo(known(1, 1));
   }
 
   @Test
@@ -85,18 +82,18 @@ class IntervalTest {
     assertThat(known(0, 4).power(known(-0.5, -0.5))).isEqualTo(Interval.ANYTHING);
     assertThat(known(-1, 4).power(known(-1, -1))).isEqualTo(Interval.ANYTHING);
     assertThat(known(-1, 4).power(known(0, 2))).isEqualTo(Interval.ANYTHING);
-    assertThat(known(1, 2).power(Interval.NOTHING)).isEqualTo(Interval.NOTHING);
-    assertThat(Interval.NOTHING.power(known(1, 2))).isEqualTo(Interval.NOTHING);
+    assertThat(known(1, 2).power(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
+    assertThat(Interval.UNKNOWN.power(known(1, 2))).isEqualTo(Interval.UNKNOWN);
   }
 
   @Test
   void theLesserAndTheGreaterTakeTheEndsThatCount() {
     assertThat(known(1, 5).lesser(known(2, 3))).isEqualTo(known(1, 3));
     assertThat(known(1, 5).greater(known(2, 3))).isEqualTo(known(2, 5));
-    assertThat(known(1, 5).lesser(Interval.NOTHING)).isEqualTo(Interval.NOTHING);
-    assertThat(Interval.NOTHING.lesser(known(1, 5))).isEqualTo(Interval.NOTHING);
-    assertThat(known(1, 5).greater(Interval.NOTHING)).isEqualTo(Interval.NOTHING);
-    assertThat(Interval.NOTHING.greater(known(1, 5))).isEqualTo(Interval.NOTHING);
+    assertThat(known(1, 5).lesser(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
+    assertThat(Interval.UNKNOWN.lesser(known(1, 5))).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(1, 5).greater(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
+    assertThat(Interval.UNKNOWN.greater(known(1, 5))).isEqualTo(Interval.UNKNOWN);
   }
 
   @Test
@@ -105,8 +102,8 @@ class IntervalTest {
     assertThat(known(112, 118).rounded(known(0, 0))).isEqualTo(Interval.ANYTHING);
     assertThat(known(112, 118).rounded(known(-5, -5))).isEqualTo(Interval.ANYTHING);
     assertThat(known(112, 118).rounded(known(5, 6))).isEqualTo(Interval.ANYTHING);
-    assertThat(Interval.NOTHING.rounded(known(5, 5))).isEqualTo(Interval.NOTHING);
-    assertThat(known(1, 2).rounded(Interval.NOTHING)).isEqualTo(Interval.NOTHING);
+    assertThat(Interval.UNKNOWN.rounded(known(5, 5))).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(1, 2).rounded(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
   }
 
   @Test
@@ -120,9 +117,9 @@ class IntervalTest {
     assertThat(known(30, 30).through(refusing)).isEqualTo(known(1, 1));
     assertThat(known(5, 10).through(refusing)).isEqualTo(maybe(0, 0));
     assertThat(known(30, 35).through(refusing)).isEqualTo(maybe(1, 1));
-    assertThat(known(5, 9).through(refusing)).isEqualTo(Interval.NOTHING);
-    assertThat(known(31, 35).through(refusing)).isEqualTo(Interval.NOTHING);
-    assertThat(Interval.NOTHING.through(refusing)).isEqualTo(Interval.NOTHING);
+    assertThat(known(5, 9).through(refusing)).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(31, 35).through(refusing)).isEqualTo(Interval.UNKNOWN);
+    assertThat(Interval.UNKNOWN.through(refusing)).isEqualTo(Interval.UNKNOWN);
     Table nearest = table(hill, Table.Beyond.NEAREST);
     assertThat(known(5, 9).through(nearest)).isEqualTo(known(0, 0));
     assertThat(known(31, 35).through(nearest)).isEqualTo(known(1, 1));
@@ -142,8 +139,8 @@ class IntervalTest {
     assertThat(known(1, 2).isAtMost(known(2, 3))).isEqualTo(Outcomes.HOLDS);
     assertThat(known(2, 3).isAtMost(known(1, 2))).isEqualTo(new Outcomes(true, true, false));
     assertThat(known(3, 4).isAtMost(known(1, 2))).isEqualTo(Outcomes.FAILS);
-    assertThat(known(1, 2).isBelow(Interval.NOTHING)).isEqualTo(Outcomes.UNKNOWN);
-    assertThat(Interval.NOTHING.isAtMost(known(1, 2))).isEqualTo(Outcomes.UNKNOWN);
+    assertThat(known(1, 2).isBelow(Interval.UNKNOWN)).isEqualTo(Outcomes.UNKNOWN);
+    assertThat(Interval.UNKNOWN.isAtMost(known(1, 2))).isEqualTo(Outcomes.UNKNOWN);
     assertThat(maybe(1, 2).isBelow(known(3, 4))).isEqualTo(new Outcomes(true, false, true));
     assertThat(known(1, 2).isBelow(maybe(3, 4))).isEqualTo(new Outcomes(true, false, true));
   }
@@ -161,6 +158,6 @@ class IntervalTest {
   void anInfiniteEndStandsForTheLargestReading() {
     assertThat(Interval.of(Cell.between(Double.NEGATIVE_INFINITY, 5))).isEqualTo(known(-1e15, 5));
     assertThat(Interval.of(Cell.between(5, Double.POSITIVE_INFINITY))).isEqualTo(known(5, 1e15));
-    assertThat(Interval.of(Cell.between(1, 2).with(Presence.UNKNOWN))).isEqualTo(Interval.NOTHING);
+    assertThat(Interval.of(Cell.between(1, 2).with(Presence.UNKNOWN))).isEqualTo(Interval.UNKNOWN);
   }
 }

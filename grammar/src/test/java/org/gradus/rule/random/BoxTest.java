@@ -22,7 +22,7 @@ import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
 
-/** The abstract evaluator may see an outcome that cannot happen; it never overlooks one. */
+/** What a node gives over a box may contain an outcome that cannot happen; it misses none. */
 class BoxTest {
 
   private static final int POINTS = 6;

@@ -68,21 +68,23 @@ final class Sample {
   }
 
   private static Arbitrary<Sample> grown(Grower.Bed bed, boolean condition) {
-    return Arbitraries.randomValue(
-        drawn -> {
-          Random random = new Random(drawn.nextLong());
-          World world = new World();
-          Grower grower = new Grower(random, world, bed);
-          for (int i = random.nextInt(4); i > 0; i--) {
-            grower.define("term_" + i, random.nextInt(3));
-          }
-          Optional<Kind> kind = condition ? Optional.empty() : Optional.of(grower.kind());
-          Expression tree = tree(grower, kind, random);
-          while (Printer.text(tree).length() > LONGEST) {
-            tree = tree(grower, kind, random);
-          }
-          return new Sample(world, tree, kind, random);
-        });
+    return Arbitraries.randomValue(drawn -> grown(bed, condition, drawn.nextLong()));
+  }
+
+  /** The sample of a seed. */
+  static Sample grown(Grower.Bed bed, boolean condition, long seed) {
+    Random random = new Random(seed);
+    World world = new World();
+    Grower grower = new Grower(random, world, bed);
+    for (int i = random.nextInt(4); i > 0; i--) {
+      grower.define("term_" + i, random.nextInt(3));
+    }
+    Optional<Kind> kind = condition ? Optional.empty() : Optional.of(grower.kind());
+    Expression tree = tree(grower, kind, random);
+    while (Printer.text(tree).length() > LONGEST) {
+      tree = tree(grower, kind, random);
+    }
+    return new Sample(world, tree, kind, random);
   }
 
   private static Expression tree(Grower grower, Optional<Kind> kind, Random random) {

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What can be said of a rule before its readings are taken. */
-class SurveyTest {
+class RangesTest {
 
   private static Box box(Bench bench, Map<String, Cell> cells) {
     return Box.of(
@@ -108,6 +108,26 @@ class SurveyTest {
     assertThat(((Cell.Range) narrow.cell(0)).low()).isBetween(100.0, 100.001);
     assertThat(((Cell.Options) narrow.cell(1)).options()).isEqualTo(0b10);
     assertThat(((Cell.Options) narrow.cell(2)).options()).isEqualTo(0b01);
+  }
+
+  @Test
+  void aComparisonInsideAnArgumentIsNamedWhenItCouldComeOutEitherWay() {
+    Bench bench = new Bench();
+    Condition condition =
+        bench.condition(
+            "extrapolate(rpe, heart_rate, if age > 40 years then 150 bpm else 170 bpm) > 12");
+    assertThat(condition.undecided(box(bench, Map.of("age", Cell.between(39, 41)))))
+        .contains("age > 40 years");
+  }
+
+  @Test
+  void whatIsReadFromASignalIsNarrowedLikeTheSignal() {
+    Bench bench = new Bench();
+    Box narrow =
+        bench
+            .condition("average(heart_rate, 1 min) >= 120 bpm")
+            .whereItHolds(box(bench, Map.of("heart_rate", Cell.between(90, 150))));
+    assertThat(((Cell.Range) narrow.cell(0)).low()).isBetween(119.999, 120.0);
   }
 
   @ParameterizedTest

@@ -1,0 +1,30 @@
+package org.gradus.rule.plan;
+
+import java.util.List;
+import java.util.Set;
+
+/** {@code if condition then whenTrue else whenFalse}, of numbers or of truths. */
+sealed interface BranchNode extends Node permits NumberNode.Choice, TruthNode.Choice {
+
+  TruthNode condition();
+
+  Node whenTrue();
+
+  Node whenFalse();
+
+  @Override
+  default List<Node> parts() {
+    return List.of(condition(), whenTrue(), whenFalse());
+  }
+
+  // Where the condition is known the other branch does not matter.
+  @Override
+  default void explainUnknown(Frame frame, Set<Gap> found) {
+    byte answer = condition().truth(frame);
+    if (answer == Truth.OPEN) {
+      Node.super.explainUnknown(frame, found);
+    } else {
+      (answer == Truth.YES ? whenTrue() : whenFalse()).collectGaps(frame, found);
+    }
+  }
+}
