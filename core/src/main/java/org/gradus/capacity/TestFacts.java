@@ -16,8 +16,8 @@ import org.gradus.unit.Quantity;
  * @param ergometer what it was done on
  * @param purpose {@code submaximal} or {@code maximal}
  * @param settings the settings of the protocol as they were used, by name
- * @param maximum from which line of {@code max_heart_rate} the maximal heart rate was chosen, if
- *     there was one
+ * @param maximum the title of the equation that {@code max_heart_rate} chose, as in {@code 220 -
+ *     age}, or {@code measured}; empty where it chose none
  * @param person the person
  * @param readings what was read or worked out once: {@code max_heart_rate}, {@code
  *     resting.heart_rate}, readings that the protocol gives a name

@@ -3,6 +3,7 @@ package org.gradus.history;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.VerdictRefused;
@@ -69,9 +70,17 @@ public record Title(
       throw new VerdictRefused(
           Code.G608,
           protocol + " " + version + " " + digest,
-          found + " " + found.heading().digest());
+          found + " " + found.heading().digest(),
+          "use the files of the record, or rerun it with these" + replaced(found));
     }
     return found;
+  }
+
+  // Files of a record may name equations by ids that have since been replaced.
+  private static String replaced(Protocol found) {
+    return found.assessment().replaced().entrySet().stream()
+        .map(entry -> "; " + entry.getValue() + " now replaces " + entry.getKey())
+        .collect(Collectors.joining());
   }
 
   /**

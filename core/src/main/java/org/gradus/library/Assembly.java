@@ -104,7 +104,8 @@ final class Assembly {
             List.copyOf(shelf.spreads.values()),
             List.copyOf(shelf.repeats.values()),
             Optional.ofNullable(shelf.results.get(Names.VO2MAX)),
-            shelf.lineRise);
+            shelf.lineRise,
+            replaced());
     Map<String, Formula> axes = estimates.axes(assessment.estimates());
     Instruments instruments = instruments();
     Map<String, Condition> counted = counted();
@@ -286,7 +287,7 @@ final class Assembly {
   private Map<String, Quantity> spreads() {
     Map<String, Quantity> spreads = new HashMap<>();
     shelf.costs.forEach((name, cost) -> cost.spread().ifPresent(sd -> spreads.put(name, sd)));
-    shelf.maxHeartRates.forEach((name, rate) -> spreads.put(name, rate.spread()));
+    shelf.maxHeartRates.values().forEach(rate -> spreads.put(rate.title(), rate.spread()));
     return spreads;
   }
 
@@ -295,7 +296,16 @@ final class Assembly {
     settings.forEach((name, setting) -> citations.put(name, setting.source()));
     draft.defines.forEach((name, placed) -> citations.put(name, placed.value().source()));
     shelf.costs.forEach((name, equation) -> citations.put(name, equation.source()));
-    shelf.maxHeartRates.forEach((name, equation) -> citations.put(name, equation.source()));
+    shelf.maxHeartRates.values().forEach(rate -> citations.put(rate.title(), rate.source()));
     return citations;
+  }
+
+  // Of the equations that this protocol may choose.
+  private Map<String, String> replaced() {
+    Map<String, String> replaced = new LinkedHashMap<>();
+    draft.maxHeartRate.stream()
+        .flatMap(line -> Optional.ofNullable(shelf.maxHeartRates.get(line.name().text())).stream())
+        .forEach(rate -> rate.replaces().forEach(old -> replaced.put(old, rate.id())));
+    return replaced;
   }
 }

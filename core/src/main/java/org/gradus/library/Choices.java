@@ -49,7 +49,7 @@ final class Choices {
       return Optional.empty();
     }
     equation.onlyWhen().ifPresent(when::add);
-    return Optional.of(new Line(name, when, Optional.of(equation.rate())));
+    return Optional.of(new Line(equation.title(), when, Optional.of(equation.rate())));
   }
 
   /** A line of the list of costs; empty when it names what does not exist. */
@@ -72,7 +72,11 @@ final class Choices {
         known.isEmpty() || problems.isFull()
             ? "add a file of equations"
             : "there are " + String.join(", ", known.stream().sorted().toList());
-    String help = problems.help(line.name().text(), known, otherwise);
+    String help =
+        shelf
+            .replacement(line.name().text())
+            .map(rate -> rate.id() + " replaces it")
+            .orElseGet(() -> problems.help(line.name().text(), known, otherwise));
     problems.add(line.name().span(), Code.G309, what, line.name().text(), help);
   }
 }

@@ -98,29 +98,56 @@ final class EquationReader {
   private void maxHeartRate(Keys keys) {
     int before = problems.count();
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    Optional<Scalar> title = keys.text("title");
     Optional<Expression> rate = keys.needText("rate").flatMap(texts::expression);
     Optional<Quantity> spread =
         keys.needText("sd").flatMap(text -> texts.spread(text, List.of(Kind.HEART_RATE)));
     Optional<Expression> onlyWhen = keys.text("only_when").flatMap(texts::expression);
     Citation source = texts.neededSource(keys);
+    List<Scalar> replaces = keys.texts("replaces");
     keys.done();
+    title.ifPresent(this::isOwnTitle);
     rate.ifPresent(text -> formula(text, List.of(Kind.HEART_RATE)));
     onlyWhen.ifPresent(this::condition);
     if (id.isPresent()) {
       boolean sound = problems.count() == before && isNew("maximal heart rate", id.get());
+      sound &= replaces.stream().allMatch(old -> isNew("maximal heart rate", old));
       if (sound && rate.isPresent() && spread.isPresent()) {
+        String name = id.get().value();
         shelf.maxHeartRates.put(
-            id.get().value(),
-            new MaxHeartRate(id.get().value(), rate.get(), spread.get(), onlyWhen, source));
+            name,
+            new MaxHeartRate(
+                name,
+                title.map(Scalar::value).orElse(name),
+                rate.get(),
+                spread.get(),
+                onlyWhen,
+                source,
+                replaces.stream().map(Scalar::value).toList()));
       } else {
         shelf.faulty.add(id.get().value());
       }
     }
   }
 
+  // Reports name an equation by its title alone, so no two may share one.
+  private void isOwnTitle(Scalar title) {
+    boolean taken =
+        shelf.maxHeartRates.values().stream()
+            .anyMatch(
+                other -> other.title().equals(title.value()) || other.id().equals(title.value()));
+    if (taken) {
+      problems.add(title.span(), Code.G306, "the title " + title.value());
+    } else if (title.value().isBlank() || title.value().contains(":")) {
+      texts.notA(title, "a title", "write a few words without a colon, as in 220 - age");
+    }
+  }
+
   private boolean isNew(String what, Scalar id) {
     boolean taken =
-        shelf.costs.containsKey(id.value()) || shelf.maxHeartRates.containsKey(id.value());
+        shelf.costs.containsKey(id.value())
+            || shelf.maxHeartRates.containsKey(id.value())
+            || shelf.replacement(id.value()).isPresent();
     boolean kept = Choices.KEPT.contains(id.value());
     if (taken) {
       problems.add(id.span(), Code.G306, "the " + what + " " + id.value());

@@ -45,4 +45,9 @@ final class Shelf {
 
   /** Whether a file could not be read at all. What is not found may be in it. */
   boolean torn;
+
+  /** The maximal heart rate that replaces one of an older id, if there is one. */
+  Optional<MaxHeartRate> replacement(String id) {
+    return maxHeartRates.values().stream().filter(rate -> rate.replaces().contains(id)).findFirst();
+  }
 }

@@ -1,6 +1,9 @@
 package org.gradus.protocol;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.knowledge.LineRise;
 import org.gradus.knowledge.PlausibleRange;
@@ -20,6 +23,8 @@ import org.gradus.rule.Formula;
  * @param plausible the capacities that can be, where a file says so
  * @param lineRise when a line through stages counts as rising, where a file says so; otherwise
  *     every line with a slope above zero does
+ * @param replaced ids that equations of this protocol had in earlier files, each with the id that
+ *     replaces it
  */
 public record Assessment(
     List<CostLine> costs,
@@ -29,12 +34,14 @@ public record Assessment(
     List<Spread> spreads,
     List<Repeat> repeats,
     Optional<PlausibleRange> plausible,
-    Optional<LineRise> lineRise) {
+    Optional<LineRise> lineRise,
+    Map<String, String> replaced) {
 
   public Assessment {
     costs = List.copyOf(costs);
     estimates = List.copyOf(estimates);
     spreads = List.copyOf(spreads);
     repeats = List.copyOf(repeats);
+    replaced = Collections.unmodifiableMap(new LinkedHashMap<>(replaced));
   }
 }

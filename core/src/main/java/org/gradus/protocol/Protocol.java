@@ -115,8 +115,13 @@ public record Protocol(
       throw new SettingRefused(Code.G603, name, value.toString(), help);
     }
     if (!setting.allows(value)) {
+      String allowed = "the file allows " + setting.allowed();
+      String replacement = assessment.replaced().get(value.toString());
       throw new SettingRefused(
-          Code.G603, name, value.toString(), "the file allows " + setting.allowed());
+          Code.G603,
+          name,
+          value.toString(),
+          replacement == null ? allowed : allowed + "; " + replacement + " replaces " + value);
     }
     Map<String, Setting.Value> values = new LinkedHashMap<>();
     settings.forEach((key, old) -> values.put(key, old.value()));

@@ -163,9 +163,7 @@ public enum Code {
   /** A journal that cannot be written or read. */
   G607("the journal {0} failed: {1}", "check the file, its folder and its disk, and tell it again"),
   /** A record that was made with other files. */
-  G608(
-      "the record was made with {0}, and this library has {1}",
-      "use the files of the record, or rerun it with these"),
+  G608("the record was made with {0}, and this library has {1}", "{2}"),
   /** A record that is damaged. */
   G609("line {1} of {0} is damaged", "use what stands before it"),
   /** A journal that is open elsewhere. */

@@ -12,7 +12,7 @@ import org.gradus.capacity.Interval;
 import org.junit.jupiter.api.Test;
 
 /**
- * Estimates against measured capacities of trained cyclists (Sylta et al. 2016, CC0; see {@code
+ * Estimates against measured capacities of trained cyclists (CC0; see {@code
  * cycling-measurements/SOURCE.md}). The spreads stand in {@code common-spreads.yaml} and {@code
  * common-equations.yaml} and were fixed before any of these figures was computed. Riders come back
  * up to four times, so the tests are not independent of each other.

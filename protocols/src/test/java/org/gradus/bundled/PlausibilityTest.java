@@ -115,7 +115,8 @@ class PlausibilityTest {
     assertThat(rules(Capacity.of(session.outcome()))).contains("uptake-and-walking-load");
   }
 
-  // Myers 2017 for a woman of 46 years and 71 kg (156.5 lb): 79.9 - 17.9 - 13.7 - 19.9 = 28.4,
+  // Myers J et al. Prog Cardiovasc Dis 2017: for a woman of 46 years and 71 kg (156.5 lb): 79.9 -
+  // 17.9 - 13.7 - 19.9 = 28.4,
   // three
   // standard errors above it 50.0 mL/kg/min.
   @Test

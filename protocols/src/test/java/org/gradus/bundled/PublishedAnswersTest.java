@@ -186,7 +186,7 @@ class PublishedAnswersTest {
           vo2max: extrapolate(level, heart_rate, max_rate)
       """;
 
-  // Fox 1971 as printed in all secondary sources: 220 - age.
+  // Fox SM et al. 1971, as printed in all secondary sources: 220 - age.
   @ParameterizedTest
   @CsvSource({"20, 200", "40, 180", "64, 156"})
   void theAgePredictedMaximumIs220MinusAge(int age, double bpm) {

@@ -40,7 +40,7 @@ class ReportTest {
         .contains(
             "\nPlausibility\n", "\nNorms\n", "\nTraining plan\n", "\nCautions\n", "\nSources\n")
         .contains("- walk_2; from: 3:00; lasted: 3:00; load: 2.5 mph, 12 %; heart rate: 136 bpm")
-        .contains("maximal heart rate (general_1971)")
+        .contains("maximal heart rate (220 - age)")
         .contains("heart rate: 110 to 131 bpm")
         .contains("Bruce RA, Kusumi F, Hosmer D.")
         .contains("This report advises a trained person, who decides.");

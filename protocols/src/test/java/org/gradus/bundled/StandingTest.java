@@ -62,9 +62,9 @@ class StandingTest {
     return standings.get(0);
   }
 
-  // Kaminsky 2015, medians as published: men of 20 to 29 years 48.0, of 70 to 79 24.4; women 37.6
-  // and
-  // 18.3. Kaminsky 2017, cycle: men 41.9 and 19.5, women 31.0 and 14.8.
+  // Kaminsky LA et al. Mayo Clin Proc 2015;90:1515-1523, medians as published: men of 20 to 29
+  // years 48.0, of 70 to 79 24.4; women 37.6 and 18.3. Kaminsky LA et al. Mayo Clin Proc
+  // 2017;92:228-233, cycle: men 41.9 and 19.5, women 31.0 and 14.8.
   @ParameterizedTest
   @CsvSource({
     "treadmill, MALE, 20, 48.0", "treadmill, MALE, 79, 24.4",
@@ -112,7 +112,7 @@ class StandingTest {
         Map.of("recovery_count", Quantities.bpm(count)));
   }
 
-  // Golding 1989, men of 18 to 25: excellent 50-76, good 79-84, above average 88-93.
+  // Golding LA 1989, men of 18 to 25: excellent 50-76, good 79-84, above average 88-93.
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -167,13 +167,13 @@ class StandingTest {
   @Test
   void testsWithOtherSettingsOrAnotherMaximumAreNotCompared() {
     var repeats = Walks.WALK.assessment().repeats();
-    Capacity first = walked(Map.of("ceiling", "85 %"), "general_1971");
-    assertThat(Change.between(first, walked(Map.of("ceiling", "80 %"), "general_1971"), repeats))
+    Capacity first = walked(Map.of("ceiling", "85 %"), "220 - age");
+    assertThat(Change.between(first, walked(Map.of("ceiling", "80 %"), "220 - age"), repeats))
         .hasToString(
             "the two tests were done with different settings: ceiling was 85 %, then 80 %");
     assertThat(Change.between(first, walked(Map.of("ceiling", "85 %"), "measured"), repeats))
         .hasToString(
-            "the maximal heart rate was chosen in different ways: general_1971, then measured");
+            "the maximal heart rate was chosen in different ways: 220 - age, then measured");
     assertThat(Change.between(first, first, repeats)).isInstanceOf(Change.Judged.class);
   }
 
@@ -181,10 +181,11 @@ class StandingTest {
   void theFactsOfATestTellItsSettingsAndItsMaximum() {
     TestFacts facts = Walked.ines().facts();
     assertThat(facts.settings()).containsEntry("ceiling", "85 %").containsKey("steady_band");
-    assertThat(facts.maximum()).contains("general_1971");
+    assertThat(facts.maximum()).contains("220 - age");
   }
 
-  // Greiwe 1995: 13 % within a person. From 40 to 44: sd 5.2 and 5.72, together 7.73, times 1.96:
+  // Greiwe JS et al. 1995: 13 % within a person. From 40 to 44: sd 5.2 and 5.72, together 7.73,
+  // times 1.96:
   // 15.15 mL/kg/min. From 30 to 50: 3.9 and 6.5, 7.58, 14.86.
   @Test
   void aChangeIsRealOnlyWhenLargerThanRepeatedTestsDifferBy() {

@@ -144,7 +144,7 @@ class TrainingTest {
     assertThat(plan.remarks().get(0)).startsWith("No heart rates: ").endsWith("The rating leads.");
   }
 
-  // Garber 2011: the conventions differ by 5 % (3.5 x 5 / 1000 = 0.0175 against 1 / 60 = 0.01667).
+  // The conventions differ by 5 %: 3.5 x 5 / 1000 = 0.0175 against 1 / 60 = 0.01667.
   @Test
   void theOtherConventionOfEnergyIsNamed() {
     assertThat(Training.plan(Walked.ines(), BANDS).remarks())

@@ -139,7 +139,8 @@ class UncertaintyTest {
     return Math.sqrt(squares / values.length);
   }
 
-  // Marsh 2012 found 4.35 mL/kg/min; what is propagated here is more, so it is the headline. Were
+  // Marsh CE 2012 found 4.35 mL/kg/min; what is propagated here is more, so it is the headline.
+  // Were
   // it less, the published one would be.
   @Test
   void theWiderOfPropagatedAndPublishedIsTheHeadline() {
@@ -167,7 +168,7 @@ class UncertaintyTest {
                 .shares())
         .extracting(Interval.Share::name)
         .containsExactlyInAnyOrder(
-            "maximal heart rate (general_1971)",
+            "maximal heart rate (220 - age)",
             "oxygen cost (walking)",
             "heart rate day to day",
             "heart rate reading to reading",

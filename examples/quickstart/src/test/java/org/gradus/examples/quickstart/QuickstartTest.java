@@ -32,7 +32,7 @@ class QuickstartTest {
     assertThat(account)
         .contains("estimated by stages_line: 35.9 mL/kg/min")
         .contains("stage walk_2: 2.5 mph, 12 %, heart rate 136 bpm; walking: 24.69 mL/kg/min")
-        .contains("max_heart_rate: 168 bpm; general_1971")
+        .contains("max_heart_rate: 168 bpm; 220 - age")
         .contains("] American College of Sports Medicine metabolic equations;")
         .contains("] Fox SM et al. 1971;")
         .doesNotContain("no source named");
