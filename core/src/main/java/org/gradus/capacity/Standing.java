@@ -61,13 +61,22 @@ public sealed interface Standing {
    *
    * @param table the table
    * @param value what is compared
-   * @param name the class
+   * @param name the class, as in {@code class 2 of 7} where the table numbers its classes
    * @param remark what had to be decided because of a gap or a tie in the table, or empty
    */
   record InClass(NormTable table, Quantity value, String name, String remark) implements Standing {
     @Override
     public String words() {
-      return remark.isEmpty() ? name : name + " (" + remark + ")";
+      String named = name + (isNumbered() ? ", 1 = " + best() : "");
+      return remark.isEmpty() ? named : named + " (" + remark + ")";
+    }
+
+    private boolean isNumbered() {
+      return table.rows() instanceof NormTable.Classes classes && classes.numbered();
+    }
+
+    private String best() {
+      return (table.higherIsBetter() ? "highest " : "lowest ") + table.of().replace('_', ' ');
     }
   }
 

@@ -73,8 +73,9 @@ public record NormTable(
    * Classes.
    *
    * @param rows the best first
+   * @param numbered whether the file numbers them and gives them no names
    */
-  public record Classes(List<NormClass> rows) implements Rows {
+  public record Classes(List<NormClass> rows, boolean numbered) implements Rows {
     public Classes {
       rows = List.copyOf(rows);
     }
@@ -83,7 +84,7 @@ public record NormTable(
   /**
    * One class.
    *
-   * @param name what it is called
+   * @param name what it is called; {@code class 2 of 7} where the file numbers its classes
    * @param values one stretch for each age group; none where the table prints nothing usable
    */
   public record NormClass(String name, List<Optional<Stretch>> values) {

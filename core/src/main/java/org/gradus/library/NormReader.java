@@ -168,12 +168,25 @@ final class NormReader {
 
   private Classes classes(List<Entry> entries, int ages, Unit unit) {
     List<NormClass> rows = new ArrayList<>();
+    boolean numbered = isNumber(entries.get(0));
     for (Entry entry : entries) {
       List<Optional<Stretch>> values =
           cells(entry, ages).stream().map(cell -> stretch(cell, unit)).toList();
-      rows.add(new NormClass(entry.key().value(), values));
+      String key = entry.key().value();
+      if (numbered != isNumber(entry) || numbered && !key.equals("" + (rows.size() + 1))) {
+        texts.notA(
+            entry.key(),
+            "the next class",
+            "name every class, or number them 1, 2, 3, the best first");
+      }
+      String name = numbered ? "class " + key + " of " + entries.size() : key;
+      rows.add(new NormClass(name, values));
     }
-    return new Classes(rows);
+    return new Classes(rows, numbered);
+  }
+
+  private static boolean isNumber(Entry entry) {
+    return entry.key().value().matches("[0-9]+");
   }
 
   private Optional<Stretch> stretch(Scalar cell, Unit unit) {

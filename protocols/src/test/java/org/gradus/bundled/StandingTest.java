@@ -112,34 +112,34 @@ class StandingTest {
         Map.of("recovery_count", Quantities.bpm(count)));
   }
 
-  // Golding LA 1989, men of 18 to 25: excellent 50-76, good 79-84, above average 88-93.
+  // Golding LA 1989, men of 18 to 25: class 1 of 7 is 50-76, 2 is 79-84, 3 is 88-93.
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
-        "76 | excellent",
-        "77 | excellent (it lies in no printed class; the nearest, 50 to 76 bpm, is taken)",
-        "86 | above average (it lies midway between good 79 to 84 bpm and above average 88 to 93 bpm; the poorer class is taken)",
-        "40 | excellent (it lies in no printed class; the nearest, 50 to 76 bpm, is taken)",
+        "76 | class 1 of 7, 1 = lowest recovery count",
+        "77 | class 1 of 7, 1 = lowest recovery count (it lies in no printed class; the nearest, 50 to 76 bpm, is taken)",
+        "86 | class 3 of 7, 1 = lowest recovery count (it lies midway between class 2 of 7 79 to 84 bpm and class 3 of 7 88 to 93 bpm; the poorer class is taken)",
+        "40 | class 1 of 7, 1 = lowest recovery count (it lies in no printed class; the nearest, 50 to 76 bpm, is taken)",
       })
   void countsInTheGapsOfATableSaySo(double count, String words) {
     Capacity stepped = stepped(22, count);
     assertThat(only(stepped).words()).isEqualTo(words);
   }
 
-  // The cell above average is misprinted for men of 36 to 45 and not used: between good, 80-88, and
-  // average, 100-105, the table says nothing, and no better class is given than the one misprinted.
+  // Class 3 is misprinted for men of 36 to 45 and not used: between class 2, 80-88, and
+  // class 4, 100-105, the table says nothing, and no better class is given than the one misprinted.
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
-        "88 | good",
-        "89 | 89 bpm lies where the table has no usable figures: those of above average",
-        "93 | 93 bpm lies where the table has no usable figures: those of above average",
-        "99 | 99 bpm lies where the table has no usable figures: those of above average",
-        "100 | average",
-        "106 | average (it lies in no printed class; the nearest, 100 to 105 bpm, is taken)",
-        "79 | good (it lies in no printed class; the nearest, 80 to 88 bpm, is taken)",
+        "88 | class 2 of 7, 1 = lowest recovery count",
+        "89 | 89 bpm lies where the table has no usable figures: those of class 3 of 7",
+        "93 | 93 bpm lies where the table has no usable figures: those of class 3 of 7",
+        "99 | 99 bpm lies where the table has no usable figures: those of class 3 of 7",
+        "100 | class 4 of 7, 1 = lowest recovery count",
+        "106 | class 4 of 7, 1 = lowest recovery count (it lies in no printed class; the nearest, 100 to 105 bpm, is taken)",
+        "79 | class 2 of 7, 1 = lowest recovery count (it lies in no printed class; the nearest, 80 to 88 bpm, is taken)",
       })
   void aMisprintedCellIsLeftOutAndNoted(double count, String words) {
     Capacity stepped = stepped(40, count);
