@@ -28,11 +28,11 @@ import org.gradus.unit.Quantity;
  * @param facts the test they come from
  * @param estimates in the order of the protocol
  * @param findings what deserves a second look
- * @param afterStop whether the exercise was ended by a stop; estimates then come from the stages
- *     before
+ * @param clearance whether a stop ended the test, and whether the person was cleared for exercise
+ *     since
  */
 public record Capacity(
-    TestFacts facts, List<Estimate> estimates, List<Finding> findings, boolean afterStop) {
+    TestFacts facts, List<Estimate> estimates, List<Finding> findings, Clearance clearance) {
 
   public Capacity {
     estimates = List.copyOf(estimates);
@@ -52,7 +52,7 @@ public record Capacity(
       }
     }
     findings.addAll(new Plausibility(outcome, vo2max).findings());
-    return new Capacity(facts(outcome), estimates, findings, outcome.stopped());
+    return new Capacity(facts(outcome), estimates, findings, Clearance.of(outcome));
   }
 
   private static TestFacts facts(Outcome outcome) {
@@ -82,6 +82,17 @@ public record Capacity(
         outcome.person(),
         readings,
         protocol.instruments().loads());
+  }
+
+  /**
+   * The same of a person who has been cleared for exercise since the stop that ended the test, by
+   * somebody who may do so; for a host to which that was told after the test was over. While it
+   * goes on, in recovery, tell the session: {@link org.gradus.session.Readings#clearedAfterStop}.
+   */
+  public Capacity clearedAfterStop() {
+    return clearance == Clearance.OUTSTANDING
+        ? new Capacity(facts, estimates, findings, Clearance.GIVEN)
+        : this;
   }
 
   /** The first estimate that could be made, if it is plausible. */

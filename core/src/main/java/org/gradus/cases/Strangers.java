@@ -59,6 +59,7 @@ final class Strangers {
     } else {
       known.addAll(instruments.questions().keySet());
       List.of(Attribute.values()).forEach(attribute -> known.add(attribute.word()));
+      known.add(Instruments.CLEARED_AFTER_STOP);
     }
     return known;
   }

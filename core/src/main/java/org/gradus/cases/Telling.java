@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Instruments;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
@@ -93,7 +94,12 @@ final class Telling {
                 () ->
                     Optional.ofNullable(protocol.instruments().questions().get(name))
                         .map(question -> question.type()))
-            .or(() -> Attribute.named(name).map(Attribute::type));
+            .or(() -> Attribute.named(name).map(Attribute::type))
+            .or(
+                () ->
+                    name.equals(Instruments.CLEARED_AFTER_STOP)
+                        ? Optional.of(Type.CONDITION)
+                        : Optional.empty());
     // What is neither yes nor no is told as it stands: the session refuses it.
     if (type.filter(Type.CONDITION::equals).isPresent() && ANSWERS.contains(text)) {
       return new Reading.Answered(name, isYes(text));

@@ -15,6 +15,7 @@ import org.gradus.diagnostic.Span;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
+import org.gradus.protocol.Instruments;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Signal;
@@ -203,7 +204,8 @@ final class Names {
     boolean chosen =
         (name.equals(MAX_HEART_RATE) && !draft.maxHeartRate.isEmpty())
             || (name.equals(UPTAKE) && !draft.cost.isEmpty())
-            || name.equals(VO2MAX);
+            || name.equals(VO2MAX)
+            || name.equals(Instruments.CLEARED_AFTER_STOP);
     boolean free = !chosen && !symbols.containsKey(name);
     if (!free) {
       unusable.add(name);

@@ -9,6 +9,12 @@ import java.util.Optional;
 /** Everything that can be told to a test. Immutable. */
 public final class Instruments {
 
+  /**
+   * The name of an answer that every protocol takes after a stop: whether the person has been
+   * cleared for exercise since, by somebody who may do so.
+   */
+  public static final String CLEARED_AFTER_STOP = "cleared_after_stop";
+
   private final Map<String, Signal> signals;
   private final Map<String, Scale> scales;
   private final Map<String, Sign> signs;

@@ -8,6 +8,7 @@ import org.gradus.knowledge.Extent;
 import org.gradus.report.Block.Items;
 import org.gradus.report.Block.Paragraph;
 import org.gradus.report.Block.Table;
+import org.gradus.report.Block.Warning;
 import org.gradus.training.BandPlan;
 import org.gradus.training.LoadPlan;
 import org.gradus.training.Range;
@@ -23,6 +24,9 @@ final class PlanPart {
   }
 
   Section section() {
+    if (plan.withheld().isPresent()) {
+      return new Section("Training plan", List.of(new Warning(plan.withheld().get())));
+    }
     List<Block> blocks = new ArrayList<>();
     blocks.add(bands());
     if (plan.plans().stream().anyMatch(band -> !band.loads().isEmpty())) {

@@ -45,24 +45,27 @@ public final class Report {
   private final Optional<String> identity;
   private final List<NormTable> norms;
   private final Optional<IntensityBands> bands;
+  private final boolean cleared;
 
   private Report(
       Outcome outcome,
       List<Event> events,
       Optional<String> identity,
       List<NormTable> norms,
-      Optional<IntensityBands> bands) {
+      Optional<IntensityBands> bands,
+      boolean cleared) {
     this.outcome = outcome;
     this.events = List.copyOf(events);
     this.identity = identity;
     this.norms = List.copyOf(norms);
     this.bands = bands;
+    this.cleared = cleared;
   }
 
   /** The report of a test as it stands. */
   public static Report of(Session session) {
     return new Report(
-        session.outcome(), session.events(), Optional.empty(), List.of(), Optional.empty());
+        session.outcome(), session.events(), Optional.empty(), List.of(), Optional.empty(), false);
   }
 
   /**
@@ -77,17 +80,28 @@ public final class Report {
 
   /** With who it was, and when, in the host's own words. */
   public Report identity(String words) {
-    return new Report(outcome, events, Optional.of(words), norms, bands);
+    return new Report(outcome, events, Optional.of(words), norms, bands, cleared);
   }
 
   /** With the place of the result in these tables. */
   public Report norms(List<NormTable> tables) {
-    return new Report(outcome, events, identity, tables, bands);
+    return new Report(outcome, events, identity, tables, bands, cleared);
   }
 
-  /** With a training plan by these bands. */
+  /**
+   * With a training plan by these bands. After a stop the report says in its place that there is
+   * none until the person has been cleared for exercise.
+   */
   public Report bands(IntensityBands plan) {
-    return new Report(outcome, events, identity, norms, Optional.of(plan));
+    return new Report(outcome, events, identity, norms, Optional.of(plan), cleared);
+  }
+
+  /**
+   * Of a person who has been cleared for exercise after the stop that ended the test, as the host
+   * was told after it was over. Without a stop it changes nothing.
+   */
+  public Report clearedAfterStop() {
+    return new Report(outcome, events, identity, norms, bands, true);
   }
 
   /** As plain text, in lines of at most 100 characters. */
@@ -114,7 +128,8 @@ public final class Report {
   }
 
   private List<Section> sections() {
-    Capacity capacity = Capacity.of(outcome);
+    Capacity told = Capacity.of(outcome);
+    Capacity capacity = cleared ? told.clearedAfterStop() : told;
     ResultPart result = new ResultPart(outcome, capacity, norms);
     TestPart test = new TestPart(outcome, events, identity, capacity);
     List<Section> sections = new ArrayList<>();

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.protocol.Instruments;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.plan.Frame;
@@ -40,6 +41,20 @@ public final class Outcome {
   /** Whether the exercise was ended by a stop. */
   public boolean stopped() {
     return course.stopped;
+  }
+
+  /**
+   * Whether a stop ended the exercise or recovery, so that the person needs somebody's word before
+   * exercising again.
+   */
+  public boolean needsClearance() {
+    return course.stopped || course.ending.filter(Ending.EMERGENCY::equals).isPresent();
+  }
+
+  /** Whether it was told in recovery that the person is cleared for exercise after the stop. */
+  public boolean clearedAfterStop() {
+    Taken answer = course.answers.get(Instruments.CLEARED_AFTER_STOP);
+    return answer != null && answer.value() == 1;
   }
 
   /** The load that was set at the last event: of the stage, or of recovery. */

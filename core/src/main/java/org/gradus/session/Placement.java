@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Instruments;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Schedule;
@@ -68,7 +69,10 @@ final class Placement {
     boolean answer =
         course.protocol.instruments().questions().containsKey(subject)
             || Attribute.named(subject).isPresent();
-    if (answer) {
+    if (subject.equals(Instruments.CLEARED_AFTER_STOP)) {
+      afterStopOnly(subject);
+      answers.put(subject, taken);
+    } else if (answer) {
       beforeOnly(subject);
       answers.put(subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
@@ -104,6 +108,13 @@ final class Placement {
     OptionalInt number = course.events.numberOf(subject, event.taken());
     String where = number.isPresent() ? "event " + number.getAsInt() : "the same event";
     return first + " at " + Times.clock(event.taken()) + " in " + where;
+  }
+
+  private void afterStopOnly(String subject) {
+    if (!course.stopped) {
+      throw new ReadingRefused(
+          Code.G510, subject, "before a stop", "it is asked after a stop has ended the exercise");
+    }
   }
 
   private void beforeOnly(String subject) {

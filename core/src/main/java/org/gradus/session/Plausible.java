@@ -9,6 +9,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Instruments;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
@@ -93,7 +94,7 @@ final class Plausible {
       step(reading);
       fits(reading, question.type(), question.range());
       offered(reading, question);
-    } else if (attribute.isPresent()) {
+    } else if (attribute.isPresent() || subject.equals(Instruments.CLEARED_AFTER_STOP)) {
       fits(reading, Type.CONDITION, Optional.empty());
     } else {
       throw unknown(reading);

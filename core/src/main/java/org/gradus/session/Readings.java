@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.Optional;
+import org.gradus.protocol.Instruments;
 import org.gradus.protocol.Posture;
 import org.gradus.session.Reading.Measured;
 import org.gradus.unit.Quantity;
@@ -62,6 +63,15 @@ public final class Readings {
   /** An answer to a yes-no question. */
   public static Reading answer(String question, boolean yes) {
     return new Reading.Answered(question, yes);
+  }
+
+  /**
+   * Whether the person has been cleared for exercise after the stop that ended the test, by
+   * somebody who may do so. It is told in recovery, and no training plan is made before; of several
+   * the last one counts. A test whose recovery is over is closed: tell the report then.
+   */
+  public static Reading clearedAfterStop(boolean cleared) {
+    return new Reading.Answered(Instruments.CLEARED_AFTER_STOP, cleared);
   }
 
   /** An answer that is a quantity: {@code answer("since_meal", hours(4))}. */

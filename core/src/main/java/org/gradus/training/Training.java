@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Clearance;
 import org.gradus.capacity.TestFacts;
 import org.gradus.knowledge.Exercise;
 import org.gradus.knowledge.IntensityBands;
@@ -20,10 +21,15 @@ import org.gradus.protocol.Attribute;
  * moderate.load("level_walk");             // 76 to 100 m/min, or why not
  * }</pre>
  *
+ * <p>After a stop there is no plan until the person has been cleared for exercise: told in recovery
+ * ({@link org.gradus.session.Readings#clearedAfterStop}) or afterwards ({@link
+ * Capacity#clearedAfterStop}).
+ *
  * <p>Where medicine slows the heart only the rating is left, and a remark says so. A plan is advice
  * to a trained person who knows the one it is for; it is no prescription.
  *
  * @param bands where the bands come from
+ * @param withheld why no plan is made, if it is not; there are no bands then
  * @param plans the bands, the easiest first
  * @param volume how much a week, if the bands say so
  * @param remarks what could not be worked out and why, which convention of energy was used, and
@@ -31,9 +37,18 @@ import org.gradus.protocol.Attribute;
  */
 public record Training(
     IntensityBands bands,
+    Optional<String> withheld,
     List<BandPlan> plans,
     Optional<WeeklyVolume> volume,
     List<String> remarks) {
+
+  private static final String AFTER_A_STOP =
+      "No training plan: the test was ended by a stop, and it was not told that the person has been"
+          + " cleared for exercise since. Somebody who may decide that looks at the person and at"
+          + " this report first; then tell cleared_after_stop.";
+  private static final String CLEARED =
+      "The test was ended by a stop. It was told that the person has been cleared for exercise"
+          + " since.";
 
   public Training {
     plans = List.copyOf(plans);
@@ -49,20 +64,33 @@ public record Training(
    * The load of one way to exercise, for the person of a test.
    *
    * @param uptake the uptakes that are wanted, per kilogram
+   * @return the loads, or why there are none; there are none after a stop without clearance
    */
   public static LoadPlan load(Capacity capacity, Exercise exercise, Range uptake) {
+    if (capacity.clearance() == Clearance.OUTSTANDING) {
+      return new LoadPlan.NotReachable(exercise, AFTER_A_STOP);
+    }
     TestFacts facts = capacity.facts();
     return new LoadFinder(
             exercise, facts.given(), facts.person().value(Attribute.MASS), facts.loads())
         .plan(uptake);
   }
 
-  /** Makes a plan by the headline of a test and by these bands. */
+  /**
+   * Makes a plan by the headline of a test and by these bands; none after a stop without clearance.
+   */
   public static Training plan(Capacity capacity, IntensityBands bands) {
+    if (capacity.clearance() == Clearance.OUTSTANDING) {
+      return new Training(bands, Optional.of(AFTER_A_STOP), List.of(), Optional.empty(), List.of());
+    }
     Planner planner = new Planner(capacity, bands);
     List<BandPlan> plans = bands.bands().stream().map(planner::plan).toList();
-    List<String> remarks = new ArrayList<>(planner.remarks());
+    List<String> remarks = new ArrayList<>();
+    if (capacity.clearance() == Clearance.GIVEN) {
+      remarks.add(CLEARED);
+    }
+    remarks.addAll(planner.remarks());
     remarks.addAll(bands.cautions());
-    return new Training(bands, plans, bands.volume(), remarks);
+    return new Training(bands, Optional.empty(), plans, bands.volume(), remarks);
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Change;
+import org.gradus.capacity.Clearance;
 import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Standing;
 import org.gradus.capacity.TestFacts;
@@ -53,7 +54,7 @@ class StandingTest {
             person,
             readings,
             Map.of());
-    return new Capacity(facts, estimates, List.of(), false);
+    return new Capacity(facts, estimates, List.of(), Clearance.NOT_NEEDED);
   }
 
   private static Standing only(Capacity capacity) {
@@ -161,7 +162,7 @@ class StandingTest {
             woman,
             Map.of(),
             Map.of());
-    return new Capacity(facts, plain.estimates(), List.of(), false);
+    return new Capacity(facts, plain.estimates(), List.of(), Clearance.NOT_NEEDED);
   }
 
   @Test

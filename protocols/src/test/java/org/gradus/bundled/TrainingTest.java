@@ -12,6 +12,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Clearance;
 import org.gradus.capacity.TestFacts;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.Citation;
@@ -103,7 +104,7 @@ class TrainingTest {
             facts(measured, measured.facts().person(), possible),
             measured.estimates(),
             measured.findings(),
-            false);
+            Clearance.NOT_NEEDED);
     return moderate(here).load(exercise).orElseThrow().words();
   }
 
@@ -131,7 +132,7 @@ class TrainingTest {
                 Map.of()),
             measured.estimates(),
             measured.findings(),
-            false);
+            Clearance.NOT_NEEDED);
     Training plan = Training.plan(slowed, BANDS);
     assertThat(plan.plans())
         .allSatisfy(

@@ -27,6 +27,7 @@ final class PlanMap {
             "title", bands.title(),
             "scale", bands.scale(),
             "bands", Named.list(plan.plans(), PlanMap::band));
+    plan.withheld().ifPresent(why -> map.put("withheld", why));
     plan.volume().ifPresent(volume -> map.put("week", week(volume)));
     map.put("remarks", plan.remarks());
     return map;

@@ -40,8 +40,18 @@ final class ReportCommand implements Callable<Integer> {
       description = "Add a training plan by these intensity bands: bands-2011.")
   private String bands = "";
 
+  @Option(
+      names = "--cleared-after-stop",
+      description =
+          "The person has been cleared for exercise since the stop that ended this test; without it"
+              + " a stopped test has no training plan.")
+  private boolean cleared;
+
   @Override
   public Integer call() {
+    shelf.refuseUnless(
+        !cleared || !bands.isEmpty(),
+        "--cleared-after-stop: it is about the training plan; give --bands too");
     shelf.refuseUnless(
         !json || html == null, "--json and --html: give one of them; each is a report of its own");
     if (html != null) {
@@ -52,11 +62,12 @@ final class ReportCommand implements Callable<Integer> {
     Optional<IntensityBands> by =
         bands.isEmpty() ? Optional.empty() : Optional.of(library.bands(bands));
     if (json) {
-      shelf.out().println(Json.write(new ReportMap(record, library, by).map()));
+      shelf.out().println(Json.write(new ReportMap(record, library, by, cleared).map()));
       return Workbench.WELL;
     }
     Report plain = Report.of(record, library).norms(library.norms());
-    Report report = by.map(plain::bands).orElse(plain);
+    Report planned = by.map(plain::bands).orElse(plain);
+    Report report = cleared ? planned.clearedAfterStop() : planned;
     if (html == null) {
       shelf.line(shelf.columns() > 0 ? report.text(shelf.columns()) : report.text());
       return Workbench.WELL;

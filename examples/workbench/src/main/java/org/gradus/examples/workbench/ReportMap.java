@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Clearance;
 import org.gradus.capacity.Estimate;
 import org.gradus.history.TestRecord;
 import org.gradus.knowledge.IntensityBands;
@@ -43,12 +44,14 @@ final class ReportMap {
    * A report.
    *
    * @param bands the bands of intensity to train by, if a prescription is wanted
+   * @param cleared whether the person was cleared for exercise after the test was over
    */
-  ReportMap(TestRecord record, Library library, Optional<IntensityBands> bands) {
+  ReportMap(TestRecord record, Library library, Optional<IntensityBands> bands, boolean cleared) {
     Session session = record.resume(library, Ledger.NONE);
     this.record = record;
     this.outcome = session.outcome();
-    this.capacity = Capacity.of(outcome);
+    Capacity told = Capacity.of(outcome);
+    this.capacity = cleared ? told.clearedAfterStop() : told;
     this.library = library;
     this.bands = bands;
   }
@@ -123,6 +126,9 @@ final class ReportMap {
     test.put("phase", Named.word(outcome.phase()));
     outcome.ending().ifPresent(how -> test.put("ending", Named.word(how)));
     test.put("stopped", outcome.stopped());
+    if (capacity.clearance() != Clearance.NOT_NEEDED) {
+      test.put("clearedAfterStop", capacity.clearance() == Clearance.GIVEN);
+    }
     test.put("signs", signs(entries));
     return test;
   }

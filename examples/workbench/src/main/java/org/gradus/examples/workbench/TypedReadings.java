@@ -3,7 +3,6 @@ package org.gradus.examples.workbench;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Problems;
@@ -126,6 +125,9 @@ final class TypedReadings {
       int counted = words.length > 2 ? whole(words[2]) : USUAL_COUNT;
       return Readings.pulse(whole(words[1]), Duration.ofSeconds(counted));
     }
+    if (words.length == 2 && words[0].equals(Instruments.CLEARED_AFTER_STOP)) {
+      return Readings.clearedAfterStop(yes(words[0], words[1]));
+    }
     Vocabulary.Found found = vocabulary.find(text);
     String name = found.name();
     String value = found.rest();
@@ -157,17 +159,20 @@ final class TypedReadings {
 
   private static Reading answer(Question question, String value) {
     if (question.type().equals(Type.CONDITION)) {
-      Map<String, Boolean> known = Map.of("yes", true, "no", false);
-      if (!known.containsKey(value)) {
-        throw new IllegalArgumentException("answer " + question.name() + " with yes or no");
-      }
-      return Readings.answer(question.name(), value.equals("yes"));
+      return Readings.answer(question.name(), yes(question.name(), value));
     } else if (question.type() instanceof Type.Choice) {
       return Readings.chosen(question.name(), value);
     }
     return Readings.answer(
         question.name(),
         quantity(value, question.range().map(QuantityRange::low).map(Quantity::unit)));
+  }
+
+  private static boolean yes(String name, String value) {
+    if (!value.equals("yes") && !value.equals("no")) {
+      throw new IllegalArgumentException("answer " + name + " with yes or no");
+    }
+    return value.equals("yes");
   }
 
   private static Quantity quantity(String text, Optional<Unit> usual) {

@@ -179,4 +179,37 @@ class ReportsTest {
     assertThat(ran.code()).isEqualTo(2);
     assertThat(ran.text()).contains("did you mean bands-2011?");
   }
+
+  // Chest pain in the second stage: a result of the first, and no plan until somebody says that the
+  // person may exercise.
+  @Test
+  void afterAStopThereIsNoPrescriptionUntilThePersonIsCleared() throws Exception {
+    Path record = folder.resolve("stopped.jsonl");
+    live(
+        """
+        nothing unusual
+        resting hr 66, 118/76
+
+        2:00 hr 107
+        3:00 hr 107
+
+        4:00 chest_pain
+
+        """,
+        record);
+    Object json = read(report(record, "--json", "--bands", "bands-2011"));
+    assertThat(at(json, "test", "clearedAfterStop")).isEqualTo(false);
+    assertThat(at(json, "prescription", "withheld").toString()).startsWith("No training plan");
+    assertThat((List<?>) at(json, "prescription", "bands")).isEmpty();
+    assertThat(report(record, "--bands", "bands-2011"))
+        .contains("No training plan: the test was ended by a stop")
+        .doesNotContain("share of the reserve");
+    Object cleared =
+        read(report(record, "--json", "--bands", "bands-2011", "--cleared-after-stop"));
+    assertThat(at(cleared, "test", "clearedAfterStop")).isEqualTo(true);
+    assertThat((List<?>) at(cleared, "prescription", "bands")).isNotEmpty();
+    Ran alone = run("", "report", record.toString(), "--folder", OWN, "--cleared-after-stop");
+    assertThat(alone.code()).isEqualTo(2);
+    assertThat(alone.text()).contains("give --bands too");
+  }
 }
