@@ -3,6 +3,7 @@ package org.gradus.examples.quickstart;
 import java.nio.file.Path;
 import org.gradus.bundled.Bundled;
 import org.gradus.capacity.Capacity;
+import org.gradus.diagnostic.Printable;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Session;
@@ -19,7 +20,8 @@ public final class Quickstart {
   /** Plays the file named by the first argument. */
   public static void main(String[] arguments) {
     Path file = Path.of(arguments.length > 0 ? arguments[0] : "recorded-test.yaml");
-    System.out.print(play(RecordedTest.read(file)));
+    // What a file brings is shown as text: a terminal would obey an escape sequence.
+    System.out.print(Printable.text(play(RecordedTest.read(file))));
   }
 
   static String play(RecordedTest test) {

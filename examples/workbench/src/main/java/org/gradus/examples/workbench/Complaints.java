@@ -4,6 +4,8 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JournalFailed;
@@ -25,6 +27,10 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
           "is not an int", "is not a whole number",
           "is not a long", "is not a whole number",
           "is not a double", "is not a number; give it without a unit");
+
+  private static final Pattern UNNAMEABLE =
+      Pattern.compile(
+          "'(.*)' to interface java\\.nio\\.file\\.Path .*InvalidPathException", Pattern.DOTALL);
 
   private final PrintWriter errors;
   private final int columns;
@@ -51,6 +57,14 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
 
   @Override
   public int handleParseException(ParameterException problem, String[] arguments) {
+    Matcher unnameable = UNNAMEABLE.matcher(String.valueOf(problem.getMessage()));
+    if (unnameable.find()) {
+      say(
+          unnameable.group(1)
+              + ": this locale cannot name such a file; set a UTF-8 locale, such as"
+              + " LC_ALL=C.UTF-8");
+      return Workbench.NOT_UNDERSTOOD;
+    }
     String message = String.valueOf(problem.getMessage());
     for (Map.Entry<String, String> type : TYPES.entrySet()) {
       message = message.replace(type.getKey(), type.getValue());

@@ -170,11 +170,10 @@ final class LiveTest {
         .orElse("It is not recorded; run with --record FILE keeps a record.");
   }
 
-  // An error at each second is shown once.
+  // An error of each second is shown once, until something is typed.
   private void guarded(Runnable step) {
     try {
       step.run();
-      trouble = "";
     } catch (GradusException | IllegalArgumentException refused) {
       tell("not recorded: " + refused.getMessage());
     } catch (RuntimeException | StackOverflowError unforeseen) {

@@ -22,7 +22,7 @@ final class Reminders {
   private static final Duration BEFORE_DECISION = Duration.ofSeconds(30);
   private static final Duration AT_LEAST_EVERY = Duration.ofMinutes(3);
   // What a jump of the clock has passed over for longer is no longer of use.
-  private static final Duration TOO_LATE = Duration.ofMinutes(1);
+  private static final Duration TOO_LATE = Duration.ofSeconds(30);
 
   private final List<String> questions;
   private List<Agenda.Reminder> cues = List.of();

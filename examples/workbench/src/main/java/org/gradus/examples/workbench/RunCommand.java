@@ -1,5 +1,7 @@
 package org.gradus.examples.workbench;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
@@ -87,6 +89,9 @@ final class RunCommand implements Callable<Integer> {
     LiveLoop loop = new LiveLoop(shelf, pace.speed());
     if (record == null) {
       return loop.run(Session.open(protocol, tested), Duration.ZERO, Optional.empty());
+    }
+    if (Files.isDirectory(record)) {
+      throw Shelf.cannot("write", record, new IOException("a folder"));
     }
     try (Journal journal = Journal.create(record, protocol, tested, Optional.empty())) {
       Session session = Session.open(protocol, tested, journal);

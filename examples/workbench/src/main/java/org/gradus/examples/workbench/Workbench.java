@@ -86,7 +86,7 @@ public final class Workbench {
   public static void main(String[] arguments) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter errors = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    int code = run(System.in, out, errors, Terminal.width(), arguments);
+    int code = run(Terminal.input(), out, errors, Terminal.width(), arguments);
     out.flush();
     errors.flush();
     System.exit(code);

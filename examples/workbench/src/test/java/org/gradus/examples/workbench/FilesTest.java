@@ -135,6 +135,36 @@ class FilesTest {
     assertThat(ran.text()).contains("larger than any record of a test");
   }
 
+  // Where the input is closed Java opens its own files in its place: nothing of them is typed.
+  @Test
+  void aClosedInputIsEmpty() throws Exception {
+    Path java = Files.createDirectories(folder.resolve("java/lib"));
+    Path modules = Files.writeString(java.resolve("modules"), "stop\nchest_pain\n");
+    Path opened = Files.createSymbolicLink(folder.resolve("opened"), modules);
+    assertThat(Terminal.input(opened, folder.resolve("java")).read()).isEqualTo(-1);
+    Path other = Files.createSymbolicLink(folder.resolve("other"), record());
+    assertThat(Terminal.input(other, folder.resolve("java"))).isSameAs(System.in);
+    assertThat(Terminal.input(folder.resolve("nowhere"), java)).isSameAs(System.in);
+  }
+
+  // A NUL can be named in no locale; without UTF-8 this is so for all beyond ASCII.
+  @Test
+  void aFileThatCannotBeNamedIsSaidToBe() {
+    Ran ran = run("", "play", "a\0b");
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.text())
+        .contains("this locale cannot name such a file; set a UTF-8 locale")
+        .doesNotContain("Exception");
+  }
+
+  @Test
+  void aRecordIsNotAFolder() {
+    Ran ran = live("quit\n", folder);
+    assertThat(ran.code()).isEqualTo(3);
+    assertThat(ran.text()).contains("cannot write " + folder + ": it is a folder");
+    assertThat(ran.text()).doesNotContain("resume");
+  }
+
   // Whoever runs these tests may be allowed to read everything.
   @Test
   void whatMustNotBeReadIsSaidToBe() throws Exception {

@@ -320,6 +320,31 @@ class LiveTestTest {
     assertThat(live.isLeft()).isFalse();
   }
 
+  // What fails at each second, though all else works, is shown once and not each second.
+  @Test
+  void anErrorOfEachSecondIsShownOnce() {
+    StringWriter text = new StringWriter();
+    PrintWriter terminal =
+        new PrintWriter(text, true) {
+          @Override
+          public void print(String what) {
+            if (what.startsWith("\0337")) {
+              throw new IllegalStateException("a defect of the screen");
+            }
+            super.print(what);
+          }
+        };
+    Screen screen = new Screen(PlainWriter.before(terminal), terminal, true, 400);
+    TestClock clock = new TestClock(1, Duration.ZERO, () -> 0);
+    LiveTest live = new LiveTest(begun(Ledger.NONE), screen, clock, Optional.empty());
+    for (int second = 0; second < 5; second++) {
+      live.tick();
+    }
+    assertThat(text.toString())
+        .containsOnlyOnce("a defect of the screen")
+        .contains("It is not recorded; run with --record FILE keeps a record.");
+  }
+
   // Beyond a day no time is taken; the clock got there by itself.
   @Test
   void aClockThatRunsPastEveryTestDoesNotEndIt() {

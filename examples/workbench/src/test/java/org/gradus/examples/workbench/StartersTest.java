@@ -71,13 +71,13 @@ class StartersTest {
     for (String tool : List.of("sh", "env", "cat", "cut", "dirname", "find", "head", "stty")) {
       for (String place : List.of("/bin/", "/usr/bin/")) {
         if (Files.exists(Path.of(place + tool)) && !Files.exists(bin.resolve(tool))) {
-          Files.createSymbolicLink(bin.resolve(tool), Path.of(place + tool));
+          hand(bin.resolve(tool), place + tool);
         }
       }
     }
     Path java = Path.of(System.getProperty("java.home"), "bin", "java");
     if (!Files.exists(bin.resolve("java"))) {
-      Files.createSymbolicLink(bin.resolve("java"), java);
+      hand(bin.resolve("java"), java.toString());
     }
     ProcessBuilder builder =
         new ProcessBuilder("/bin/sh", starter.toString()).redirectErrorStream(true);
@@ -86,6 +86,11 @@ class StartersTest {
     String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     process.waitFor();
     return text;
+  }
+
+  private static void hand(Path file, String tool) throws IOException {
+    Files.writeString(file, "#!/bin/sh\nexec \"" + tool + "\" \"$@\"\n");
+    assumeTrue(file.toFile().setExecutable(true));
   }
 
   // From memory: with other line ends that shell may not find a label.
