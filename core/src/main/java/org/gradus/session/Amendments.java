@@ -3,10 +3,11 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
-import org.gradus.protocol.Person;
-import org.gradus.protocol.Protocol;
 
 /**
  * Readings that were put right, and what was taken back. The course is made anew from all events
@@ -24,18 +25,32 @@ final class Amendments {
           Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(course.now));
     }
     List<Event> told = new ArrayList<>(course.events.inOrder());
+    List<Set<String>> answered = course.events.answered();
     told.add(amendment);
-    return replay(course.protocol, course.person, told);
-  }
-
-  /** The moment that events lead to, those about earlier ones among them. */
-  static Moment replay(Protocol protocol, Person person, List<Event> told) {
     List<Event> counted = counted(told);
-    Moment now = Moment.after(Course.begin(protocol, person), null);
+    Moment now = Moment.after(Course.begin(course.protocol, course.person));
     for (int i = 0; i < told.size(); i++) {
-      now = Intake.apply(now.course(), told.get(i), counted.get(i));
+      // What was done was done on what was known then.
+      Act act = new Act(i < answered.size() ? answered.get(i) : Set.of(), isKnowing(told, i));
+      now = Intake.apply(now.course(), told.get(i), counted.get(i), Optional.of(act));
     }
     return now;
+  }
+
+  // Whether nothing that was told before an event was put right after it.
+  private static boolean isKnowing(List<Event> told, int event) {
+    return told.subList(event, told.size()).stream()
+        .flatMapToInt(Amendments::about)
+        .noneMatch(number -> number <= event);
+  }
+
+  private static IntStream about(Event later) {
+    if (later instanceof Event.Amended amended) {
+      return IntStream.of(amended.event());
+    }
+    return later instanceof Event.Rejected rejected
+        ? IntStream.of(rejected.event())
+        : IntStream.empty();
   }
 
   /** Events as they count, after what was told about them later. */

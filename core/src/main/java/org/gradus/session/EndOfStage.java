@@ -28,6 +28,7 @@ final class EndOfStage {
   private final Course course;
   private final Passage passage;
   private final Duration due;
+  private final Duration atDue;
   private final Duration time;
   private final Frame frame;
   private final EndingRules ending;
@@ -44,6 +45,7 @@ final class EndOfStage {
     this.course = course;
     this.passage = passage;
     this.due = due;
+    this.atDue = passage.start().plus(due);
     this.time = time;
     this.frame = Sight.atDue(course, passage, due);
     this.ending = EndingRules.of(course, frame);
@@ -90,12 +92,12 @@ final class EndOfStage {
       if (!judges(rule)) {
         aside(rule, truth);
       } else if (!reached && truth != Truth.FALSE && isLeft(rule.action())) {
-        open.add(meant(rule.action(), rule));
+        open.add(meant(rule.action(), rule, atDue));
         reached = truth == Truth.TRUE;
         if (!reached) {
           gaps.addAll(Reasons.gaps(rule, frame));
         } else if (open.size() == 1) {
-          verdict = open.stream().findFirst();
+          verdict = Optional.of(meant(rule.action(), rule, time));
           because = Optional.of(Reasons.of(rule, frame));
         }
       }
@@ -140,7 +142,7 @@ final class EndOfStage {
     }
     if (rule.action() instanceof Action.Offer offer) {
       if (isLeft(offer.offered())) {
-        offers.add(new Decision.Offer(meant(offer.offered(), rule), Reasons.of(rule, frame)));
+        offers.add(new Decision.Offer(meant(offer.offered(), rule, time), Reasons.of(rule, frame)));
       }
     } else {
       cautions.add(Reasons.of(rule, frame));
@@ -152,9 +154,12 @@ final class EndOfStage {
     return !(action instanceof Action.Hold hold) || passage.holds() < hold.times();
   }
 
-  private Verdict meant(Action action, ProtocolRule rule) {
+  // Given at the due time two verdicts are the same or they are not; given late, two holds of
+  // unlike
+  // length may last until the same time for a while.
+  private Verdict meant(Action action, ProtocolRule rule, Duration given) {
     if (action instanceof Action.Hold) {
-      return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow()));
+      return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow(), given));
     } else if (action instanceof Action.Advance advance) {
       return nextStage(advance)
           .<Verdict>map(stage -> new Verdict.Advance(stage.id(), loads(stage)))
@@ -168,9 +173,9 @@ final class EndOfStage {
   }
 
   // In step with the schedule of readings, and never over before it is given.
-  private Duration heldUntil(Duration pause) {
-    Duration until = passage.start().plus(due).plus(pause);
-    long over = until.compareTo(time) > 0 ? 0 : time.minus(until).dividedBy(pause) + 1;
+  private Duration heldUntil(Duration pause, Duration given) {
+    Duration until = atDue.plus(pause);
+    long over = until.compareTo(given) > 0 ? 0 : given.minus(until).dividedBy(pause) + 1;
     return until.plus(pause.multipliedBy(over));
   }
 
@@ -196,7 +201,7 @@ final class EndOfStage {
       if (judges(rule) && isLeft(rule.action())) {
         Outcomes could = leeway.outcomes(rule);
         if (could.canHold() || could.canBeUnknown()) {
-          possible.add(meant(rule.action(), rule));
+          possible.add(meant(rule.action(), rule, atDue));
           flips.addAll(leeway.undecided(rule, could));
         }
         if (could.alwaysHolds()) {

@@ -45,7 +45,7 @@ final class Grounds {
         .toList();
   }
 
-  private static boolean isReading(Demand demand, Wiring wiring) {
+  static boolean isReading(Demand demand, Wiring wiring) {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> wiring.fact(demand) instanceof Fact.Read;
       case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
@@ -83,8 +83,11 @@ final class Grounds {
     return grounds;
   }
 
-  // All sets of signals, small ones first.
-  private List<Set<String>> bySize() {
+  /** All sets of the signals, small ones first; none where there are too many to try. */
+  List<Set<String>> bySize() {
+    if (signals.size() > MOST_SIGNALS) {
+      return List.of();
+    }
     List<Set<String>> sets = new ArrayList<>();
     for (int bits = 0; bits < 1 << signals.size(); bits++) {
       Set<String> set = new LinkedHashSet<>();

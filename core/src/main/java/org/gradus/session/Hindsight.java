@@ -23,7 +23,7 @@ public record Hindsight(int event, String then, String now) {
 
   /** The answer to an event, with what it lets appear in another light. */
   static Decision answer(Course before, Event event, Moment after) {
-    Decision answer = Judge.decide(after);
+    Decision answer = Judge.at(after);
     Optional<Duration> since = since(event);
     boolean late =
         since.isPresent()
@@ -97,7 +97,7 @@ public record Hindsight(int event, String then, String now) {
       if (isFollowed(event)) {
         verdicts.add(Judge.decide(now, event.at()).said());
       }
-      now = Intake.apply(now, event, event).course();
+      now = Intake.apply(now, event, event, Optional.empty()).course();
     }
     return verdicts;
   }

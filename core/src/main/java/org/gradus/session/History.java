@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The events so far, as a chain that grows without copying. Immutable. */
@@ -16,19 +17,22 @@ final class History {
   private final @Nullable History before;
   private final @Nullable Event last;
   private final @Nullable Event counted;
+  private final Set<String> answered;
 
   private History() {
     this.size = 0;
     this.before = null;
     this.last = null;
     this.counted = null;
+    this.answered = Set.of();
   }
 
-  private History(History before, Event last, Event counted) {
+  private History(History before, Event last, Event counted, Set<String> answered) {
     this.size = before.size + 1;
     this.before = before;
     this.last = last;
     this.counted = counted;
+    this.answered = answered;
   }
 
   int size() {
@@ -40,9 +44,20 @@ final class History {
    *
    * @param event as it was told
    * @param counted as it counts, after what was told later about it
+   * @param answered the rules whose word the tester heard when it was done, and answered with it
    */
-  History and(Event event, Event counted) {
-    return new History(this, event, counted);
+  History and(Event event, Event counted, Set<String> answered) {
+    return new History(this, event, counted, answered);
+  }
+
+  /** For each event, in order, the rules whose word the tester answered with it. */
+  List<Set<String>> answered() {
+    List<Set<String>> all = new ArrayList<>(size);
+    for (History link = this; link != null && link.last != null; link = link.before) {
+      all.add(link.answered);
+    }
+    Collections.reverse(all);
+    return List.copyOf(all);
   }
 
   /** What was read at a moment, as it counts, in the order in which it was told. */

@@ -34,7 +34,7 @@ final class Intake {
     } else if (event instanceof Event.Abandoned abandoned) {
       new Overriding(now.course()).refuseUnlessPossible(abandoned);
     }
-    return apply(now, event, event);
+    return apply(now, event, event, Act.of(event, now));
   }
 
   /** The same for a verdict that is followed, where what is decided at its moment is known. */
@@ -44,12 +44,14 @@ final class Intake {
 
   private static Moment follow(Moment now, Event.Followed event, Decision decision) {
     new Following(decision).refuseUnlessPossible(event.verdict());
-    return apply(now, event, event);
+    return apply(now, event, event, Act.of(event, now));
   }
 
   /** Takes in an event of another test as if it had happened in this one: what was done stands. */
   static Moment suppose(Course course, Event event) {
-    return isAmendment(event) ? amend(course, event) : apply(course, event, event);
+    return isAmendment(event)
+        ? amend(course, event)
+        : apply(course, event, event, Optional.empty());
   }
 
   private static boolean isAmendment(Event event) {
@@ -67,9 +69,11 @@ final class Intake {
    *
    * @param told the event as it was told, for the record
    * @param event the event as it counts, after what was told later about it
+   * @param past what it meant when it was told, if that is some time ago
    */
-  static Moment apply(Course course, Event told, Event event) {
-    return apply(moment(course, event), told, event);
+  static Moment apply(Course course, Event told, Event event, Optional<Act> past) {
+    Moment now = moment(course, event);
+    return apply(now, told, event, past.orElseGet(() -> Act.of(event, now)));
   }
 
   private static Moment moment(Course course, Event event) {
@@ -81,7 +85,7 @@ final class Intake {
     return Moment.of(course, event.at());
   }
 
-  private static Moment apply(Moment now, Event told, Event event) {
+  private static Moment apply(Moment now, Event told, Event event, Act act) {
     refuseWithoutReason(event);
     Course before = now.course();
     Map<String, Taken> readings = new HashMap<>();
@@ -89,8 +93,8 @@ final class Intake {
         before.with(
             change -> {
               change.now = event.at();
-              change.events = change.events.and(told, event);
-              put(event, now, change, readings);
+              change.events = change.events.and(told, event, act.answered());
+              put(event, now, act, change, readings);
             });
     Map<String, Duration> news = new HashMap<>();
     if (event instanceof Event.Reported reported) {
@@ -103,12 +107,17 @@ final class Intake {
         late
             ? Sight.by(Copies.and(readings, after.latest), after, after.now)
             : known(now, event, after);
-    Course looked = Watch.look(after, event, frame, news);
+    Moment looked = Moment.after(Watch.look(after, event, frame, news), frame);
     if (late) {
-      return Moment.after(looked, null);
+      // From now on rules see the latest readings again.
+      Frame latest = Sight.latest(looked.course(), after.now);
+      List<ProtocolRule> ending = Watch.ending(after);
+      looked =
+          Moment.after(Watch.look(looked.course(), ending, latest, after.now, Map.of()), latest);
     }
-    looked.keep(frame);
-    return Moment.after(looked, frame);
+    Moment kept = looked.with(StageJudge.keepUndecided(looked));
+    kept.course().keep(kept.latest());
+    return kept;
   }
 
   private static Frame known(Moment before, Event event, Course after) {
@@ -127,7 +136,7 @@ final class Intake {
   }
 
   private static void put(
-      Event event, Moment now, Course.Change change, Map<String, Taken> newest) {
+      Event event, Moment now, Act act, Course.Change change, Map<String, Taken> newest) {
     Course course = now.course();
     if (event instanceof Event.Read read && read.readings().isEmpty()) {
       return; // all of it was taken back
@@ -143,11 +152,14 @@ final class Intake {
     } else if (event instanceof Event.Done done) {
       Reports.done(done, course, change);
     } else if (event instanceof Event.Followed followed) {
-      effect(followed.verdict(), now, change);
+      act.answer(change, event.at());
+      effect(followed.verdict(), now, act, change);
     } else if (event instanceof Event.Overridden overridden) {
       new PlausibleLoads(course.protocol).check(overridden.verdict());
-      dismiss(course, change, overridden.at());
-      effect(overridden.verdict(), now, change);
+      // To whoever decides otherwise also what was read before and is told later is new.
+      boolean stops = overridden.verdict() instanceof Verdict.Stop;
+      act.answer(change, stops ? event.at() : Duration.ZERO);
+      effect(overridden.verdict(), now, act, change);
     } else if (event instanceof Event.Abandoned) {
       end(Ending.ABANDONED, change);
     }
@@ -171,27 +183,13 @@ final class Intake {
     }
   }
 
-  // The tester has seen this rule and decided otherwise. It does not speak up again until it has
-  // ceased to hold; what was not shown speaks up at once.
-  private static void dismiss(Course course, Course.Change change, Duration at) {
-    Optional<String> shown = Judge.decide(course, at).because().map(Because::rule);
-    Watch.ending(course).stream()
-        .map(ProtocolRule::id)
-        .filter(id -> shown.filter(id::equals).isPresent())
-        .forEach(
-            id -> {
-              // Whatever is told from now on is new, also what was read before.
-              change.answered = Copies.with(change.answered, id, Duration.ZERO);
-              change.confirming = Copies.without(change.confirming, id);
-              change.alarm = change.alarm.flatMap(Alarm::behind);
-            });
-  }
-
-  private static void effect(Verdict verdict, Moment now, Course.Change change) {
+  private static void effect(Verdict verdict, Moment now, Act act, Course.Change change) {
     Course course = now.course();
     Duration at = now.time();
     // What has been acted upon stands, whatever else it could have been.
-    change.doubts = Map.of();
+    if (act.isKnowing()) {
+      change.doubts = Map.of();
+    }
     if (verdict instanceof Verdict.Ready ready) {
       begin(ready.stage(), ready.loads(), course, change, at);
     } else if (verdict instanceof Verdict.Advance advance) {
@@ -207,7 +205,6 @@ final class Intake {
         end(Ending.EMERGENCY, change);
       } else {
         change.stopped = true;
-        answer(now, change);
         recover(now, change, stop.rest(), stop.then());
       }
     } else if (verdict instanceof Verdict.End) {
@@ -216,14 +213,6 @@ final class Intake {
       end(Ending.NOT_RECOVERED, change);
     } else if (verdict instanceof Verdict.Defer) {
       end(Ending.DEFERRED, change);
-    }
-  }
-
-  // Whoever stops has done what every stop asks for that holds now. Each of them speaks up again on
-  // what is read or reported from now on, and not on what it has said already.
-  private static void answer(Moment now, Course.Change change) {
-    for (String rule : Watch.stopping(now)) {
-      change.answered = Copies.with(change.answered, rule, now.time());
     }
   }
 

@@ -20,13 +20,6 @@ final class Judge {
     return at(Moment.of(course, time));
   }
 
-  /** The decision right after an event. */
-  static Decision decide(Moment after) {
-    // Time alone may still bring something about at this very second.
-    Moment now = Moment.of(after);
-    return at(now);
-  }
-
   /** The decision of a moment that time has been brought up to. */
   static Decision at(Moment now) {
     Course course = now.course();

@@ -14,34 +14,44 @@ final class Moment {
 
   private final Course course;
   private final Duration time;
+  // What was known then, or somewhat earlier since the last event.
+  private final @Nullable Frame known;
   private @Nullable Frame latest;
 
-  private Moment(Course course, Duration time, @Nullable Frame latest) {
+  private Moment(Course course, Duration time, @Nullable Frame known, @Nullable Frame latest) {
     this.course = course;
     this.time = time;
+    this.known = known;
     this.latest = latest;
   }
 
   /** A course as it stands at a time, before anything is told then. */
   static Moment of(Course course, Duration time) {
-    return of(new Moment(course, time, null));
+    return Elapsed.at(after(course), time);
   }
 
-  /** The same moment, with what time alone brings about once an event is over. */
-  static Moment of(Moment before) {
-    Course course = before.course;
-    Course by = Elapsed.at(before);
-    // What rules are looked at with does not hang on what they came to before.
-    return by == course ? before : new Moment(by, before.time, before.latest);
+  /** A course right after its last event. */
+  static Moment after(Course course) {
+    return new Moment(course, course.now, null, null);
   }
 
   /**
    * A course that has just been made by an event, and looked at.
    *
-   * @param latest what is known at it, if it has been put together already
+   * @param latest what is known at it
    */
-  static Moment after(Course course, @Nullable Frame latest) {
-    return new Moment(course, course.now, latest);
+  static Moment after(Course course, Frame latest) {
+    return new Moment(course, course.now, latest, latest);
+  }
+
+  /** A later moment of the same course, as if nothing had come about in between. */
+  Moment later(Duration at) {
+    return at.equals(time) ? this : new Moment(course, at, latest != null ? latest : known, null);
+  }
+
+  /** The same moment of a course in which rules have been looked at. */
+  Moment with(Course looked) {
+    return new Moment(looked, time, known, latest);
   }
 
   Course course() {
@@ -59,22 +69,25 @@ final class Moment {
 
   /** What was known right after the last event or later, if that is still at hand. */
   Optional<Frame> atHand() {
-    return latest != null ? Optional.of(latest) : course.shown();
+    if (latest != null) {
+      return Optional.of(latest);
+    }
+    return known != null ? Optional.of(known) : course.shown();
   }
 
   /** What is known, by the latest readings. */
   Frame latest() {
-    Frame known = latest;
-    if (known == null) {
-      known = course.shown().map(this::now).orElseGet(() -> Sight.latest(course, time));
-      latest = known;
+    Frame found = latest;
+    if (found == null) {
+      found = atHand().map(this::now).orElseGet(() -> Sight.latest(course, time));
+      latest = found;
     }
-    return known;
+    return found;
   }
 
-  private Frame now(Frame shown) {
-    return time.equals(course.now)
-        ? shown
-        : Sight.again(shown, course, time, course.protocol.wiring().changes().byTime());
+  private Frame now(Frame before) {
+    return known == null && time.equals(course.now)
+        ? before
+        : Sight.again(before, course, time, course.protocol.wiring().changes().byTime());
   }
 }

@@ -32,7 +32,7 @@ public record Retold(int number, Event event, Decision before, Decision answer) 
         (before, event, after) ->
             retold.add(
                 new Retold(
-                    after.number(), event, Judge.decide(before, event.at()), Judge.decide(after))));
+                    after.number(), event, Judge.decide(before, event.at()), Judge.at(after))));
     return List.copyOf(retold);
   }
 }

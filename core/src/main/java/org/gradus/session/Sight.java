@@ -114,6 +114,26 @@ final class Sight {
     return ofNow(course, time, course.latest).clock(which);
   }
 
+  /** What a component of the load is at a moment; not a number where there is none. */
+  static double load(Course course, Duration time, String name) {
+    List<Loading> loads = List.of();
+    Duration since = Duration.ZERO;
+    if (course.phase == Phase.RECOVERY) {
+      RecoveryStage stage = RecoveryStage.at(course, time);
+      loads = course.recoveryLoads.get(stage.place());
+      since = time.minus(stage.start());
+    } else if (course.passage().isPresent()) {
+      loads = course.passage().get().loads();
+      since = course.passage().get().since(time);
+    }
+    for (Loading load : loads) {
+      if (load.name().equals(name)) {
+        return load.until(since).value().base();
+      }
+    }
+    return Double.NaN;
+  }
+
   private Frame frame() {
     // What was settled, reported or done is the same at all moments of one course.
     SlotChanges changes = course.protocol.wiring().changes();

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.plan.Gap;
@@ -32,6 +33,10 @@ final class StageJudge {
     if (course.alarm.isPresent()) {
       Alarm alarm = course.alarm.get();
       Verdict.Stop stop = alarm.verdict();
+      if (alarm.isUndecided()) {
+        EndOfStage newest = new EndOfStage(course, passage, dueTimes().get(0), time);
+        return decision(newest, stop, Optional.of(alarm.because()), Watch.firmness(course, alarm));
+      }
       return decision(stop, Optional.of(alarm.because()), Watch.firmness(course, alarm));
     }
     Optional<ProtocolRule> finish = Watch.finishing(now);
@@ -53,6 +58,52 @@ final class StageJudge {
       return decision(goOn, Optional.empty(), Firmness.of(doubts()));
     }
     return atTheEnd();
+  }
+
+  /**
+   * The course of a moment, with the stop that is given because the time for a decision is over.
+   * Nothing that comes about by itself takes it back any more.
+   */
+  static Course keepUndecided(Moment now) {
+    Course course = now.course();
+    // What is told in the very last moment is still in time.
+    boolean due =
+        mayBeUndecided(course)
+            && course.alarm.isEmpty()
+            && now.time().compareTo(course.present().end()) >= 0
+            && !now.time().equals(course.waitsUntil());
+    if (!due) {
+      return course;
+    }
+    Decision decision = new StageJudge(now).decide();
+    Optional<Because> undecided =
+        decision.because().filter(why -> why.rule().equals(Alarm.UNDECIDED));
+    return undecided.isEmpty() || !(decision.verdict() instanceof Verdict.Stop)
+        ? course
+        : course.with(
+            change ->
+                change.alarm =
+                    Optional.of(
+                        new Alarm(
+                            Alarm.UNDECIDED,
+                            new Verdict.Stop(false, ""),
+                            undecided.get(),
+                            decision.firmness(),
+                            Optional.empty())));
+  }
+
+  /** Whether the exercise is stopped where the end of a stage comes to no decision. */
+  static boolean mayBeUndecided(Course course) {
+    return course.phase == Phase.STAGE && course.protocol.unmeasured().thenStop();
+  }
+
+  /** When it may turn out by itself that there is no decision. */
+  static Stream<Duration> decisions(Course course) {
+    Passage passage = course.present();
+    Duration limit = course.waitsUntil();
+    return Stream.concat(
+        passage.ends(course.protocol.schedule(), limit).stream().map(passage.start()::plus),
+        Stream.of(limit.plusNanos(1)));
   }
 
   private Decision atTheEnd() {
@@ -119,7 +170,7 @@ final class StageJudge {
         time.compareTo(course.waitsUntil()) < 0
             ? "no reading can decide any more"
             : "no decision within the time allowed";
-    Because because = Reasons.plain("undecided", why + "; missing: " + missing);
+    Because because = Reasons.plain(Alarm.UNDECIDED, why + "; missing: " + missing);
     Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();
     return decision(end, verdict, Optional.of(because), firmness);
   }

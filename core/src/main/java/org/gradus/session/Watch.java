@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
 import org.gradus.rule.bounds.Outcomes;
@@ -66,7 +67,7 @@ final class Watch {
     // What is only told changes the answers of those that ask for it, also where it is no news: a
     // late reading of the stage before. What is done may change any answer.
     BitSet looked = course.protocol.rules().asking(told(event));
-    for (int i = 0; i < ending.size() && isPending(course); i++) {
+    for (int i = 0; i < ending.size(); i++) {
       if (isPending(ending.get(i), course)) {
         looked.set(i);
       }
@@ -78,26 +79,46 @@ final class Watch {
     return look(course, rules, frame, course.now, news);
   }
 
-  /**
-   * Whether a rule has to be looked at although nothing it asks for was told. Every rule was looked
-   * at after the last event, and of most the answer, and what follows from it, is the same until
-   * something is told. In recovery the last look may have been at readings that came late, which
-   * are looked at once.
-   */
-  static boolean isPending(ProtocolRule rule, Course course) {
-    if (!isPending(course)) {
-      return false;
-    }
-    boolean waits = rule.confirm().isPresent() && course.confirming.containsKey(rule.id());
-    boolean doubted = course.doubts.containsKey(rule.id());
-    boolean moves = rule.influences().time();
-    return waits
-        || (doubted && (moves || rule.confirm().isPresent()))
-        || (moves && course.answered.containsKey(rule.id()));
+  // Whether a rule has to be looked at although nothing it asks for was told: time may do the rest.
+  private static boolean isPending(ProtocolRule rule, Course course) {
+    return rule.confirm().isPresent()
+        && (course.confirming.containsKey(rule.id()) || course.doubts.containsKey(rule.id()));
   }
 
-  private static boolean isPending(Course course) {
-    return !(course.confirming.isEmpty() && course.doubts.isEmpty() && course.answered.isEmpty());
+  /** The rules whose answer, or what follows from it, time alone may change. */
+  static List<ProtocolRule> restless(Course course) {
+    return ending(course).stream()
+        .filter(rule -> rule.influences().time() || isPending(rule, course))
+        .toList();
+  }
+
+  /** When it is over that something is waited for. */
+  static Stream<Duration> waits(Course course) {
+    Stream<Duration> readings = course.confirming.values().stream().map(Confirming::until);
+    Stream<Duration> doubts = course.doubts.values().stream().map(Doubt::until);
+    boolean stops = StageJudge.mayBeUndecided(course) && course.alarm.isEmpty();
+    Stream<Duration> decision = stops ? StageJudge.decisions(course) : Stream.empty();
+    return Stream.concat(decision, Stream.concat(readings, doubts));
+  }
+
+  /** The course at a moment, with the stops that have waited in vain for a second reading. */
+  static Course expire(Moment now) {
+    Course course = now.course();
+    return course.confirming.isEmpty()
+        ? course
+        : course.withAny(
+            change -> {
+              ending(course).stream()
+                  .filter(rule -> rule.isStop() && hasWaited(rule, course, now.time()))
+                  .filter(rule -> outranks(rule, change.alarm))
+                  .forEach(rule -> change.alarm = Optional.of(alarm(rule, now.latest(), change)));
+              return !change.alarm.equals(course.alarm);
+            });
+  }
+
+  private static boolean hasWaited(ProtocolRule rule, Course course, Duration time) {
+    Confirming waiting = course.confirming.get(rule.id());
+    return waiting != null && waiting.counts(time);
   }
 
   private static List<String> told(Event told) {
@@ -140,23 +161,30 @@ final class Watch {
     }
     // What the tester has answered may speak up again once it has ceased to hold, and a stop on
     // fresh grounds.
-    if (truth == Truth.FALSE || (rule.isStop() && hasFreshGrounds(rule))) {
+    if (truth == Truth.FALSE || (rule.isStop() && hasFreshGrounds(rule, truth))) {
       change.answered = Copies.without(change.answered, rule.id());
     }
     doubt(rule);
-    if (truth != Truth.TRUE || change.answered.containsKey(rule.id())) {
+    if (change.answered.containsKey(rule.id())) {
       return;
     }
-    boolean counts = rule.confirm().map(wait -> confirm(rule, wait)).orElse(true);
+    boolean holds = truth == Truth.TRUE;
+    if (holds) {
+      rule.confirm().ifPresent(wait -> confirm(rule, wait));
+    }
+    // What waited in vain counts, also when it is not known any more whether it holds.
+    Confirming waiting = change.confirming.get(rule.id());
+    boolean counts = rule.confirm().isEmpty() ? holds : waiting != null && waiting.counts(time);
     if (rule.isStop() && counts && outranks(rule, change.alarm)) {
       change.alarm = Optional.of(alarm(rule, frame, change));
     }
   }
 
   // The first stop is kept, but one that takes the load away at once must not hide behind one that
-  // only lowers it.
+  // only lowers it, and none behind one that is given for want of a decision.
   static boolean outranks(ProtocolRule rule, Optional<Alarm> kept) {
     return kept.isEmpty()
+        || kept.get().isUndecided()
         || (rule.then() == ProtocolRule.Then.REST && !kept.get().verdict().rest());
   }
 
@@ -189,13 +217,12 @@ final class Watch {
     return rule.isStop() && (rule.confirm().isEmpty() || counts);
   }
 
-  private boolean confirm(ProtocolRule rule, Duration wait) {
+  private void confirm(ProtocolRule rule, Duration wait) {
     Condition condition = rule.rule().condition().orElseThrow();
     Grounds grounds = new Grounds(condition, frame, course.protocol.wiring());
     Confirming after =
         Confirming.after(change.confirming.get(rule.id()), grounds, news.keySet(), until(wait));
     change.confirming = Copies.with(change.confirming, rule.id(), after);
-    return after.counts(time);
   }
 
   // Beyond the time for which a decision may wait no second reading would be accepted.
@@ -209,9 +236,22 @@ final class Watch {
     return isTold(rule, when -> true);
   }
 
-  private boolean hasFreshGrounds(ProtocolRule rule) {
+  // What was read or reported of that by which it holds. Where it does not hold there is nothing to
+  // keep quiet about.
+  private boolean hasFreshGrounds(ProtocolRule rule, Truth truth) {
     Duration since = change.answered.get(rule.id());
-    return since != null && isTold(rule, when -> when.compareTo(since) >= 0);
+    if (since == null || !isTold(rule, when -> when.compareTo(since) >= 0)) {
+      return false;
+    }
+    Set<String> told = new LinkedHashSet<>(news.keySet());
+    told.removeIf(name -> news.get(name).compareTo(since) < 0);
+    boolean sign = told.stream().anyMatch(course.protocol.instruments().signs()::containsKey);
+    if (sign || truth != Truth.TRUE) {
+      return true;
+    }
+    Condition condition = rule.rule().condition().orElseThrow();
+    Set<String> grounds = new Grounds(condition, frame, course.protocol.wiring()).signals();
+    return told.stream().anyMatch(grounds::contains);
   }
 
   private boolean isTold(ProtocolRule rule, Predicate<Duration> counts) {
@@ -228,7 +268,7 @@ final class Watch {
     return false;
   }
 
-  static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
+  private static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
     boolean rest = rule.then() == ProtocolRule.Then.REST;
     return new Alarm(
         rule.id(),

@@ -247,6 +247,70 @@ final class BrokenSessions {
     }
   }
 
+  /** Takes no notice of a stop when it is asked late. */
+  static final class LooksTwentySecondsBack extends LiveSession {
+    LooksTwentySecondsBack(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision decide(Duration at) {
+      Decision decision = super.decide(at);
+      boolean late = at.compareTo(now().plusSeconds(20)) > 0;
+      return late && decision.verdict() instanceof Verdict.Stop
+          ? new Decision(
+              at,
+              decision.phase(),
+              decision.stage(),
+              new Verdict.Finish(),
+              decision.because(),
+              decision.firmness(),
+              decision.offers(),
+              decision.cautions(),
+              decision.unchecked(),
+              decision.event(),
+              decision.hindsight())
+          : decision;
+    }
+  }
+
+  /** Goes on about a stop that was followed. */
+  static final class SaysItAgain extends LiveSession {
+    private @Nullable Decision followed;
+
+    SaysItAgain(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision decide(Duration at) {
+      Decision before = followed;
+      return before != null && phase() == Phase.RECOVERY
+          ? new Decision(
+              at,
+              Phase.RECOVERY,
+              before.stage(),
+              before.verdict(),
+              before.because(),
+              before.firmness(),
+              before.offers(),
+              before.cautions(),
+              before.unchecked(),
+              before.event(),
+              before.hindsight())
+          : super.decide(at);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      Decision shown = super.apply(step);
+      if (step instanceof Step.Follow && shown.verdict() instanceof Verdict.Stop) {
+        followed = shown;
+      }
+      return shown;
+    }
+  }
+
   /** Stays a little longer, whatever is decided. */
   static final class AlwaysHolds extends LiveSession {
     AlwaysHolds(Session session) {

@@ -124,6 +124,22 @@ public final class Laws {
               + " the protocol gives for it.",
           test -> new SetLoads(test.protocol()));
 
+  /** Whoever asks late misses nothing. */
+  public static final Law A_LATE_QUESTION_MISSES_NOTHING =
+      Law.of(
+          "a-late-question-misses-nothing",
+          "A stop that is answered at any moment, between two seconds too, is answered to whoever"
+              + " asks later.",
+          test -> new LateQuestions(test));
+
+  /** A stop that was followed has been heard. */
+  public static final Law A_FOLLOWED_STOP_NEEDS_FRESH_GROUNDS =
+      Law.of(
+          "a-followed-stop-needs-fresh-grounds",
+          "A stop that was followed is not answered again before something it asks for was read or"
+              + " reported since.",
+          test -> new FollowedStops(test));
+
   private static final Laws ALL =
       of(
           ANSWERED_OR_REFUSED,
@@ -139,7 +155,9 @@ public final class Laws {
           A_RECORD_GIVES_THE_TEST_BACK,
           A_READING_TOLD_LATE_COUNTS,
           WHO_FOLLOWS_IS_DONE_IN_TIME,
-          LOADS_ARE_POSSIBLE);
+          LOADS_ARE_POSSIBLE,
+          A_LATE_QUESTION_MISSES_NOTHING,
+          A_FOLLOWED_STOP_NEEDS_FRESH_GROUNDS);
 
   private final List<Law> laws;
 

@@ -52,7 +52,9 @@ class LawsCanFailTest {
         new Fault(Laws.A_RECORD_GIVES_THE_TEST_BACK, BrokenSessions.LosesTheLastLine::new),
         new Fault(Laws.A_READING_TOLD_LATE_COUNTS, BrokenSessions.CountsWhenTold::new),
         new Fault(Laws.WHO_FOLLOWS_IS_DONE_IN_TIME, BrokenSessions.AlwaysHolds::new),
-        new Fault(Laws.LOADS_ARE_POSSIBLE, BrokenSessions.TakesHoursForSeconds::new));
+        new Fault(Laws.LOADS_ARE_POSSIBLE, BrokenSessions.TakesHoursForSeconds::new),
+        new Fault(Laws.A_LATE_QUESTION_MISSES_NOTHING, BrokenSessions.LooksTwentySecondsBack::new),
+        new Fault(Laws.A_FOLLOWED_STOP_NEEDS_FRESH_GROUNDS, BrokenSessions.SaysItAgain::new));
   }
 
   @Example
@@ -106,7 +108,13 @@ class LawsCanFailTest {
   void aTestThatFailsShrinksToTheStepsThatMatter() {
     Fault fault = new Fault(Laws.A_REPORTED_SIGN_STOPS, BrokenSessions.PassesOverSigns::new);
     Shrinkable<TestScript> test =
-        tests().filter(some -> fails(fault, some.value())).findFirst().orElseThrow();
+        tests()
+            // Nobody decides to begin although it is not recommended: that would take one step
+            // less.
+            .filter(some -> !some.value().toString().contains("decided otherwise: READY"))
+            .filter(some -> fails(fault, some.value()))
+            .findFirst()
+            .orElseThrow();
     Optional<Shrinkable<TestScript>> fewer = Optional.of(test);
     while (fewer.isPresent()) {
       test = fewer.get();

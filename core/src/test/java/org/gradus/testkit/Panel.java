@@ -140,6 +140,11 @@ final class Panel {
     return figures.getOrDefault(kind(signal), List.of());
   }
 
+  /** The times that rules speak of, in seconds. */
+  List<Double> times() {
+    return figures.getOrDefault(Kind.TIME, List.of());
+  }
+
   private static Map<Kind, List<Double>> figures(Protocol protocol) {
     Map<Kind, Set<Double>> all = new LinkedHashMap<>();
     rules(protocol)

@@ -201,6 +201,10 @@ final class ProtocolGrower {
             + " s at most "
             + luck.between(1, 3)
             + " times when not steady");
+    if (closed) {
+      // Of another length than the first: what is given late must not hang on which ends when.
+      add(list, 0.3, "hold " + each * luck.between(1, 3) + " s at most 1 time");
+    }
     add(list, 0.4, "finish when not steady");
     add(list, 0.3, "caution when heart_rate > 140 bpm");
     if (closed) {
@@ -222,11 +226,46 @@ final class ProtocolGrower {
         list,
         0.25,
         "stop when stage.time >= 100 s and heart_rate < 85 bpm|confirm: 45 s, during: stages");
+    clocks(list);
     add(list, 0.6, "finish when heart_rate > top + 10 bpm|confirm: 15 s, during: stages");
     add(list, 0.4, "finish when effort > 8|during: stages");
     add(list, 0.3, "finish when stage.time > 20 min|during: stages");
     add(list, 0.5, "caution when rail");
     return list;
+  }
+
+  // Rules that hold for a moment, between two seconds, or long after everything else.
+  private void clocks(List<String> list) {
+    String clock = luck.oneOf("stage.time", "test.time", "test.time");
+    double at = luck.between(160, 2800) / 8.0;
+    add(list, 0.2, "stop when " + clock + " = " + at + " s and heart_rate > 100 bpm|then: rest");
+    add(
+        list,
+        0.15,
+        "stop when "
+            + luck.oneOf("test.time = ", "stage.time = ")
+            + luck.between(8, 60) / 8.0
+            + " min|then: cool_down, during: stages");
+    add(list, 0.2, "stop when " + between(clock, 0.6) + " and not (heart_rate > 110 bpm)");
+    add(list, 0.2, "stop when " + between(clock, 40) + " and heart_rate < 130 bpm|confirm: 20 s");
+    add(
+        list,
+        0.15,
+        "finish when "
+            + between(clock, 25)
+            + " and heart_rate > 80 bpm|during: stages, confirm: 10 s");
+    add(list, 0.2, "stop when heart_rate > 140 bpm or " + between(clock, 9) + "|confirm: 40 s");
+    add(list, 0.15, "finish when " + between("test.time", 30) + "|during: stages");
+    add(
+        list,
+        0.2,
+        "\"stop when heart_rate > (60 + 0.25 * (stage.time in s)) as bpm\"|confirm: 30 s, during: stages");
+    add(list, 0.15, "caution when " + between(clock, 12.5));
+  }
+
+  private String between(String clock, double length) {
+    double from = luck.between(160, 2800) / 8.0 + 0.2;
+    return clock + " between " + from + " s and " + (from + length) + " s";
   }
 
   private void add(List<String> list, double share, String rule) {
@@ -253,6 +292,16 @@ final class ProtocolGrower {
           luck.oneOf(60, 120), luck.between(90, 130));
       if (luck.chance(0.5)) {
         line("    - caution when systolic < 90 mmHg");
+      }
+      if (luck.chance(0.3)) {
+        line(
+            "    - { rule: stop when recovery.time = %s s, id: moment }",
+            luck.between(1, 1800) / 8.0);
+      }
+      if (luck.chance(0.3)) {
+        line(
+            "    - { rule: \"stop when %s and heart_rate > 100 bpm\", id: while }",
+            between("test.time", 20));
       }
     }
     line("  at_most: %d s", luck.oneOf(240, 300, 600));

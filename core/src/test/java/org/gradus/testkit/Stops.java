@@ -52,15 +52,21 @@ final class Stops implements Watch {
 
   // The same stop, or one that takes the load away at once where the first only lowers it.
   private static boolean keeps(Decision before, Decision now) {
-    boolean same = before.because().map(Because::rule).equals(now.because().map(Because::rule));
+    boolean same = rule(before).equals(rule(now));
     return now.verdict() instanceof Verdict.Stop stop
         && (same || (stop.rest() && !((Verdict.Stop) before.verdict()).rest()));
   }
 
   // A stop for want of readings is no rule's: a rule that holds then takes its place.
   private static boolean isByRule(Decision decision) {
-    boolean undecided =
-        decision.because().filter(why -> why.rule().equals("undecided")).isPresent();
-    return decision.verdict() instanceof Verdict.Stop && !undecided;
+    return decision.verdict() instanceof Verdict.Stop && !isUndecided(decision);
+  }
+
+  static Optional<String> rule(Decision decision) {
+    return decision.because().map(Because::rule);
+  }
+
+  static boolean isUndecided(Decision decision) {
+    return rule(decision).filter("undecided"::equals).isPresent();
   }
 }

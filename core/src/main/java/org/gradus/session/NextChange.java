@@ -1,0 +1,343 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Timing;
+import org.gradus.protocol.Wiring;
+import org.gradus.rule.Condition;
+import org.gradus.rule.Resolution;
+import org.gradus.rule.bounds.Box;
+import org.gradus.rule.bounds.Cell;
+import org.gradus.rule.bounds.Outcomes;
+import org.gradus.rule.bounds.Presence;
+import org.gradus.rule.check.Demand;
+import org.gradus.rule.check.Type;
+import org.gradus.rule.plan.Frame;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * When the answer of a rule changes by itself after a moment, while nothing is told: clocks run,
+ * loads rise, readings fall out of what is averaged. A rule is evaluated over a stretch of time at
+ * once; where its answer is not the same all through, the stretch is halved, down to a billionth of
+ * a second. So a stop that holds for one thousandth of a second, or beyond every time that is
+ * waited for, is found as surely as any other, and a day without changes costs one evaluation.
+ *
+ * <p>The answer of a rule is what it comes to, and what it could come to within the steps of the
+ * readings.
+ */
+final class NextChange {
+
+  // Far more than rules take that people write. One that hangs on the step of a reading and on a
+  // clock in the same comparison for hours could take any number.
+  private static final int EXACT = 50_000;
+  private static final long SECOND = Duration.ofSeconds(1).toNanos();
+
+  private final Course course;
+  private final Frame frame;
+  private final Duration time;
+  private final long start;
+  private int tries;
+
+  private NextChange(Course course, Frame frame, Duration time) {
+    this.course = course;
+    this.frame = frame;
+    this.time = time;
+    this.start = time.toNanos();
+  }
+
+  /** The values that are looked at for a reading that was read to a step. */
+  private enum View {
+    /** All that it could be. */
+    AROUND,
+    /** As it was read. */
+    READ,
+    /** The least it could be. */
+    LEAST,
+    /** The most it could be. */
+    MOST
+  }
+
+  /**
+   * How a rule is looked at.
+   *
+   * @param view the values for readings that were read to a step
+   * @param hidden signals whose readings are taken for unknown, to see what a rule rests on
+   */
+  private record Look(View view, Set<String> hidden) {
+    private static final Look AROUND = new Look(View.AROUND, Set.of());
+
+    /** The looks at a rule. What waits for a second reading waits for that on which it rests. */
+    private static List<Look> at(ProtocolRule rule, Condition condition, Wiring wiring) {
+      List<Look> looks = new ArrayList<>();
+      for (View view : View.values()) {
+        looks.add(new Look(view, Set.of()));
+      }
+      if (rule.confirm().isPresent()) {
+        for (Set<String> some :
+            new Grounds(condition, new Frame(wiring.layout()), wiring).bySize()) {
+          if (!some.isEmpty()) {
+            looks.add(new Look(View.READ, some));
+          }
+        }
+      }
+      return looks;
+    }
+  }
+
+  /**
+   * What a rule comes to all through a stretch of time, if it is the same all through.
+   *
+   * @param outcomes what it could come to
+   * @param undecided what that hangs on
+   */
+  private record Answer(Outcomes outcomes, List<String> undecided) {}
+
+  /**
+   * The first time after a moment at which one of some rules has another answer, by the latest
+   * readings; empty: none has until then.
+   *
+   * @param until up to when it is looked for, included
+   */
+  static Optional<Duration> after(Moment now, List<ProtocolRule> rules, Duration until) {
+    boolean ahead = until.compareTo(now.time()) > 0;
+    List<ProtocolRule> moving =
+        rules.stream().filter(rule -> ahead && rule.influences().time()).toList();
+    return moving.isEmpty()
+        ? Optional.empty()
+        : new NextChange(now.course(), now.latest(), now.time()).first(moving, until);
+  }
+
+  /** The same, by some readings of its own. */
+  static Optional<Duration> after(
+      Moment now, Frame frame, List<ProtocolRule> rules, Duration until) {
+    return new NextChange(now.course(), frame, now.time()).first(rules, until);
+  }
+
+  private Optional<Duration> first(List<ProtocolRule> rules, Duration until) {
+    Optional<Duration> first = Optional.empty();
+    for (ProtocolRule rule : rules) {
+      Duration before = first.map(found -> found.minusNanos(1)).orElse(until);
+      Optional<Condition> condition = rule.rule().condition();
+      if (condition.isPresent() && before.compareTo(time) > 0) {
+        Optional<Duration> found = new Search(rule, condition.get()).first(before);
+        first = found.isPresent() ? found : first;
+      }
+    }
+    return first;
+  }
+
+  /** Looks for the first change of one condition. */
+  private final class Search {
+
+    private final Condition condition;
+    private final List<Look> looks;
+    private final Map<Look, Answer> now = new HashMap<>();
+
+    private Search(ProtocolRule rule, Condition condition) {
+      this.condition = condition;
+      this.looks = Look.at(rule, condition, course.protocol.wiring());
+    }
+
+    private Optional<Duration> first(Duration until) {
+      long found = first(start, until.toNanos());
+      return found < 0 ? Optional.empty() : Optional.of(Duration.ofNanos(found));
+    }
+
+    // In a stretch of time, both ends included; -1 where there is none.
+    private long first(long from, long to) {
+      if (isAsNow(from, to)) {
+        return -1;
+      } else if (from == to) {
+        return from;
+      } else if (++tries > EXACT && to - from <= SECOND) {
+        return isAsNow(from, from) && isAsNow(to, to) ? -1 : to;
+      }
+      long middle = from + (to - from) / 2;
+      long found = first(from, middle);
+      return found >= 0 ? found : first(middle + 1, to);
+    }
+
+    private boolean isAsNow(long from, long to) {
+      Span span = new Span(from, to);
+      boolean certain = false;
+      for (Look look : looks) {
+        // What is certain for all that readings could be is so for every single one.
+        if (certain && look.hidden().isEmpty()) {
+          continue;
+        }
+        Answer answer = answer(span, look);
+        boolean open = !answer.outcomes().isCertain();
+        // What is the same all through is so at the beginning.
+        if ((open || from != start) && !answer.equals(now(look))) {
+          return false;
+        }
+        certain |= look.equals(Look.AROUND) && !open;
+      }
+      return true;
+    }
+
+    private Answer now(Look look) {
+      return now.computeIfAbsent(look, some -> answer(new Span(start, start), some));
+    }
+
+    private Answer answer(Span span, Look look) {
+      Box box = span.box(look);
+      Outcomes outcomes = condition.outcomes(box);
+      return new Answer(
+          outcomes, outcomes.isCertain() ? List.of() : List.copyOf(condition.undecided(box)));
+    }
+  }
+
+  /** A stretch of time, both ends included. */
+  private final class Span {
+
+    private final Duration from;
+    private final Duration to;
+    private @Nullable Frame shown;
+
+    private Span(long from, long to) {
+      this.from = Duration.ofNanos(from);
+      this.to = Duration.ofNanos(to);
+    }
+
+    private Box box(Look look) {
+      // What is settled is known for all that readings could be, and not for single ones.
+      return look.equals(Look.AROUND)
+          ? Box.onDemand(frame.layout(), (slot, demand) -> cell(slot, demand, look), course.settled)
+          : Box.onDemand(frame.layout(), (slot, demand) -> cell(slot, demand, look));
+    }
+
+    private Cell cell(int slot, Demand demand, Look look) {
+      if (look.hidden().contains(demand.subject())
+          && Grounds.isReading(demand, course.protocol.wiring())) {
+        return Box.anything(demand.type()).with(Presence.UNKNOWN);
+      }
+      return isMoving(demand) ? moved(slot, demand, look) : read(frame, slot, demand, look.view());
+    }
+
+    private Cell read(Frame known, int slot, Demand demand, View view) {
+      Cell around = Resolution.around(known, course.settled).cell(slot);
+      if (!known.isKnown(slot) || !(demand.type() instanceof Type.Measure)) {
+        return around;
+      }
+      double value = known.value(slot);
+      double half = known.halfWidth(slot);
+      return switch (view) {
+        case AROUND -> around;
+        case READ -> Cell.between(value, value);
+        case LEAST -> Cell.between(value - half, value - half);
+        case MOST -> Cell.between(value + half, value + half);
+      };
+    }
+
+    private Cell moved(int slot, Demand demand, Look look) {
+      View view = look.view();
+      if (demand.aspect() == Demand.Aspect.COUNT) {
+        return counted(slot, demand, look);
+      } else if (demand.aspect() != Demand.Aspect.VALUE) {
+        boolean stays = nextDue(demand, from).filter(next -> next.compareTo(to) <= 0).isEmpty();
+        return stays ? read(shown(), slot, demand, view) : anything(demand);
+      }
+      Fact fact = course.protocol.wiring().fact(slot).orElseThrow();
+      if (fact instanceof Fact.Load && !isOneStage()) {
+        return anything(demand);
+      }
+      double first = value(fact, from);
+      double last = value(fact, to);
+      return Double.isNaN(first) || Double.isNaN(last)
+          ? read(shown(), slot, demand, view)
+          : Cell.between(Math.min(first, last), Math.max(first, last));
+    }
+
+    private boolean isOneStage() {
+      return course.phase != Phase.RECOVERY
+          || RecoveryStage.at(course, from).place() == RecoveryStage.at(course, to).place();
+    }
+
+    // A count is the same as long as the definition holds, or fails, for the present stage.
+    private Cell counted(int slot, Demand demand, Look look) {
+      Condition definition = course.protocol.wiring().counted(demand);
+      boolean stays = definition.demands().stream().noneMatch(NextChange.this::isMoving);
+      return stays || definition.outcomes(box(look)).isCertain()
+          ? read(shown(), slot, demand, look.view())
+          : anything(demand);
+    }
+
+    private Cell anything(Demand demand) {
+      return Box.anything(demand.type()).with(Presence.MAYBE);
+    }
+
+    // What is known at the start of the stretch.
+    private Frame shown() {
+      Frame known = shown;
+      if (known == null) {
+        known =
+            from.equals(time)
+                ? frame
+                : Sight.again(frame, course, from, course.protocol.wiring().changes().byTime());
+        shown = known;
+      }
+      return known;
+    }
+  }
+
+  // Clocks go one way only, and so do loads in a stage: their ends say what they are in between.
+  private double value(Fact fact, Duration at) {
+    return fact instanceof Fact.Clock clock
+        ? Sight.clock(course, at, clock.which())
+        : Sight.load(course, at, ((Fact.Load) fact).name());
+  }
+
+  private boolean isMoving(Demand demand) {
+    return switch (demand.aspect()) {
+      case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
+      case COUNT -> course.phase == Phase.STAGE;
+      case VALUE -> runs(course.protocol.wiring().fact(demand));
+    };
+  }
+
+  private boolean runs(Fact fact) {
+    if (fact instanceof Fact.Clock clock) {
+      return switch (clock.which()) {
+        case STAGE, STAGE_NUMBER -> false;
+        case STAGE_TIME, TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> true;
+      };
+    }
+    return fact instanceof Fact.Load
+        && (course.phase == Phase.RECOVERY
+            || course.passage().filter(Passage::changes).isPresent());
+  }
+
+  // When the next reading is due, or one that was due falls out of the stretch that is averaged.
+  private Optional<Duration> nextDue(Demand demand, Duration after) {
+    Optional<DueSlots> slots =
+        course.phase == Phase.RECOVERY
+            ? DueSlots.ofRecovery(course)
+            : course.passage().map(stage -> DueSlots.of(course.protocol, stage));
+    Optional<MeasureLine> line = slots.flatMap(read -> read.lineOf(demand.subject()));
+    if (line.isEmpty()) {
+      return Optional.empty();
+    }
+    DueSlots read = slots.orElseThrow();
+    Timing timing = line.get().timing();
+    List<Duration> next = new ArrayList<>();
+    timing.nextDue(read.stretch(), read.since(after)).ifPresent(next::add);
+    if (demand.aspect() == Demand.Aspect.AVERAGE) {
+      Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+      timing
+          .nextDue(read.stretch(), read.since(after).minus(span))
+          .map(span::plus)
+          .ifPresent(next::add);
+    }
+    return next.stream().min(Duration::compareTo).map(read.start()::plus);
+  }
+}

@@ -1,0 +1,143 @@
+package org.gradus.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Times.at;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.TreeSet;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.gradus.testkit.Any;
+import org.gradus.testkit.GrownProtocol;
+import org.gradus.testkit.TestScript;
+import org.junit.jupiter.api.Test;
+
+/** Whoever asks late is answered as if he had asked at every moment. */
+class LateQuestionTest {
+
+  private static final List<GrownProtocol> PROTOCOLS = protocols();
+
+  private static List<GrownProtocol> protocols() {
+    Random random = new Random(System.nanoTime());
+    List<GrownProtocol> grown = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      grown.add(GrownProtocol.of(random));
+    }
+    return grown;
+  }
+
+  @Provide
+  Arbitrary<TestScript> tests() {
+    return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
+  }
+
+  @Property(tries = 150)
+  void whoAsksLateIsAnsweredAsIfHeHadAskedAtEveryMoment(
+      @ForAll("tests") TestScript test, @ForAll Random random) {
+    Course course = Course.begin(test.protocol(), test.person());
+    for (Event event : test.play().events()) {
+      course = Intake.apply(course, event).course();
+      if (random.nextInt(10) == 0 && course.phase != Phase.ENDED) {
+        compare(course, random);
+      }
+    }
+  }
+
+  private static void compare(Course course, Random random) {
+    Duration end = course.now.plusSeconds(random.nextInt(40) == 0 ? 1500 : random.nextInt(240));
+    Course asked = course;
+    for (Duration moment : moments(course.now, end, random)) {
+      Decision late = Judge.decide(course, moment);
+      assertThat(Judge.decide(asked, moment))
+          .as("asked at %s since %s by %s", moment, course.now, course.protocol)
+          .isEqualTo(late);
+      Course by = Moment.of(asked, moment).course();
+      asked = by.with(change -> change.now = moment);
+    }
+  }
+
+  // Seconds, halves and eighths of them, and moments without a name.
+  private static TreeSet<Duration> moments(Duration from, Duration to, Random random) {
+    TreeSet<Duration> moments = new TreeSet<>();
+    long span = to.minus(from).toMillis();
+    for (long passed = 0; passed <= span; passed += 1000) {
+      switch (random.nextInt(3)) {
+        case 0 -> moments.add(from.plusMillis(passed));
+        case 1 -> moments.add(from.plusMillis(passed + 125L * random.nextInt(8)));
+        default ->
+            moments.add(
+                from.plusMillis(passed + random.nextInt(1000)).plusNanos(random.nextInt(9)));
+      }
+    }
+    return moments;
+  }
+
+  private static void stopsFrom(Session session, Duration moment, String rule) {
+    assertThat(rule(session.decide(moment.minusNanos(1)))).isNotEqualTo("STOP " + rule);
+    for (Duration later : List.of(Duration.ZERO, Duration.ofMillis(1), at("0:01"), at("20:00"))) {
+      assertThat(rule(session.decide(moment.plus(later)))).isEqualTo("STOP " + rule);
+    }
+  }
+
+  private static String rule(Decision decision) {
+    return decision.verdict().word() + decision.because().map(why -> " " + why.rule()).orElse("");
+  }
+
+  @Test
+  void aStopBetweenTwoSecondsIsKept() {
+    stopsFrom(
+        Slope.walk("{ id: short, rule: \"stop when stage.time between 60.2 s and 60.8 s\" }"),
+        Duration.ofMillis(60_200),
+        "short");
+  }
+
+  @Test
+  void aStopThatHoldsForOneThousandthOfASecondIsKept() {
+    stopsFrom(Slope.walk("{ id: once, rule: stop when test.time = 1.75 min }"), at("1:45"), "once");
+    stopsFrom(
+        Slope.walk("{ id: once, rule: \"stop when test.time = 77.777 s\" }"),
+        Duration.ofMillis(77_777),
+        "once");
+  }
+
+  @Test
+  void aStopBeyondTheTimeThatIsWaitedForIsKept() {
+    stopsFrom(
+        Slope.walk("{ id: late, rule: \"stop when stage.time between 300.5 s and 310 s\" }"),
+        Duration.ofMillis(300_500),
+        "late");
+  }
+
+  @Test
+  void aStopIsKeptWhateverTheFractionOfTheSecondOfTheEventBefore() {
+    Session session =
+        Slope.walk("{ id: short, rule: \"stop when stage.time between 60.5 s and 61.4 s\" }");
+    session.record(Duration.ofMillis(10_700), heartRate(100));
+    stopsFrom(session, Duration.ofMillis(60_500), "short");
+  }
+
+  @Test
+  void whatWaitsForASecondReadingWaitsFromTheVeryMomentOnAtWhichItHolds() {
+    Session session =
+        Slope.walk(
+            "{ id: slow, rule: \"stop when stage.time >= 60.3 s and heart_rate < 80 bpm\","
+                + " confirm: 20 s }");
+    session.record(at("0:30"), heartRate(70));
+    assertThat(rule(session.decide(Duration.ofMillis(60_300)))).isEqualTo("MEASURE slow");
+    stopsFrom(session, Duration.ofMillis(80_300), "slow");
+  }
+
+  @Test
+  void oneSecondInADayIsFoundAtOnce() {
+    Session session =
+        Slope.walk("{ id: day, rule: \"stop when test.time between 80000.2 s and 80000.6 s\" }");
+    assertThat(rule(session.decide(Duration.ofHours(24)))).isEqualTo("STOP day");
+  }
+}
