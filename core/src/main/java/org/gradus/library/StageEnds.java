@@ -104,7 +104,7 @@ final class StageEnds {
       }
     }
     Outcomes outcomes = condition.outcomes(box);
-    finding.canHold |= !measured || !sound || !outcomes.neverHolds() || condition.hangsOnWord();
+    finding.canHold |= !measured || !sound || !outcomes.neverHolds() || condition.dependsOnWord();
     if (sound && measured && outcomes.canBeUnknown()) {
       finding.open.add(where);
       finding.lacking = finding.open.size() == 1 ? lacking(condition, box) : finding.lacking;
@@ -152,7 +152,7 @@ final class StageEnds {
   private void canHold(ProtocolRule rule, Box box) {
     if (rule.rule()
         .condition()
-        .filter(when -> !when.hangsOnWord() && when.outcomes(box).neverHolds())
+        .filter(when -> !when.dependsOnWord() && when.outcomes(box).neverHolds())
         .isPresent()) {
       problems.add(rule.rule().sentence().span(), Code.G411, rule.rule().text());
     }

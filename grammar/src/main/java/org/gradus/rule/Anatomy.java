@@ -12,7 +12,6 @@ import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Literal;
-import org.gradus.rule.syntax.Expression.Relation;
 
 /**
  * What a condition or a value is made of, for those who look at rules rather than carry them out.
@@ -52,13 +51,9 @@ public record Anatomy(
     private final Set<Term> seen = new HashSet<>();
 
     private void look(Checked checked, Expression part, List<Literal> figures) {
+      part.comparisons().forEach(comparison -> compared(checked, comparison));
       if (part instanceof Literal literal) {
         figures.add(literal);
-      } else if (part instanceof Expression.Comparison comparison) {
-        compared(checked, part, comparison.left(), comparison.relation(), comparison.right());
-      } else if (part instanceof Expression.Between between) {
-        compared(checked, part, between.value(), Relation.AT_LEAST, between.low());
-        compared(checked, part, between.value(), Relation.AT_MOST, between.high());
       } else if (part instanceof Expression.Is is
           && checked.meaningOf(is.subject()) instanceof Meaning.FixedWord) {
         words.add(((Expression.Reference) is.subject()).name());
@@ -83,11 +78,13 @@ public record Anatomy(
       }
     }
 
-    private void compared(
-        Checked checked, Expression whole, Expression left, Relation relation, Expression right) {
+    private void compared(Checked checked, Expression.Comparison comparison) {
       comparisons.add(
           new Compared(
-              whole.span(), relation, Formula.of(checked.at(left)), Formula.of(checked.at(right))));
+              comparison.span(),
+              comparison.relation(),
+              Formula.of(checked.at(comparison.left())),
+              Formula.of(checked.at(comparison.right()))));
     }
 
     private void look(Term term) {

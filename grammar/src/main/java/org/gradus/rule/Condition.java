@@ -119,9 +119,11 @@ public final class Condition {
     return Region.of(box).narrow(root, false);
   }
 
-  /** Whether the word of a setting has a say in it: another word may switch it on or off. */
-  public boolean hangsOnWord() {
-    return checked.hangsOnWord();
+  /**
+   * Whether the word of a setting decides something in it: another word may switch it on or off.
+   */
+  public boolean dependsOnWord() {
+    return checked.dependsOnWord();
   }
 
   /** Everything it asks for, also by way of definitions. */

@@ -58,13 +58,13 @@ public final class Box {
 
   /** A cell that may hold any value of a type, and does hold one. */
   public static Cell anything(Type type) {
-    if (type instanceof Type.Measure) {
-      return Cell.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
-    } else if (type instanceof Type.Choice choice) {
-      long last = Cell.Options.bit(choice.options().size() - 1);
-      return new Cell.Options(last | (last - 1), Presence.KNOWN);
-    }
-    return new Cell.Options(Cell.Options.NO | Cell.Options.YES, Presence.KNOWN);
+    return type.match(
+        measure -> Cell.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
+        condition -> new Cell.Options(Cell.Options.NO | Cell.Options.YES, Presence.KNOWN),
+        choice -> {
+          long last = Cell.Options.bit(choice.options().size() - 1);
+          return new Cell.Options(last | (last - 1), Presence.KNOWN);
+        });
   }
 
   /** The cell of a slot. */

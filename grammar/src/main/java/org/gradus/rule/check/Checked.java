@@ -4,6 +4,7 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
 
@@ -67,6 +68,11 @@ public final class Checked {
     return meaning;
   }
 
+  /** The meaning of a part, if it is a reference or a call. */
+  public Optional<Meaning> meaning(Expression part) {
+    return Optional.ofNullable(meanings.get(part));
+  }
+
   /** The figure a part stands for, if it is written out or a setting, in the unit it has there. */
   public Optional<Quantity> fixed(Expression part) {
     if (part instanceof Expression.Literal literal) {
@@ -83,53 +89,17 @@ public final class Checked {
 
   /** Every slot it reads, also by way of definitions. */
   public Set<Meaning.Slot> slots() {
-    Set<Meaning.Slot> slots = new LinkedHashSet<>();
-    collect(slots);
-    return slots;
+    return meanings.values().stream()
+        .flatMap(meaning -> meaning.slots().stream())
+        .collect(Collectors.toCollection(LinkedHashSet::new));
   }
 
-  private void collect(Set<Meaning.Slot> slots) {
-    for (Meaning meaning : meanings.values()) {
-      if (meaning instanceof Meaning.Slot slot) {
-        slots.add(slot);
-      } else if (meaning instanceof Meaning.Difference difference) {
-        slots.add(difference.now());
-        slots.add(difference.earlier());
-      } else if (meaning instanceof Meaning.Line line) {
-        slots.add(line.meanX());
-        slots.add(line.meanY());
-        slots.add(line.slope());
-      } else if (meaning instanceof Meaning.Solution solution) {
-        Set<Meaning.Slot> given = solution.body().slots();
-        given.remove(solution.load());
-        slots.addAll(given);
-      } else if (meaning instanceof Meaning.Use use) {
-        collect(use.term(), slots);
-      }
-    }
-  }
-
-  /** Whether the word of a setting has a say in it, also by way of definitions. */
-  public boolean hangsOnWord() {
+  /** Whether the word of a setting decides something in it, also by way of definitions. */
+  public boolean dependsOnWord() {
     return meanings.values().stream()
         .anyMatch(
             meaning ->
                 meaning instanceof Meaning.FixedWord
-                    || (meaning instanceof Meaning.Use use && hangsOnWord(use.term())));
-  }
-
-  private static boolean hangsOnWord(Term term) {
-    return term.alternatives().stream()
-        .anyMatch(
-            line ->
-                line.when().stream().anyMatch(Checked::hangsOnWord)
-                    || line.value().filter(Checked::hangsOnWord).isPresent());
-  }
-
-  private static void collect(Term term, Set<Meaning.Slot> slots) {
-    for (Term.Alternative alternative : term.alternatives()) {
-      alternative.when().forEach(when -> when.collect(slots));
-      alternative.value().ifPresent(value -> value.collect(slots));
-    }
+                    || meaning.texts().stream().anyMatch(Checked::dependsOnWord));
   }
 }

@@ -63,53 +63,163 @@ public final class Checker {
 
   /** The type of a part; empty when something in it is wrong and has been noted. */
   Optional<Type> type(Expression part) {
-    Optional<Type> type = typeOf(part);
+    Optional<Type> type = part.accept(new Typing());
     type.ifPresent(found -> findings.typed(part, found));
     return type;
   }
 
-  private Optional<Type> typeOf(Expression part) {
-    if (part instanceof Expression.Literal literal) {
+  /** Finds the type of each construct. */
+  private final class Typing implements Expression.Visitor<Optional<Type>> {
+    @Override
+    public Optional<Type> literal(Expression.Literal literal) {
       return measure(literal.quantity().kind());
-    } else if (part instanceof Expression.Reference reference) {
+    }
+
+    @Override
+    public Optional<Type> reference(Expression.Reference reference) {
       return findings.reference(reference);
-    } else if (part instanceof Expression.Call call) {
-      return new Calls(this, findings).type(call);
-    } else if (part instanceof Expression.Choice choice) {
-      return choice(choice);
-    } else if (part instanceof Expression.Or or) {
+    }
+
+    @Override
+    public Optional<Type> call(Expression.Call call) {
+      return new Calls(Checker.this, findings).type(call);
+    }
+
+    @Override
+    public Optional<Type> or(Expression.Or or) {
       return conditions(or.left(), or.right());
-    } else if (part instanceof Expression.And and) {
+    }
+
+    @Override
+    public Optional<Type> and(Expression.And and) {
       return conditions(and.left(), and.right());
-    } else if (part instanceof Expression.Not not) {
+    }
+
+    @Override
+    public Optional<Type> not(Expression.Not not) {
       return conditions(not.operand());
-    } else if (part instanceof Expression.Comparison comparison) {
-      return compared(comparison.left(), comparison.right());
-    } else if (part instanceof Expression.Between between) {
-      return between(between);
-    } else if (part instanceof Expression.Is is) {
-      return is(is);
-    } else if (part instanceof Expression.Arithmetic sum && sum.operator().isAdditive()) {
-      return sum(sum);
-    } else if (part instanceof Expression.Arithmetic product) {
-      return ProductChain.of(product).type(this, findings);
-    } else if (part instanceof Expression.Negation negation) {
+    }
+
+    @Override
+    public Optional<Type> comparison(Expression.Comparison comparison) {
+      return sameKind(Code.G204, comparison.left(), comparison.right()).map(kind -> Type.CONDITION);
+    }
+
+    @Override
+    public Optional<Type> arithmetic(Expression.Arithmetic arithmetic) {
+      return arithmetic.operator().isAdditive()
+          ? sameKind(Code.G205, arithmetic.left(), arithmetic.right()).map(Type.Measure::new)
+          : ProductChain.of(arithmetic).type(Checker.this, findings);
+    }
+
+    @Override
+    public Optional<Type> negation(Expression.Negation negation) {
       return kind(negation.operand()).map(Type.Measure::new);
-    } else if (part instanceof Expression.Share share) {
+    }
+
+    @Override
+    public Optional<Type> share(Expression.Share share) {
       boolean number = number(share.part(), "a share");
       Optional<Kind> whole = kind(share.whole());
       return number ? whole.map(Type.Measure::new) : Optional.empty();
-    } else if (part instanceof Expression.Power power) {
+    }
+
+    @Override
+    public Optional<Type> power(Expression.Power power) {
       boolean base = number(power.base(), "a power");
       boolean exponent = number(power.exponent(), "an exponent");
       return base && exponent ? Optional.of(Type.NUMBER) : Optional.empty();
-    } else if (part instanceof Expression.InUnit in) {
-      return inUnit(in);
     }
-    Expression.AsUnit as = (Expression.AsUnit) part;
-    return number(as.operand(), "as " + as.unit().unit().symbol())
-        ? measure(as.unit().unit().kind())
-        : Optional.empty();
+
+    @Override
+    public Optional<Type> asUnit(Expression.AsUnit as) {
+      return number(as.operand(), "as " + as.unit().unit().symbol())
+          ? measure(as.unit().unit().kind())
+          : Optional.empty();
+    }
+
+    @Override
+    public Optional<Type> choice(Expression.Choice choice) {
+      boolean condition = condition(choice.condition());
+      Optional<Type> whenTrue = type(choice.whenTrue());
+      Optional<Type> whenFalse = type(choice.whenFalse());
+      if (whenTrue.isEmpty() || whenFalse.isEmpty()) {
+        return Optional.empty();
+      }
+      if (!whenTrue.equals(whenFalse)) {
+        findings.mismatch(
+            Code.G216, choice.whenTrue(), whenTrue.get(), choice.whenFalse(), whenFalse.get());
+        return Optional.empty();
+      }
+      if (whenTrue.get() instanceof Type.Choice) {
+        findings.problem(
+            choice.whenTrue().span(),
+            Code.G208,
+            whenTrue.get().phrase(),
+            "ask for each option with is");
+        return Optional.empty();
+      }
+      return condition ? whenTrue : Optional.empty();
+    }
+
+    @Override
+    public Optional<Type> between(Expression.Between between) {
+      Optional<Kind> low = sameKind(Code.G204, between.value(), between.low());
+      Optional<Kind> high = kind(between.high());
+      if (low.isEmpty() || high.isEmpty()) {
+        return Optional.empty();
+      }
+      if (!low.equals(high)) {
+        findings.mismatch(
+            Code.G204,
+            between.value(),
+            new Type.Measure(low.get()),
+            between.high(),
+            new Type.Measure(high.get()));
+        return Optional.empty();
+      }
+      return Optional.of(Type.CONDITION);
+    }
+
+    @Override
+    public Optional<Type> is(Expression.Is is) {
+      Optional<Type> subject = type(is.subject());
+      if (subject.isEmpty()) {
+        return Optional.empty();
+      }
+      if (!(subject.get() instanceof Type.Choice choice)) {
+        findings.problem(
+            is.subject().span(), Code.G213, "is", "a choice", "compare values with < <= = >= >");
+        return Optional.empty();
+      }
+      if (!choice.options().contains(is.option().text())) {
+        String options = "the options are " + String.join(", ", choice.options());
+        findings.problem(
+            is.option().span(),
+            Code.G211,
+            is.option().text(),
+            is.subject().span().text(),
+            findings.help(is.option().text(), choice.options(), options));
+        return Optional.empty();
+      }
+      return Optional.of(Type.CONDITION);
+    }
+
+    @Override
+    public Optional<Type> inUnit(Expression.InUnit in) {
+      Optional<Kind> kind = kind(in.operand());
+      Kind wanted = in.unit().unit().kind();
+      if (kind.isPresent() && kind.get() != wanted) {
+        findings.problem(
+            in.unit().span(),
+            Code.G209,
+            kind.get().phrase(),
+            in.unit().unit().symbol(),
+            wanted.words());
+        return Optional.empty();
+      }
+      return kind.map(found -> Type.NUMBER);
+    }
   }
 
   private static Optional<Type> measure(Kind kind) {
@@ -158,55 +268,6 @@ public final class Checker {
     return all ? Optional.of(Type.CONDITION) : Optional.empty();
   }
 
-  private Optional<Type> choice(Expression.Choice choice) {
-    boolean condition = condition(choice.condition());
-    Optional<Type> whenTrue = type(choice.whenTrue());
-    Optional<Type> whenFalse = type(choice.whenFalse());
-    if (whenTrue.isEmpty() || whenFalse.isEmpty()) {
-      return Optional.empty();
-    }
-    if (!whenTrue.equals(whenFalse)) {
-      findings.mismatch(
-          Code.G216, choice.whenTrue(), whenTrue.get(), choice.whenFalse(), whenFalse.get());
-      return Optional.empty();
-    }
-    if (whenTrue.get() instanceof Type.Choice) {
-      findings.problem(
-          choice.whenTrue().span(),
-          Code.G208,
-          whenTrue.get().phrase(),
-          "ask for each option with is");
-      return Optional.empty();
-    }
-    return condition ? whenTrue : Optional.empty();
-  }
-
-  private Optional<Type> compared(Expression left, Expression right) {
-    return sameKind(Code.G204, left, right).map(kind -> Type.CONDITION);
-  }
-
-  private Optional<Type> between(Expression.Between between) {
-    Optional<Kind> low = sameKind(Code.G204, between.value(), between.low());
-    Optional<Kind> high = kind(between.high());
-    if (low.isEmpty() || high.isEmpty()) {
-      return Optional.empty();
-    }
-    if (!low.equals(high)) {
-      findings.mismatch(
-          Code.G204,
-          between.value(),
-          new Type.Measure(low.get()),
-          between.high(),
-          new Type.Measure(high.get()));
-      return Optional.empty();
-    }
-    return Optional.of(Type.CONDITION);
-  }
-
-  private Optional<Type> sum(Expression.Arithmetic sum) {
-    return sameKind(Code.G205, sum.left(), sum.right()).map(Type.Measure::new);
-  }
-
   /** The kind of two parts that must be of one. */
   Optional<Kind> sameKind(Code code, Expression left, Expression right) {
     Optional<Kind> first = kind(left);
@@ -220,43 +281,5 @@ public final class Checker {
       return Optional.empty();
     }
     return first;
-  }
-
-  private Optional<Type> is(Expression.Is is) {
-    Optional<Type> subject = type(is.subject());
-    if (subject.isEmpty()) {
-      return Optional.empty();
-    }
-    if (!(subject.get() instanceof Type.Choice choice)) {
-      findings.problem(
-          is.subject().span(), Code.G213, "is", "a choice", "compare values with < <= = >= >");
-      return Optional.empty();
-    }
-    if (!choice.options().contains(is.option().text())) {
-      String options = "the options are " + String.join(", ", choice.options());
-      findings.problem(
-          is.option().span(),
-          Code.G211,
-          is.option().text(),
-          is.subject().span().text(),
-          findings.help(is.option().text(), choice.options(), options));
-      return Optional.empty();
-    }
-    return Optional.of(Type.CONDITION);
-  }
-
-  private Optional<Type> inUnit(Expression.InUnit in) {
-    Optional<Kind> kind = kind(in.operand());
-    Kind wanted = in.unit().unit().kind();
-    if (kind.isPresent() && kind.get() != wanted) {
-      findings.problem(
-          in.unit().span(),
-          Code.G209,
-          kind.get().phrase(),
-          in.unit().unit().symbol(),
-          wanted.words());
-      return Optional.empty();
-    }
-    return kind.map(found -> Type.NUMBER);
   }
 }

@@ -1,7 +1,6 @@
 package org.gradus.rule.check;
 
 import java.util.Collection;
-import java.util.Optional;
 import org.gradus.rule.syntax.Expression;
 
 /**
@@ -23,14 +22,9 @@ record Extent(int parts, int depth) {
     int parts = count(root);
     int depth = 0;
     for (Meaning meaning : meanings) {
-      if (meaning instanceof Meaning.Use use) {
-        Extent inner = of(use.term());
-        parts += inner.parts;
-        depth = Math.max(depth, inner.depth + 1);
-      } else if (meaning instanceof Meaning.Solution solution) {
-        Extent body = solution.body().extent();
-        parts += 2 * body.parts; // looked at with and without the load
-        depth = Math.max(depth, body.depth + 1);
+      for (Checked text : meaning.texts()) {
+        parts += text.extent().parts;
+        depth = Math.max(depth, text.extent().depth + 1);
       }
     }
     return new Extent(parts, depth);
@@ -38,20 +32,5 @@ record Extent(int parts, int depth) {
 
   private static int count(Expression part) {
     return 1 + part.parts().stream().mapToInt(Extent::count).sum();
-  }
-
-  private static Extent of(Term term) {
-    int parts = 0;
-    int depth = 0;
-    for (Term.Alternative alternative : term.alternatives()) {
-      for (Checked when : alternative.when()) {
-        parts += when.extent().parts;
-        depth = Math.max(depth, when.extent().depth);
-      }
-      Optional<Extent> value = alternative.value().map(Checked::extent);
-      parts += value.map(Extent::parts).orElse(0);
-      depth = Math.max(depth, value.map(Extent::depth).orElse(0));
-    }
-    return new Extent(parts, depth);
   }
 }

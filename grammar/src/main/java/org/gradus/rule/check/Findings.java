@@ -108,30 +108,60 @@ final class Findings {
       String help = help(reference.name(), vocabulary.names(), otherwise);
       problem(reference.span(), Code.G201, reference.name(), help);
       return Optional.empty();
-    } else if (symbol instanceof Symbol.Faulty) {
-      return Optional.empty();
-    } else if (symbol instanceof Symbol.Tabled tabled) {
-      String help = "write lookup(" + reference.name() + ", ...)";
-      problem(reference.span(), Code.G208, "the table " + tabled.table().name(), help);
-      return Optional.empty();
-    } else if (symbol instanceof Symbol.Solvable solvable) {
+    }
+    Optional<Meaning> meaning = symbol.accept(new MeaningOf(reference));
+    meaning.ifPresent(found -> means(reference, found));
+    return meaning.map(found -> symbol.type());
+  }
+
+  /** What a name means; nothing where it has no value of its own, which is noted. */
+  private final class MeaningOf implements Symbol.Visitor<Optional<Meaning>> {
+
+    private final Expression.Reference reference;
+
+    MeaningOf(Expression.Reference reference) {
+      this.reference = reference;
+    }
+
+    @Override
+    public Optional<Meaning> datum(Symbol.Datum datum) {
+      return Optional.of(slot(datum.demand()));
+    }
+
+    @Override
+    public Optional<Meaning> figure(Symbol.Figure figure) {
+      return Optional.of(new Meaning.Fixed(figure.value()));
+    }
+
+    @Override
+    public Optional<Meaning> word(Symbol.Word word) {
+      return Optional.of(new Meaning.FixedWord(word.word()));
+    }
+
+    @Override
+    public Optional<Meaning> definition(Symbol.Definition definition) {
+      return Optional.of(new Meaning.Use(definition.term()));
+    }
+
+    @Override
+    public Optional<Meaning> solvable(Symbol.Solvable solvable) {
       String help = "name it in cost, or write load_for(" + reference.name() + ", ...)";
       problem(reference.span(), Code.G208, "the equation " + solvable.equation().name(), help);
       return Optional.empty();
     }
-    means(reference, meaning(symbol));
-    return Optional.of(symbol.type());
-  }
 
-  private Meaning meaning(Symbol symbol) {
-    if (symbol instanceof Symbol.Datum datum) {
-      return slot(datum.demand());
-    } else if (symbol instanceof Symbol.Figure figure) {
-      return new Meaning.Fixed(figure.value());
-    } else if (symbol instanceof Symbol.Word word) {
-      return new Meaning.FixedWord(word.word());
+    @Override
+    public Optional<Meaning> tabled(Symbol.Tabled tabled) {
+      String help = "write lookup(" + reference.name() + ", ...)";
+      problem(reference.span(), Code.G208, "the table " + tabled.table().name(), help);
+      return Optional.empty();
     }
-    return new Meaning.Use(((Symbol.Definition) symbol).term());
+
+    // What is wrong with it has been said where it is defined.
+    @Override
+    public Optional<Meaning> faulty(Symbol.Faulty faulty) {
+      return Optional.empty();
+    }
   }
 
   /** The value of a part that is fixed when the file is read. */

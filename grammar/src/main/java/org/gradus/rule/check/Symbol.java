@@ -9,6 +9,37 @@ public sealed interface Symbol {
   /** What a use of the name evaluates to. */
   Type type();
 
+  /** Lets a visitor do what it does with this symbol. */
+  <R> R accept(Visitor<R> visitor);
+
+  /**
+   * What is done with each symbol.
+   *
+   * @param <R> what comes of it
+   */
+  interface Visitor<R> {
+    /** What is done with something known only while a test runs. */
+    R datum(Datum datum);
+
+    /** What is done with a fixed figure. */
+    R figure(Figure figure);
+
+    /** What is done with a fixed word. */
+    R word(Word word);
+
+    /** What is done with a definition. */
+    R definition(Definition definition);
+
+    /** What is done with an equation. */
+    R solvable(Solvable solvable);
+
+    /** What is done with a table. */
+    R tabled(Tabled tabled);
+
+    /** What is done with a faulty name. */
+    R faulty(Faulty faulty);
+  }
+
   /**
    * Something that is known, or not, only while a test runs.
    *
@@ -19,6 +50,11 @@ public sealed interface Symbol {
     @Override
     public Type type() {
       return demand.type();
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.datum(this);
     }
   }
 
@@ -42,6 +78,11 @@ public sealed interface Symbol {
     public Type type() {
       return new Type.Measure(value.kind());
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.figure(this);
+    }
   }
 
   /**
@@ -55,6 +96,11 @@ public sealed interface Symbol {
     public Type type() {
       return new Type.Choice(options);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.word(this);
+    }
   }
 
   /**
@@ -66,6 +112,11 @@ public sealed interface Symbol {
     @Override
     public Type type() {
       return term.type();
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.definition(this);
     }
   }
 
@@ -79,6 +130,11 @@ public sealed interface Symbol {
     public Type type() {
       return Type.NUMBER;
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.solvable(this);
+    }
   }
 
   /**
@@ -91,6 +147,11 @@ public sealed interface Symbol {
     public Type type() {
       return new Type.Measure(table.gives());
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.tabled(this);
+    }
   }
 
   /**
@@ -100,6 +161,11 @@ public sealed interface Symbol {
     @Override
     public Type type() {
       return Type.NUMBER;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.faulty(this);
     }
   }
 }

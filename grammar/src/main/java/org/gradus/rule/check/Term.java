@@ -28,11 +28,9 @@ public final class Term {
     this.type = type;
     this.place = place;
     this.alternatives = List.copyOf(alternatives);
-    for (Alternative alternative : this.alternatives) {
-      Stream.concat(alternative.when().stream(), alternative.value().stream())
-          .flatMap(part -> part.slots().stream())
-          .forEach(slot -> slots.set(slot.index()));
-    }
+    texts().stream()
+        .flatMap(text -> text.slots().stream())
+        .forEach(slot -> slots.set(slot.index()));
   }
 
   /** Its name. */
@@ -53,6 +51,13 @@ public final class Term {
   /** The alternatives, in order. */
   public List<Alternative> alternatives() {
     return alternatives;
+  }
+
+  /** The conditions and values of all alternatives. */
+  List<Checked> texts() {
+    return alternatives.stream()
+        .flatMap(line -> Stream.concat(line.when().stream(), line.value().stream()))
+        .toList();
   }
 
   /** Whether it reads no other slots than these, also by way of other definitions. */

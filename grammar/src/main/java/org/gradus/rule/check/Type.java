@@ -1,6 +1,7 @@
 package org.gradus.rule.check;
 
 import java.util.List;
+import java.util.function.Function;
 import org.gradus.unit.Kind;
 
 /** What a part of a rule evaluates to. */
@@ -11,6 +12,16 @@ public sealed interface Type {
 
   /** A condition, shared because it is everywhere. */
   Type CONDITION = new Condition();
+
+  /**
+   * What comes of it, by which of the three it is.
+   *
+   * @param <R> what comes of it
+   */
+  <R> R match(
+      Function<Measure, ? extends R> measure,
+      Function<Condition, ? extends R> condition,
+      Function<Choice, ? extends R> choice);
 
   /** In words with an article: {@code "a heart rate"}. */
   String phrase();
@@ -25,6 +36,14 @@ public sealed interface Type {
     public String phrase() {
       return kind.phrase();
     }
+
+    @Override
+    public <R> R match(
+        Function<Measure, ? extends R> measure,
+        Function<Condition, ? extends R> condition,
+        Function<Choice, ? extends R> choice) {
+      return measure.apply(this);
+    }
   }
 
   /** Yes, no or unknown. */
@@ -32,6 +51,14 @@ public sealed interface Type {
     @Override
     public String phrase() {
       return "a condition";
+    }
+
+    @Override
+    public <R> R match(
+        Function<Measure, ? extends R> measure,
+        Function<Condition, ? extends R> condition,
+        Function<Choice, ? extends R> choice) {
+      return condition.apply(this);
     }
   }
 
@@ -48,6 +75,14 @@ public sealed interface Type {
     @Override
     public String phrase() {
       return "a choice of " + String.join(", ", options);
+    }
+
+    @Override
+    public <R> R match(
+        Function<Measure, ? extends R> measure,
+        Function<Condition, ? extends R> condition,
+        Function<Choice, ? extends R> choice) {
+      return choice.apply(this);
     }
   }
 }

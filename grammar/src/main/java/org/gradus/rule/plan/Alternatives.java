@@ -25,13 +25,18 @@ final class Alternatives {
     /**
      * @param label what it is called where it was chosen from a list, else empty
      * @param when all must hold
-     * @param value the value; null when there is none in this case
+     * @param number the value of a definition that is a number; null when there is none
+     * @param truth the value of a definition that is a condition; null when there is none
      */
-    Line(String label, List<TruthNode> when, @Nullable Node value) {
+    Line(
+        String label,
+        List<TruthNode> when,
+        @Nullable NumberNode number,
+        @Nullable TruthNode truth) {
       this.label = label;
       this.when = when.toArray(TruthNode[]::new);
-      this.number = value instanceof NumberNode node ? node : null;
-      this.truth = value instanceof TruthNode node ? node : null;
+      this.number = number;
+      this.truth = truth;
     }
 
     String label() {
@@ -123,6 +128,13 @@ final class Alternatives {
   byte truth(Frame frame) {
     Line chosen = chosen(frame);
     return chosen == null ? Truth.OPEN : chosen.truth(frame);
+  }
+
+  /** The value of a definition as a slot would hold it. */
+  double slotValue(Frame frame) {
+    Line chosen = chosen(frame);
+    Node value = chosen == null ? null : chosen.value();
+    return value == null ? Double.NaN : value.slotValue(frame);
   }
 
   /** All numbers that a definition could be. */

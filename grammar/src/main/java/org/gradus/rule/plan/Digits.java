@@ -35,13 +35,8 @@ final class Digits {
 
   // Whether somebody who calculates with the short numbers comes to the same verdict.
   private boolean agrees(Checked checked, Expression part) {
-    if (part instanceof Expression.Comparison test) {
-      return agrees(checked, test.relation(), test.left(), test.right());
-    } else if (part instanceof Expression.Between between) {
-      return agrees(checked, Relation.AT_LEAST, between.value(), between.low())
-          && agrees(checked, Relation.AT_MOST, between.value(), between.high());
-    }
-    return true;
+    return part.comparisons().stream()
+        .allMatch(test -> agrees(checked, test.relation(), test.left(), test.right()));
   }
 
   private boolean agrees(Checked checked, Relation relation, Expression left, Expression right) {

@@ -62,8 +62,7 @@ final class Drawer {
     List<String> words = new ArrayList<>(List.of(value));
     words.addAll(notes(checked, part));
     marks.add(new Mark(line.at(part.span().start()), line.at(part.span().end()), height, words));
-    if (part instanceof Expression.Reference
-        && checked.meaningOf(part) instanceof Meaning.Use use
+    if (checked.meaning(part).orElse(null) instanceof Meaning.Use use
         && !figures.containsKey(use.term().name())) {
       define(use.term());
     }
@@ -81,8 +80,8 @@ final class Drawer {
   }
 
   private List<String> notes(Checked checked, Expression part) {
-    // The word of a setting is always known, and no plan works it out.
-    if (!Filler.isLeaf(checked, part) || checked.meaningOf(part) instanceof Meaning.FixedWord) {
+    // A setting is always known and has no age.
+    if (!Filler.isLeaf(checked, part) || checked.meaningOf(part).isFixed()) {
       return List.of();
     }
     if (checked.meaningOf(part) instanceof Meaning.Slot slot && frame.isKnown(slot.index())) {

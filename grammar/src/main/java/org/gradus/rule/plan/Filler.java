@@ -65,14 +65,14 @@ final class Filler {
   }
 
   static boolean isReadAt(Meaning meaning) {
-    return meaning instanceof Meaning.Line
-        || meaning instanceof Meaning.Reading
-        || meaning instanceof Meaning.Solution;
+    return meaning.arguments() == Meaning.Arguments.LAST_IS_VALUE;
   }
 
   static boolean isLeaf(Checked checked, Expression part) {
-    return part instanceof Expression.Reference
-        || (part instanceof Expression.Call && !(checked.meaningOf(part) instanceof Meaning.Plain));
+    return checked
+        .meaning(part)
+        .filter(meaning -> meaning.arguments() != Meaning.Arguments.VALUES)
+        .isPresent();
   }
 
   private String value(Checked checked, Expression leaf, MathContext digits) {

@@ -29,6 +29,9 @@ public sealed interface Node permits NumberNode, TruthNode, BranchNode, Definiti
     return List.of();
   }
 
+  /** Its value as a slot would hold it; a truth is 1 or 0, and NaN is unknown. */
+  double slotValue(Frame frame);
+
   /** Whether it has no value in this frame. */
   boolean isUnknown(Frame frame);
 

@@ -49,6 +49,11 @@ public sealed interface NumberNode extends Node
   }
 
   @Override
+  default double slotValue(Frame frame) {
+    return value(frame);
+  }
+
+  @Override
   default boolean isUnknown(Frame frame) {
     return Double.isNaN(value(frame));
   }

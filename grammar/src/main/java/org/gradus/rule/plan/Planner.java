@@ -3,12 +3,10 @@ package org.gradus.rule.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.gradus.rule.check.Checked;
-import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
-import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Unit;
 
 /** Turns a checked tree into nodes: names become slots or constants, units become factors. */
@@ -20,7 +18,7 @@ public final class Planner {
   private final int fixedSlot;
   private final double fixedValue;
 
-  // One slot may be taken for a fixed value, to look at an equation there.
+  // One slot may be taken for a fixed value, to evaluate an equation there.
   private Planner(Checked checked, int fixedSlot, double fixedValue) {
     this.checked = checked;
     this.fixedSlot = fixedSlot;
@@ -41,199 +39,276 @@ public final class Planner {
     return new Planner(checked).number(checked.root());
   }
 
-  static Node plan(Checked checked) {
-    return new Planner(checked).node(checked.root());
-  }
-
   /** Plans one part of a checked tree. */
   static Node plan(Checked checked, Expression part) {
     return new Planner(checked).node(part);
-  }
-
-  private Node node(Expression part) {
-    boolean condition = checked.typeOf(part).filter(Type.CONDITION::equals).isPresent();
-    return condition ? truth(part) : number(part);
-  }
-
-  private NumberNode number(Expression part) {
-    if (part instanceof Expression.Literal literal) {
-      return new NumberNode.Constant(part, literal.quantity().base());
-    } else if (part instanceof Expression.Reference) {
-      return numberMeant(part, checked.meaningOf(part));
-    } else if (part instanceof Expression.Call call) {
-      return call(call);
-    } else if (part instanceof Expression.Choice choice) {
-      return new NumberNode.Choice(
-          part, truth(choice.condition()), number(choice.whenTrue()), number(choice.whenFalse()));
-    } else if (part instanceof Expression.Arithmetic arithmetic) {
-      return arithmetic(
-          arithmetic.operator(), part, number(arithmetic.left()), number(arithmetic.right()));
-    } else if (part instanceof Expression.Negation negation) {
-      return new UnaryNode.Negative(part, number(negation.operand()));
-    } else if (part instanceof Expression.Share share) {
-      return share(share);
-    } else if (part instanceof Expression.Power power) {
-      return new BinaryNode.Power(part, number(power.base()), number(power.exponent()));
-    } else if (part instanceof Expression.InUnit in) {
-      NumberNode operand = number(in.operand());
-      return isBase(in.unit().unit())
-          ? operand
-          : new UnaryNode.FromBase(part, operand, in.unit().unit());
-    } else if (part instanceof Expression.AsUnit as) {
-      NumberNode operand = number(as.operand());
-      return isBase(as.unit().unit())
-          ? operand
-          : new UnaryNode.ToBase(part, operand, as.unit().unit());
-    }
-    throw new IllegalStateException("not a value: " + part.span().text());
-  }
-
-  private static boolean isBase(Unit unit) {
-    return unit == unit.kind().base();
-  }
-
-  private static NumberNode arithmetic(
-      Operator operator, Expression part, NumberNode left, NumberNode right) {
-    return switch (operator) {
-      case PLUS -> new BinaryNode.Sum(part, left, right);
-      case MINUS -> new BinaryNode.Subtraction(part, left, right);
-      case TIMES -> new BinaryNode.Product(part, left, right);
-      case OVER -> new BinaryNode.Quotient(part, left, right);
-    };
-  }
-
-  private NumberNode share(Expression.Share share) {
-    NumberNode whole = number(share.whole());
-    return checked
-        .fixed(share.part())
-        .filter(fixed -> fixed.unit() == Unit.PERCENT)
-        .<NumberNode>map(percent -> new UnaryNode.Percent(share, percent.amount(), whole))
-        .orElseGet(() -> new BinaryNode.Product(share, number(share.part()), whole));
-  }
-
-  private NumberNode numberMeant(Expression part, Meaning meaning) {
-    if (meaning instanceof Meaning.Slot slot) {
-      return slot.index() == fixedSlot
-          ? new NumberNode.Constant(part, fixedValue)
-          : new NumberNode.Slot(part, slot.index());
-    } else if (meaning instanceof Meaning.Fixed fixed) {
-      return new NumberNode.Constant(part, fixed.value().base());
-    } else if (meaning instanceof Meaning.Use use) {
-      return new NumberNode.Definition(
-          part, use.term(), use.term().place(), alternatives(use.term()));
-    } else if (meaning instanceof Meaning.Difference difference) {
-      return new NumberNode.Difference(
-          part, difference.now().index(), difference.earlier().index());
-    }
-    throw new IllegalStateException("not a value: " + part.span().text());
-  }
-
-  private NumberNode call(Expression.Call call) {
-    List<Expression> arguments = call.arguments();
-    Meaning meaning = checked.meaningOf(call);
-    if (meaning instanceof Meaning.Line line) {
-      return new NumberNode.OnLine(
-          call,
-          line.meanX().index(),
-          line.meanY().index(),
-          line.slope().index(),
-          number(arguments.get(2)));
-    }
-    if (meaning instanceof Meaning.Solution solution) {
-      return new NumberNode.Solved(
-          call, at(solution, 0), at(solution, 1), number(arguments.get(2)));
-    }
-    if (meaning instanceof Meaning.Reading reading) {
-      return new UnaryNode.Lookup(call, reading.table(), number(arguments.get(1)));
-    }
-    if (!(meaning instanceof Meaning.Plain plain)) {
-      return numberMeant(call, meaning);
-    }
-    NumberNode first = number(arguments.get(0));
-    return switch (plain.function()) {
-      case ABS ->
-          first instanceof NumberNode.Difference change
-              ? new NumberNode.AbsoluteDifference(call, change.now(), change.earlier())
-              : new UnaryNode.Absolute(call, first);
-      case LN -> new UnaryNode.Logarithm(call, first);
-      case EXP -> new UnaryNode.Exponential(call, first);
-      case SQRT -> new UnaryNode.Root(call, first);
-      case LESSER -> new BinaryNode.Lesser(call, first, number(arguments.get(1)));
-      case GREATER -> new BinaryNode.Greater(call, first, number(arguments.get(1)));
-      case ROUND -> new BinaryNode.Rounded(call, first, number(arguments.get(1)));
-      default -> throw new IllegalStateException("not a plain function: " + call.span().text());
-    };
-  }
-
-  private static NumberNode at(Meaning.Solution solution, double load) {
-    Checked body = solution.body();
-    return new Planner(body, solution.load().index(), load).number(body.root());
-  }
-
-  private TruthNode truth(Expression part) {
-    if (part instanceof Expression.And and) {
-      return new TruthNode.And(part, truth(and.left()), truth(and.right()));
-    } else if (part instanceof Expression.Or or) {
-      return new TruthNode.Or(part, truth(or.left()), truth(or.right()));
-    } else if (part instanceof Expression.Not not) {
-      return new TruthNode.Not(part, truth(not.operand()));
-    } else if (part instanceof Expression.Comparison comparison) {
-      return TruthNode.Compare.of(
-          part, comparison.relation(), number(comparison.left()), number(comparison.right()));
-    } else if (part instanceof Expression.Between between) {
-      return new TruthNode.Between(
-          part, number(between.value()), number(between.low()), number(between.high()));
-    } else if (part instanceof Expression.Is is) {
-      return is(is);
-    } else if (part instanceof Expression.Choice choice) {
-      return new TruthNode.Choice(
-          part, truth(choice.condition()), truth(choice.whenTrue()), truth(choice.whenFalse()));
-    } else if (part instanceof Expression.Call call && isKnown(call)) {
-      return known(call);
-    }
-    Meaning meaning = checked.meaningOf(part);
-    if (meaning instanceof Meaning.Use use) {
-      return new TruthNode.Definition(
-          part, use.term(), use.term().place(), alternatives(use.term()));
-    }
-    return new TruthNode.Slot(part, ((Meaning.Slot) meaning).index());
-  }
-
-  private boolean isKnown(Expression.Call call) {
-    return checked.meaningOf(call) instanceof Meaning.Plain plain
-        && plain.function() == Function.KNOWN;
-  }
-
-  private TruthNode known(Expression.Call call) {
-    Expression subject = call.arguments().get(0);
-    if (subject instanceof Expression.Reference
-        && checked.meaningOf(subject) instanceof Meaning.Slot slot
-        && slot.index() != fixedSlot) {
-      return new TruthNode.KnownSlot(call, slot.index());
-    }
-    boolean word = checked.typeOf(subject).filter(Type.Choice.class::isInstance).isPresent();
-    return word ? new TruthNode.Fixed(call, true) : new TruthNode.Known(call, node(subject));
-  }
-
-  private TruthNode is(Expression.Is is) {
-    Meaning subject = checked.meaningOf(is.subject());
-    String option = is.option().text();
-    if (subject instanceof Meaning.FixedWord fixed) {
-      return new TruthNode.Fixed(is, fixed.word().equals(option) != is.negated());
-    }
-    Meaning.Slot slot = (Meaning.Slot) subject;
-    Type.Choice choice = (Type.Choice) slot.demand().type();
-    return new TruthNode.IsOption(
-        is, slot.index(), choice.options().indexOf(option), choice.options().size(), is.negated());
   }
 
   static Alternatives alternatives(Term term) {
     List<Alternatives.Line> lines = new ArrayList<>();
     for (Term.Alternative alternative : term.alternatives()) {
       List<TruthNode> when = alternative.when().stream().map(Planner::condition).toList();
-      Node value = alternative.value().map(Planner::plan).orElse(null);
-      lines.add(new Alternatives.Line(alternative.label(), when, value));
+      boolean condition = term.type().equals(Type.CONDITION);
+      lines.add(
+          new Alternatives.Line(
+              alternative.label(),
+              when,
+              condition ? null : alternative.value().map(Planner::value).orElse(null),
+              condition ? alternative.value().map(Planner::condition).orElse(null) : null));
     }
     return new Alternatives(lines);
+  }
+
+  private Node node(Expression part) {
+    return part.accept(new Construct());
+  }
+
+  private NumberNode number(Expression part) {
+    return (NumberNode) node(part);
+  }
+
+  private TruthNode truth(Expression part) {
+    return (TruthNode) node(part);
+  }
+
+  private Node meant(Expression part, List<Expression> arguments) {
+    return checked.meaningOf(part).accept(new Meant(part, arguments));
+  }
+
+  private boolean isCondition(Expression part) {
+    return checked.typeOf(part).filter(Type.CONDITION::equals).isPresent();
+  }
+
+  private static boolean isBase(Unit unit) {
+    return unit == unit.kind().base();
+  }
+
+  /** Plans each construct of the language. */
+  private final class Construct implements Expression.Visitor<Node> {
+    @Override
+    public Node literal(Expression.Literal literal) {
+      return new NumberNode.Constant(literal, literal.quantity().base());
+    }
+
+    @Override
+    public Node reference(Expression.Reference reference) {
+      return meant(reference, List.of());
+    }
+
+    @Override
+    public Node call(Expression.Call call) {
+      return meant(call, call.arguments());
+    }
+
+    @Override
+    public Node choice(Expression.Choice choice) {
+      TruthNode condition = truth(choice.condition());
+      return isCondition(choice)
+          ? new TruthNode.Choice(
+              choice, condition, truth(choice.whenTrue()), truth(choice.whenFalse()))
+          : new NumberNode.Choice(
+              choice, condition, number(choice.whenTrue()), number(choice.whenFalse()));
+    }
+
+    @Override
+    public Node or(Expression.Or or) {
+      return new TruthNode.Or(or, truth(or.left()), truth(or.right()));
+    }
+
+    @Override
+    public Node and(Expression.And and) {
+      return new TruthNode.And(and, truth(and.left()), truth(and.right()));
+    }
+
+    @Override
+    public Node not(Expression.Not not) {
+      return new TruthNode.Not(not, truth(not.operand()));
+    }
+
+    @Override
+    public Node comparison(Expression.Comparison comparison) {
+      return TruthNode.Compare.of(
+          comparison, comparison.relation(), number(comparison.left()), number(comparison.right()));
+    }
+
+    @Override
+    public Node between(Expression.Between between) {
+      return new TruthNode.Between(
+          between, number(between.value()), number(between.low()), number(between.high()));
+    }
+
+    @Override
+    public Node is(Expression.Is is) {
+      Meaning subject = checked.meaningOf(is.subject());
+      String option = is.option().text();
+      if (subject instanceof Meaning.FixedWord fixed) {
+        return new TruthNode.Fixed(is, fixed.word().equals(option) != is.negated());
+      }
+      // A choice that is no setting is always in a slot: no definition and no function is one.
+      Meaning.Slot slot = (Meaning.Slot) subject;
+      List<String> options = ((Type.Choice) slot.demand().type()).options();
+      return new TruthNode.IsOption(
+          is, slot.index(), options.indexOf(option), options.size(), is.negated());
+    }
+
+    @Override
+    public Node arithmetic(Expression.Arithmetic arithmetic) {
+      NumberNode left = number(arithmetic.left());
+      NumberNode right = number(arithmetic.right());
+      return switch (arithmetic.operator()) {
+        case PLUS -> new BinaryNode.Sum(arithmetic, left, right);
+        case MINUS -> new BinaryNode.Subtraction(arithmetic, left, right);
+        case TIMES -> new BinaryNode.Product(arithmetic, left, right);
+        case OVER -> new BinaryNode.Quotient(arithmetic, left, right);
+      };
+    }
+
+    @Override
+    public Node negation(Expression.Negation negation) {
+      return new UnaryNode.Negative(negation, number(negation.operand()));
+    }
+
+    @Override
+    public Node share(Expression.Share share) {
+      NumberNode whole = number(share.whole());
+      return checked
+          .fixed(share.part())
+          .filter(fixed -> fixed.unit() == Unit.PERCENT)
+          .<Node>map(percent -> new UnaryNode.Percent(share, percent.amount(), whole))
+          .orElseGet(() -> new BinaryNode.Product(share, number(share.part()), whole));
+    }
+
+    @Override
+    public Node power(Expression.Power power) {
+      return new BinaryNode.Power(power, number(power.base()), number(power.exponent()));
+    }
+
+    @Override
+    public Node inUnit(Expression.InUnit in) {
+      NumberNode operand = number(in.operand());
+      Unit unit = in.unit().unit();
+      return isBase(unit) ? operand : new UnaryNode.FromBase(in, operand, unit);
+    }
+
+    @Override
+    public Node asUnit(Expression.AsUnit as) {
+      NumberNode operand = number(as.operand());
+      Unit unit = as.unit().unit();
+      return isBase(unit) ? operand : new UnaryNode.ToBase(as, operand, unit);
+    }
+  }
+
+  /** Plans a name or a call by what it means. */
+  private final class Meant implements Meaning.Visitor<Node> {
+
+    private final Expression part;
+    private final List<Expression> arguments;
+
+    Meant(Expression part, List<Expression> arguments) {
+      this.part = part;
+      this.arguments = arguments;
+    }
+
+    private NumberNode argument(int index) {
+      return number(arguments.get(index));
+    }
+
+    @Override
+    public Node slot(Meaning.Slot slot) {
+      if (slot.index() == fixedSlot) {
+        return new NumberNode.Constant(part, fixedValue);
+      }
+      return isCondition(part)
+          ? new TruthNode.Slot(part, slot.index())
+          : new NumberNode.Slot(part, slot.index());
+    }
+
+    @Override
+    public Node difference(Meaning.Difference difference) {
+      return new NumberNode.Difference(
+          part, difference.now().index(), difference.earlier().index());
+    }
+
+    @Override
+    public Node line(Meaning.Line line) {
+      return new NumberNode.OnLine(
+          part, line.meanX().index(), line.meanY().index(), line.slope().index(), argument(2));
+    }
+
+    @Override
+    public Node fixed(Meaning.Fixed fixed) {
+      return new NumberNode.Constant(part, fixed.value().base());
+    }
+
+    // A word is compared where it is planned; by itself it has no value that a node could give.
+    @Override
+    public Node fixedWord(Meaning.FixedWord word) {
+      throw new IllegalStateException("a word has no value of its own: " + part.span().text());
+    }
+
+    @Override
+    public Node use(Meaning.Use use) {
+      Term term = use.term();
+      return isCondition(part)
+          ? new TruthNode.Definition(part, term, term.place(), alternatives(term))
+          : new NumberNode.Definition(part, term, term.place(), alternatives(term));
+    }
+
+    @Override
+    public Node reading(Meaning.Reading reading) {
+      return new UnaryNode.Lookup(part, reading.table(), argument(1));
+    }
+
+    @Override
+    public Node solution(Meaning.Solution solution) {
+      return new NumberNode.Solved(part, at(solution, 0), at(solution, 1), argument(2));
+    }
+
+    private static NumberNode at(Meaning.Solution solution, double load) {
+      Checked body = solution.body();
+      return new Planner(body, solution.load().index(), load).number(body.root());
+    }
+
+    @Override
+    public Node plain(Meaning.Plain plain) {
+      return switch (plain.function()) {
+        case ABS -> absolute(argument(0));
+        case LN -> new UnaryNode.Logarithm(part, argument(0));
+        case EXP -> new UnaryNode.Exponential(part, argument(0));
+        case SQRT -> new UnaryNode.Root(part, argument(0));
+        case LESSER -> new BinaryNode.Lesser(part, argument(0), argument(1));
+        case GREATER -> new BinaryNode.Greater(part, argument(0), argument(1));
+        case ROUND -> new BinaryNode.Rounded(part, argument(0), argument(1));
+        case KNOWN -> known(arguments.get(0));
+        case CHANGE,
+            EARLIER,
+            AVERAGE,
+            HIGHEST,
+            LOWEST,
+            EVER,
+            COUNT,
+            COMPLETED,
+            LOOKUP,
+            LOAD_FOR,
+            EXTRAPOLATE ->
+            throw new IllegalStateException("has a meaning of its own: " + part.span().text());
+      };
+    }
+
+    private Node absolute(NumberNode operand) {
+      return operand instanceof NumberNode.Difference change
+          ? new NumberNode.AbsoluteDifference(part, change.now(), change.earlier())
+          : new UnaryNode.Absolute(part, operand);
+    }
+
+    private Node known(Expression subject) {
+      if (subject instanceof Expression.Reference
+          && checked.meaningOf(subject) instanceof Meaning.Slot slot
+          && slot.index() != fixedSlot) {
+        return new TruthNode.KnownSlot(part, slot.index());
+      }
+      boolean word = checked.typeOf(subject).filter(Type.Choice.class::isInstance).isPresent();
+      return word ? new TruthNode.Fixed(part, true) : new TruthNode.Known(part, node(subject));
+    }
   }
 }

@@ -15,20 +15,14 @@ final class Shown {
 
   private Shown() {}
 
-  // A truth as a slot holds it.
-  static double number(byte answer) {
-    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
-  }
-
   static String value(Type type, double value, MathContext digits) {
     if (Double.isNaN(value)) {
       return "unknown";
-    } else if (type instanceof Type.Measure measure) {
-      return quantity(measure.kind(), value, digits);
-    } else if (type instanceof Type.Choice choice) {
-      return choice.options().get((int) value);
     }
-    return value != 0 ? "yes" : "no";
+    return type.match(
+        measure -> quantity(measure.kind(), value, digits),
+        condition -> value != 0 ? "yes" : "no",
+        choice -> choice.options().get((int) value));
   }
 
   private static String quantity(Kind kind, double value, MathContext digits) {

@@ -47,6 +47,12 @@ public sealed interface TruthNode extends Node {
   }
 
   @Override
+  default double slotValue(Frame frame) {
+    byte answer = truth(frame);
+    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
+  }
+
+  @Override
   default boolean isUnknown(Frame frame) {
     return truth(frame) == Truth.OPEN;
   }

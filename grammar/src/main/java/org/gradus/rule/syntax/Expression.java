@@ -17,12 +17,84 @@ public sealed interface Expression {
   /** The parts it is made of, in the order of the text. */
   List<Expression> parts();
 
+  /**
+   * The comparisons it makes itself: one of two sides, two of a {@code between}, which is {@code
+   * value >= low} and {@code value <= high}; most constructs make none.
+   */
+  default List<Comparison> comparisons() {
+    return List.of();
+  }
+
+  /** Lets a visitor do what it does with this construct. */
+  <R> R accept(Visitor<R> visitor);
+
+  /**
+   * What is done with each construct of the language. Work that differs from construct to construct
+   * implements it, so that the compiler names every place a new construct has to be added to.
+   *
+   * @param <R> what comes of it
+   */
+  interface Visitor<R> {
+    /** What is done with {@code if ... then ... else}. */
+    R choice(Choice choice);
+
+    /** What is done with {@code or}. */
+    R or(Or or);
+
+    /** What is done with {@code and}. */
+    R and(And and);
+
+    /** What is done with {@code not}. */
+    R not(Not not);
+
+    /** What is done with a comparison. */
+    R comparison(Comparison comparison);
+
+    /** What is done with {@code between}. */
+    R between(Between between);
+
+    /** What is done with {@code is}. */
+    R is(Is is);
+
+    /** What is done with a sum, difference, product or quotient. */
+    R arithmetic(Arithmetic arithmetic);
+
+    /** What is done with a sign. */
+    R negation(Negation negation);
+
+    /** What is done with {@code of}. */
+    R share(Share share);
+
+    /** What is done with a power. */
+    R power(Power power);
+
+    /** What is done with {@code in}. */
+    R inUnit(InUnit inUnit);
+
+    /** What is done with {@code as}. */
+    R asUnit(AsUnit asUnit);
+
+    /** What is done with a figure. */
+    R literal(Literal literal);
+
+    /** What is done with a call. */
+    R call(Call call);
+
+    /** What is done with a name. */
+    R reference(Reference reference);
+  }
+
   /** {@code if condition then whenTrue else whenFalse}. */
   record Choice(Span span, Expression condition, Expression whenTrue, Expression whenFalse)
       implements Expression {
     @Override
     public List<Expression> parts() {
       return List.of(condition, whenTrue, whenFalse);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.choice(this);
     }
   }
 
@@ -32,6 +104,11 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return List.of(left, right);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.or(this);
+    }
   }
 
   /** {@code left and right}. */
@@ -39,6 +116,11 @@ public sealed interface Expression {
     @Override
     public List<Expression> parts() {
       return List.of(left, right);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.and(this);
     }
   }
 
@@ -48,14 +130,29 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return List.of(operand);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.not(this);
+    }
   }
 
   /** {@code left < right} and its kin. */
   record Comparison(Span span, Relation relation, Expression left, Expression right)
       implements Expression {
     @Override
+    public List<Comparison> comparisons() {
+      return List.of(this);
+    }
+
+    @Override
     public List<Expression> parts() {
       return List.of(left, right);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.comparison(this);
     }
   }
 
@@ -63,8 +160,20 @@ public sealed interface Expression {
   record Between(Span span, Expression value, Expression low, Expression high)
       implements Expression {
     @Override
+    public List<Comparison> comparisons() {
+      return List.of(
+          new Comparison(span, Relation.AT_LEAST, value, low),
+          new Comparison(span, Relation.AT_MOST, value, high));
+    }
+
+    @Override
     public List<Expression> parts() {
       return List.of(value, low, high);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.between(this);
     }
   }
 
@@ -73,6 +182,11 @@ public sealed interface Expression {
     @Override
     public List<Expression> parts() {
       return List.of(subject);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.is(this);
     }
   }
 
@@ -83,6 +197,11 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return List.of(left, right);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.arithmetic(this);
+    }
   }
 
   /** {@code -operand}. */
@@ -90,6 +209,11 @@ public sealed interface Expression {
     @Override
     public List<Expression> parts() {
       return List.of(operand);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.negation(this);
     }
   }
 
@@ -99,6 +223,11 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return List.of(part, whole);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.share(this);
+    }
   }
 
   /** {@code base ^ exponent}. */
@@ -106,6 +235,11 @@ public sealed interface Expression {
     @Override
     public List<Expression> parts() {
       return List.of(base, exponent);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.power(this);
     }
   }
 
@@ -115,6 +249,11 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return List.of(operand);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.inUnit(this);
+    }
   }
 
   /** {@code operand as unit}: a plain number made a quantity. */
@@ -123,6 +262,11 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return List.of(operand);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.asUnit(this);
+    }
   }
 
   /** {@code 135 bpm}, {@code 10 %}, {@code 0.5}, {@code 2:30}. */
@@ -130,6 +274,11 @@ public sealed interface Expression {
     @Override
     public List<Expression> parts() {
       return List.of();
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.literal(this);
     }
   }
 
@@ -143,6 +292,11 @@ public sealed interface Expression {
     public List<Expression> parts() {
       return arguments;
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.call(this);
+    }
   }
 
   /** {@code heart_rate} or {@code resting.systolic}. */
@@ -150,6 +304,11 @@ public sealed interface Expression {
     @Override
     public List<Expression> parts() {
       return List.of();
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.reference(this);
     }
   }
 
