@@ -1,5 +1,7 @@
 package org.gradus.history;
 
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +11,8 @@ import org.gradus.protocol.Posture;
 import org.gradus.session.Event;
 import org.gradus.session.Loading;
 import org.gradus.session.Reading;
+import org.gradus.session.Telling;
+import org.gradus.unit.Quantity;
 
 /** Events as fields of a line, and back. */
 final class EventText {
@@ -80,29 +84,62 @@ final class EventText {
   }
 
   static Event read(Fields fields) {
-    var at = fields.time("at");
+    Duration at = fields.time("at");
     return switch (fields.text("what")) {
-      case "read" -> new Event.Read(readings(fields), fields.time("taken"), at);
+      case "read" -> {
+        only(fields, "taken", "readings");
+        yield new Event.Read(readings(fields), fields.time("taken"), at);
+      }
       case "reported" -> {
+        only(fields, "sign", "grade");
         OptionalInt grade =
             fields.has("grade") ? OptionalInt.of(fields.whole("grade")) : OptionalInt.empty();
         yield new Event.Reported(fields.text("sign"), grade, at);
       }
-      case "withdrawn" -> new Event.Withdrawn(fields.text("sign"), fields.text("reason"), at);
-      case "amended" ->
-          new Event.Amended(fields.whole("event"), readings(fields), fields.text("reason"), at);
-      case "rejected" ->
-          new Event.Rejected(
-              fields.whole("event"), fields.text("subject"), fields.text("reason"), at);
-      case "load_set" -> new Event.LoadSet(loading(fields.fields("load")), at);
-      case "done" -> new Event.Done(fields.time("reached"), at);
-      case "followed" -> new Event.Followed(VerdictText.read(fields.fields("verdict")), at);
-      case "overridden" ->
-          new Event.Overridden(
-              VerdictText.read(fields.fields("verdict")), fields.text("reason"), at);
-      case "abandoned" -> new Event.Abandoned(fields.text("reason"), at);
-      default -> throw Fields.unreadable(fields.content());
+      case "withdrawn" -> {
+        only(fields, "sign", "reason");
+        yield new Event.Withdrawn(fields.text("sign"), reason(fields), at);
+      }
+      case "amended" -> {
+        only(fields, "event", "readings", "reason");
+        yield new Event.Amended(fields.whole("event"), readings(fields), reason(fields), at);
+      }
+      case "rejected" -> {
+        only(fields, "event", "subject", "reason");
+        yield new Event.Rejected(fields.whole("event"), fields.text("subject"), reason(fields), at);
+      }
+      case "load_set" -> {
+        only(fields, "load");
+        yield new Event.LoadSet(loading(fields.fields("load")), at);
+      }
+      case "done" -> {
+        only(fields, "reached");
+        yield new Event.Done(fields.time("reached"), at);
+      }
+      case "followed" -> {
+        only(fields, "verdict");
+        yield new Event.Followed(VerdictText.read(fields.fields("verdict")), at);
+      }
+      case "overridden" -> {
+        only(fields, "verdict", "reason");
+        yield new Event.Overridden(VerdictText.read(fields.fields("verdict")), reason(fields), at);
+      }
+      case "abandoned" -> {
+        only(fields, "reason");
+        yield new Event.Abandoned(reason(fields), at);
+      }
+      default -> throw fields.unreadable("what", "is no event");
     };
+  }
+
+  private static void only(Fields fields, String... names) {
+    List<String> all = new ArrayList<>(List.of("what", "at"));
+    all.addAll(List.of(names));
+    fields.only(all.toArray(new String[0]));
+  }
+
+  private static String reason(Fields fields) {
+    return fields.text("reason", Telling.LONGEST_REASON);
   }
 
   static Map<String, Object> loading(Loading load) {
@@ -123,14 +160,19 @@ final class EventText {
   }
 
   static Loading loading(Fields fields) {
+    fields.only("name", "value", "ramp");
+    Quantity value = fields.fields("value").quantity();
     Optional<Loading.Ramp> ramp =
-        fields.has("ramp") ? Optional.of(ramp(fields.fields("ramp"))) : Optional.empty();
-    return new Loading(fields.text("name"), fields.fields("value").quantity(), ramp);
+        fields.has("ramp") ? Optional.of(ramp(fields.fields("ramp"), value)) : Optional.empty();
+    return new Loading(fields.text("name"), value, ramp);
   }
 
-  private static Loading.Ramp ramp(Fields fields) {
+  private static Loading.Ramp ramp(Fields fields, Quantity value) {
+    fields.only("step", "every", "to");
     return new Loading.Ramp(
-        fields.fields("step").quantity(), fields.time("every"), fields.fields("to").quantity());
+        fields.fields("step").quantityLike(value),
+        fields.span("every"),
+        fields.fields("to").quantityLike(value));
   }
 
   private static List<Map<String, Object>> readings(List<Reading> readings) {
@@ -168,29 +210,33 @@ final class EventText {
     Reading bare;
     String subject = fields.text("subject");
     if (fields.has("value")) {
+      fields.only("posture", "subject", "value", "step", "scale");
+      Quantity value = fields.fields("value").quantity();
       bare =
           new Reading.Measured(
               subject,
-              fields.fields("value").quantity(),
-              fields.has("step") ? Optional.of(fields.fields("step").quantity()) : Optional.empty(),
+              value,
+              fields.has("step")
+                  ? Optional.of(fields.fields("step").quantityLike(value))
+                  : Optional.empty(),
               fields.maybeText("scale"));
     } else if (fields.has("word")) {
+      fields.only("posture", "subject", "word");
       bare = new Reading.Chosen(subject, fields.text("word"));
     } else {
+      fields.only("posture", "subject", "yes");
       bare = new Reading.Answered(subject, fields.truth("yes"));
     }
-    return fields
-        .maybeText("posture")
-        .<Reading>map(word -> new Reading.Baseline(posture(word), bare))
-        .orElse(bare);
+    return fields.has("posture") ? new Reading.Baseline(posture(fields), bare) : bare;
   }
 
-  private static Posture posture(String word) {
+  private static Posture posture(Fields fields) {
+    String word = fields.text("posture");
     for (Posture posture : Posture.values()) {
       if (posture.word().equals(word)) {
         return posture;
       }
     }
-    throw Fields.unreadable(word);
+    throw fields.unreadable("posture", "is no posture");
   }
 }

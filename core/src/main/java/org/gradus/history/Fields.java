@@ -2,67 +2,81 @@ package org.gradus.history;
 
 import java.time.Duration;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.JournalFailed;
+import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
-/** The fields of a line that was read, each of the shape it must have. */
-record Fields(Map<?, ?> content) {
+/**
+ * The fields of a line that was read, each of the shape it must have; else {@link Unreadable}.
+ *
+ * @param path the way to them, such as {@code event.verdict}; empty at the top of a line
+ * @param content their values by name
+ */
+record Fields(String path, Map<?, ?> content) {
 
-  private static final int MOST_CHARACTERS = 100_000;
+  private static final int LONGEST_TIME = 40;
 
-  /**
-   * The fields of a line, read by a YAML parser, of which JSON is a part; empty when there are
-   * none.
-   */
-  static Optional<Fields> read(String line) {
-    if (line.length() > MOST_CHARACTERS || !line.startsWith("{")) {
-      return Optional.empty();
-    }
-    try {
-      Object content = new Load(LoadSettings.builder().build()).loadFromString(line);
-      return content instanceof Map<?, ?> map ? Optional.of(new Fields(map)) : Optional.empty();
-    } catch (YamlEngineException e) {
-      return Optional.empty();
-    }
+  /** The fields of a line. */
+  static Fields read(String line) {
+    return of("", JsonReader.read(line));
   }
 
-  /** Signals that a line has the form but not the content of an event. */
-  static JournalFailed unreadable(Object content) {
-    return new JournalFailed(Code.G607, "line", "it says what no event says: " + content);
-  }
-
-  static Fields of(Object value) {
+  private static Fields of(String path, Object value) {
     if (value instanceof Map<?, ?> map) {
-      return new Fields(map);
+      return new Fields(path, map);
     }
-    throw unreadable(value);
+    throw new Unreadable(path, "is " + Unreadable.shown(value) + ", not an object");
+  }
+
+  private String path(String name) {
+    return path.isEmpty() ? name : path + "." + name;
+  }
+
+  /** The way to a field and what is wrong with it. */
+  Unreadable unreadable(String name, String problem) {
+    return new Unreadable(path(name), problem);
+  }
+
+  private Unreadable not(String name, String expected) {
+    Object value = content.get(name);
+    return value == null
+        ? unreadable(name, "is missing")
+        : unreadable(name, "is " + Unreadable.shown(value) + ", not " + expected);
+  }
+
+  /** The same fields, when there are no others than these. */
+  Fields only(String... names) {
+    List<String> known = List.of(names);
+    for (Object name : content.keySet()) {
+      if (!known.contains(name)) {
+        throw unreadable(Unreadable.shown(name), "does not belong here");
+      }
+    }
+    return this;
   }
 
   boolean has(String name) {
     return content.containsKey(name);
   }
 
-  private Object need(String name) {
-    Object value = content.get(name);
-    if (value == null) {
-      throw unreadable(content);
-    }
-    return value;
-  }
-
   String text(String name) {
-    if (need(name) instanceof String text) {
+    if (content.get(name) instanceof String text) {
       return text;
     }
-    throw unreadable(content);
+    throw not(name, "a text");
+  }
+
+  /** A text that a person wrote, with as many characters as it may have. */
+  String text(String name, int longest) {
+    String text = text(name);
+    if (text.length() > longest) {
+      throw unreadable(name, "has " + text.length() + " characters; at most " + longest);
+    }
+    return text;
   }
 
   Optional<String> maybeText(String name) {
@@ -70,55 +84,95 @@ record Fields(Map<?, ?> content) {
   }
 
   int whole(String name) {
-    if (need(name) instanceof Integer number) {
-      return number;
+    if (content.get(name) instanceof Long number && number == number.intValue()) {
+      return number.intValue();
     }
-    throw unreadable(content);
+    throw not(name, "a whole number");
   }
 
   boolean truth(String name) {
-    if (need(name) instanceof Boolean truth) {
+    if (content.get(name) instanceof Boolean truth) {
       return truth;
     }
-    throw unreadable(content);
+    throw not(name, "true or false");
   }
 
+  /** A time since the start of the session. */
   Duration time(String name) {
+    String text = text(name, LONGEST_TIME);
+    Duration time;
     try {
-      return Duration.parse(text(name));
+      time = Duration.parse(text);
     } catch (DateTimeParseException e) {
-      throw unreadable(content);
+      throw not(name, "a time such as PT3M30S");
     }
+    if (!Times.isPossible(time)) {
+      throw not(name, "a time of a test");
+    }
+    return time;
+  }
+
+  /** How long something lasts each time. */
+  Duration span(String name) {
+    Duration span = time(name);
+    if (span.compareTo(Duration.ofMillis(1)) < 0) {
+      throw not(name, "at least a thousandth of a second");
+    }
+    return span;
   }
 
   Fields fields(String name) {
-    return of(need(name));
+    if (content.get(name) instanceof Map<?, ?> map) {
+      return new Fields(path(name), map);
+    }
+    throw not(name, "an object");
   }
 
   List<Fields> list(String name) {
-    if (need(name) instanceof List<?> list) {
-      return list.stream().map(Fields::of).toList();
+    List<Fields> all = new ArrayList<>();
+    for (Object item : items(name)) {
+      all.add(of(path(name) + "[" + all.size() + "]", item));
     }
-    throw unreadable(content);
+    return all;
   }
 
   List<String> texts(String name) {
-    if (need(name) instanceof List<?> list) {
-      return list.stream().map(String::valueOf).toList();
+    List<String> all = new ArrayList<>();
+    for (Object item : items(name)) {
+      if (!(item instanceof String text)) {
+        throw not(name, "a list of texts");
+      }
+      all.add(text);
     }
-    throw unreadable(content);
+    return all;
+  }
+
+  private List<?> items(String name) {
+    if (content.get(name) instanceof List<?> list) {
+      return list;
+    }
+    throw not(name, "a list");
   }
 
   /** An amount with its unit, exactly as it was written. */
   Quantity quantity() {
-    Object amount = need("amount");
+    only("amount", "unit");
     String symbol = text("unit");
     Unit unit =
-        symbol.isEmpty() ? Unit.ONE : Unit.named(symbol).orElseThrow(() -> unreadable(content));
-    if (amount instanceof Number number && Double.isFinite(number.doubleValue())) {
+        symbol.isEmpty() ? Unit.ONE : Unit.named(symbol).orElseThrow(() -> not("unit", "a unit"));
+    if (content.get("amount") instanceof Number number && Double.isFinite(number.doubleValue())) {
       return Quantity.of(number.doubleValue(), unit);
     }
-    throw unreadable(content);
+    throw not("amount", "a finite number");
+  }
+
+  /** An amount of the same kind as another. */
+  Quantity quantityLike(Quantity other) {
+    Quantity quantity = quantity();
+    if (quantity.kind() != other.kind()) {
+      throw not("unit", "a unit such as " + other.unit().symbol());
+    }
+    return quantity;
   }
 
   static Map<String, Object> of(Quantity quantity) {

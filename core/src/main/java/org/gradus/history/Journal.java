@@ -10,6 +10,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
@@ -54,6 +55,7 @@ public final class Journal implements Ledger, AutoCloseable {
   private final Storage storage;
   private final Closeable lock;
   private long length;
+  private String sum;
   private boolean torn;
   private boolean closed;
 
@@ -62,12 +64,14 @@ public final class Journal implements Ledger, AutoCloseable {
    *
    * @param lock what to close after the storage
    * @param length how many bytes of the storage are sound
+   * @param sum the sum of the last line that is sound
    */
-  Journal(Path file, Storage storage, Closeable lock, long length) {
+  private Journal(Path file, Storage storage, Closeable lock, long length, String sum) {
     this.file = file;
     this.storage = storage;
     this.lock = lock;
     this.length = length;
+    this.sum = sum;
   }
 
   /**
@@ -75,11 +79,12 @@ public final class Journal implements Ledger, AutoCloseable {
    *
    * @param identity whose test it is, if that is to stand in the file
    * @throws JournalFailed when the file exists already, is in use, or cannot be written
+   * @throws org.gradus.diagnostic.ReadingRefused when the identity is longer than {@link
+   *     Title#LONGEST_IDENTITY} characters
    */
   public static Journal create(
       Path file, Protocol protocol, Person person, Optional<String> identity) {
-    String head = Lines.sealed(Title.of(protocol, person, identity).write());
-    return create(file, head, LocalFile::create);
+    return create(file, Title.of(protocol, person, identity), LocalFile::create);
   }
 
   /** Opens or creates what a journal is kept in. */
@@ -90,14 +95,14 @@ public final class Journal implements Ledger, AutoCloseable {
     Storage open(Path path) throws IOException;
   }
 
-  static Journal create(Path file, String head, Opener creator) {
+  static Journal create(Path file, Title title, Opener creator) {
     try (Unfinished unfinished = new Unfinished()) {
       JournalLock lock = unfinished.also(JournalLock.hold(real(file)));
       Storage storage = creator.open(file);
       unfinished.also(() -> Files.deleteIfExists(file));
       unfinished.also(storage);
-      Journal journal = new Journal(file, storage, lock, 0);
-      journal.append(head);
+      Journal journal = new Journal(file, storage, lock, 0, Lines.FIRST);
+      journal.append(title.write(), line -> Title.read(line).write());
       return unfinished.finished(journal);
     } catch (IOException e) {
       throw failed(file, e);
@@ -135,7 +140,9 @@ public final class Journal implements Ledger, AutoCloseable {
    * Takes a test up again. A last line that was torn, and whatever follows a damaged line, is cut
    * off and reported.
    *
-   * @throws JournalFailed when the file is in use, cannot be read, or its head is damaged
+   * @throws JournalFailed when the file is in use or cannot be read
+   * @throws org.gradus.diagnostic.RecordRefused when its head is damaged, or a line that is not
+   *     damaged says what no record says; then nothing is cut off
    * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files than the record
    *     was made with
    */
@@ -146,12 +153,13 @@ public final class Journal implements Ledger, AutoCloseable {
         throw new IOException("it is not a file");
       }
       JournalLock lock = unfinished.also(JournalLock.hold(real));
+      refuseLongerThan(RecordLines.LONGEST, Files.size(real));
       byte[] bytes = Files.readAllBytes(real);
       // Records are plain ASCII: one character is one byte.
       String text = new String(bytes, StandardCharsets.ISO_8859_1);
       RecordLines lines = RecordLines.of(file.toString(), text);
       Storage storage = unfinished.also(LocalFile.open(real));
-      Journal journal = new Journal(file, storage, lock, lines.length());
+      Journal journal = new Journal(file, storage, lock, lines.length(), lines.sum());
       // Nothing is cut off before it is sure that the test can be taken up with this library.
       Session session = lines.record().resume(library, journal);
       Optional<String> dropped = journal.drop(bytes, lines);
@@ -187,17 +195,50 @@ public final class Journal implements Ledger, AutoCloseable {
   @Override
   public void keep(int number, Event event, Decision answer) {
     try {
-      append(Entry.of(number, event, answer).line());
+      append(Entry.of(number, event, answer).fields(), line -> Entry.read(line).fields());
     } catch (IOException e) {
       throw failed(file, e);
     }
   }
 
-  private synchronized void append(String line) throws IOException {
+  // Whatever the limits on single fields are: nothing is written that could not be read.
+  private static void refuseUnlessReadBack(Map<String, Object> fields, Reader reader)
+      throws IOException {
+    String line = Json.write(fields);
+    refuseLongerThan(Lines.LONGEST, line.length());
+    boolean same;
+    try {
+      same = Json.write(reader.read(Fields.read(line))).equals(line);
+    } catch (Unreadable problem) {
+      throw new IOException("it could not be read back: " + problem.getMessage(), problem);
+    }
+    if (!same) {
+      throw new IOException("it would be read back as something else");
+    }
+  }
+
+  private static void refuseLongerThan(long longest, long length) throws IOException {
+    if (length > longest) {
+      throw new IOException("it would be " + length + " bytes long; at most " + longest);
+    }
+  }
+
+  /** Reads a line as it is read later. */
+  @FunctionalInterface
+  private interface Reader {
+
+    /** The fields of a line that would be written for what was read. */
+    Map<String, Object> read(Fields line);
+  }
+
+  private synchronized void append(Map<String, Object> fields, Reader reader) throws IOException {
     if (closed) {
       throw new JournalFailed(Code.G611, file.toString(), "nothing can be added to it");
     }
+    refuseUnlessReadBack(fields, reader);
+    String line = Lines.sealed(fields, sum);
     byte[] bytes = (line + "\n").getBytes(StandardCharsets.US_ASCII);
+    refuseLongerThan(RecordLines.LONGEST, length + bytes.length);
     if (torn) {
       storage.cutTo(length);
     } else if (storage.length() != length) {
@@ -215,6 +256,7 @@ public final class Journal implements Ledger, AutoCloseable {
       throw e;
     }
     length += bytes.length;
+    sum = Lines.sum(line);
     torn = false;
   }
 

@@ -1,41 +1,60 @@
 package org.gradus.history;
 
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.zip.CRC32;
 
-/** Lines that carry a check of themselves, so that a damaged one is known. */
+/**
+ * Lines that carry a check sum of themselves and of the line before, so that a damaged one is known
+ * and none can be taken out, put in or exchanged unnoticed between two others.
+ */
 final class Lines {
 
-  private static final String MARK = ", \"crc\": \"";
+  /** What stands in place of the sum of a line before the first. */
+  static final String FIRST = "";
+
+  static final String SUM = "sum";
+
+  /** More characters than any event takes that a session takes in. */
+  static final int LONGEST = 16_000_000;
+
+  private static final String MARK = ", \"" + SUM + "\": \"";
+  private static final String END = "\"}";
 
   private Lines() {}
 
-  /** A line with its check, without a line break. */
-  static String sealed(Map<String, Object> fields) {
+  /** A line with its sum behind a line of the sum given, without a line break. */
+  static String sealed(Map<String, Object> fields, String before) {
     String open = Json.write(fields);
     String body = open.substring(0, open.length() - 1);
-    return body + MARK + crc(body) + "\"}";
+    return body + MARK + sum(body, before) + END;
   }
 
-  /** The fields of a line; empty when it is damaged. */
-  static Optional<Fields> open(String line) {
+  /** Whether a line is as it was written, behind a line of the sum given. */
+  static boolean isSound(String line, String before) {
     int mark = line.lastIndexOf(MARK);
     if (mark < 0) {
-      return Optional.empty();
+      return false;
     }
     String body = line.substring(0, mark);
-    boolean whole = line.equals(body + MARK + crc(body) + "\"}");
-    return whole ? Fields.read(line) : Optional.empty();
+    return line.equals(body + MARK + sum(body, before) + END);
   }
 
-  private static String crc(String text) {
-    CRC32 crc = new CRC32();
-    crc.update(text.getBytes(StandardCharsets.UTF_8));
-    return String.format(Locale.ROOT, "%08x", crc.getValue());
+  /** The sum that a line carries. */
+  static String sum(String line) {
+    return line.substring(line.lastIndexOf(MARK) + MARK.length(), line.length() - END.length());
+  }
+
+  private static String sum(String body, String before) {
+    byte[] bytes = (before + body).getBytes(StandardCharsets.UTF_8);
+    try {
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
   }
 
   /** Names and values in turn, in this order. */

@@ -2,9 +2,8 @@ package org.gradus.history;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.history.TestRecord.Entry;
 
 /**
@@ -13,37 +12,70 @@ import org.gradus.history.TestRecord.Entry;
  * @param record what is sound
  * @param length how many characters that is
  * @param damagedLine the first line that is not sound; 0 when all are
+ * @param sum the sum of the last sound line
  */
-record RecordLines(TestRecord record, int length, int damagedLine) {
+record RecordLines(TestRecord record, int length, int damagedLine, String sum) {
+
+  /** No test that a session takes in is as long. */
+  static final int LONGEST = 256_000_000;
 
   /**
-   * @throws JournalFailed when not even the head is sound
+   * Reads as far as the lines are as they were written. A line that is, and yet says what no record
+   * says, was not torn or damaged: it refuses the whole.
+   *
+   * @throws RecordRefused when not even the head is sound, or a sound line cannot be read
    */
   static RecordLines of(String name, String text) {
+    if (text.length() > LONGEST) {
+      throw new Unreadable("", "makes the record longer than " + LONGEST).inLine(name, 1);
+    }
     int end = text.indexOf('\n');
-    Optional<Fields> head = end < 0 ? Optional.empty() : Lines.open(text.substring(0, end));
-    Title title = Title.read(head.orElseThrow(() -> new JournalFailed(Code.G609, name, "1")), name);
+    if (end < 0 || !Lines.isSound(text.substring(0, end), Lines.FIRST)) {
+      throw new RecordRefused(Code.G609, name, "1");
+    }
+    String line = text.substring(0, end);
+    Title title = title(name, line);
     List<Entry> entries = new ArrayList<>();
     int start = end + 1;
     while (start < text.length()) {
       end = text.indexOf('\n', start);
       // A line counts only when it was written to its end.
-      Optional<Entry> entry =
-          end < 0 ? Optional.empty() : entry(text.substring(start, end), entries.size() + 1);
-      if (entry.isEmpty()) {
-        return new RecordLines(new TestRecord(title, entries), start, entries.size() + 2);
+      String next = end < 0 ? "" : text.substring(start, end);
+      if (!Lines.isSound(next, Lines.sum(line))) {
+        TestRecord sound = new TestRecord(title, entries);
+        return new RecordLines(sound, start, entries.size() + 2, Lines.sum(line));
       }
-      entries.add(entry.get());
+      line = next;
+      entries.add(entry(name, line, entries.size() + 1));
       start = end + 1;
     }
-    return new RecordLines(new TestRecord(title, entries), start, 0);
+    return new RecordLines(new TestRecord(title, entries), start, 0, Lines.sum(line));
   }
 
-  private static Optional<Entry> entry(String line, int number) {
+  private static Title title(String name, String line) {
     try {
-      return Lines.open(line).map(Entry::read).filter(entry -> entry.number() == number);
-    } catch (JournalFailed unreadable) {
-      return Optional.empty();
+      return Title.read(fields(line));
+    } catch (Unreadable problem) {
+      throw problem.inLine(name, 1);
     }
+  }
+
+  private static Entry entry(String name, String line, int number) {
+    try {
+      Fields fields = fields(line);
+      if (fields.whole("n") != number) {
+        throw fields.unreadable("n", "should be " + number);
+      }
+      return Entry.read(fields);
+    } catch (Unreadable problem) {
+      throw problem.inLine(name, number + 1);
+    }
+  }
+
+  private static Fields fields(String line) {
+    if (line.length() > Lines.LONGEST) {
+      throw new Unreadable("", "is longer than " + Lines.LONGEST + " characters");
+    }
+    return Fields.read(line);
   }
 }

@@ -7,13 +7,14 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Hindsight;
 import org.gradus.session.Ledger;
+import org.gradus.session.Phase;
 import org.gradus.session.Session;
 
 /**
@@ -24,6 +25,22 @@ import org.gradus.session.Session;
  * Files.writeString(file, record.text());
  * List<Difference> none = TestRecord.parse("walk.jsonl", text).verify(library);
  * }</pre>
+ *
+ * <p>Each line carries a check sum (SHA-256) over itself and the sum of the line before, and the
+ * event that ended the test says so. What this shows, and what it does not:
+ *
+ * <ul>
+ *   <li>A line that was damaged, and one that was taken out, put in or exchanged between others, is
+ *       found by {@link #parse}.
+ *   <li>Lines cut off the end leave a record of which {@link #isOver} is false; of a test that was
+ *       over, the cut is found that way. (If something was told after the end, a cut behind the end
+ *       is not.)
+ *   <li>A check sum proves nothing against somebody who changes a record on purpose and works out
+ *       the sums anew: there is no secret in it. {@link #verify} then still finds answers that the
+ *       files do not give and refuses events that cannot have happened; readings that were made up
+ *       and are possible, it cannot find.
+ *   <li>Who keeps {@link #sum} where the record cannot be changed along with it, finds any change.
+ * </ul>
  *
  * @param title the head
  * @param entries the events in order
@@ -38,9 +55,15 @@ public record TestRecord(Title title, List<Entry> entries) {
    * @param answer the verdict in words: {@code "HOLD until 4:00"}
    * @param rule the id of the rule behind it, or empty
    * @param hindsight verdicts followed before that would have been others, had it been known then
+   * @param over whether the test was over with it
    */
   public record Entry(
-      int number, Event event, String answer, String rule, List<Hindsight> hindsight) {
+      int number,
+      Event event,
+      String answer,
+      String rule,
+      List<Hindsight> hindsight,
+      boolean over) {
 
     public Entry {
       hindsight = List.copyOf(hindsight);
@@ -52,16 +75,20 @@ public record TestRecord(Title title, List<Entry> entries) {
           event,
           answer.verdict().toString(),
           answer.because().map(why -> why.rule()).orElse(""),
-          answer.hindsight());
+          answer.hindsight(),
+          answer.phase() == Phase.ENDED);
     }
 
-    String line() {
+    Map<String, Object> fields() {
       Map<String, Object> fields =
           Lines.map("n", number, "event", EventText.write(event), "answer", answer, "rule", rule);
       if (!hindsight.isEmpty()) {
         fields.put("hindsight", hindsight.stream().map(Entry::write).toList());
       }
-      return Lines.sealed(fields);
+      if (over) {
+        fields.put("over", true);
+      }
+      return fields;
     }
 
     private static Map<String, Object> write(Hindsight one) {
@@ -69,6 +96,7 @@ public record TestRecord(Title title, List<Entry> entries) {
     }
 
     static Entry read(Fields fields) {
+      fields.only("n", "event", "answer", "rule", "hindsight", "over", Lines.SUM);
       return new Entry(
           fields.whole("n"),
           EventText.read(fields.fields("event")),
@@ -76,16 +104,18 @@ public record TestRecord(Title title, List<Entry> entries) {
           fields.text("rule"),
           fields.has("hindsight")
               ? fields.list("hindsight").stream().map(Entry::hindsight).toList()
-              : List.of());
+              : List.of(),
+          fields.has("over") && fields.truth("over"));
     }
 
     private static Hindsight hindsight(Fields fields) {
+      fields.only("event", "then", "now");
       return new Hindsight(fields.whole("event"), fields.text("then"), fields.text("now"));
     }
 
     private String said() {
       String said = rule.isEmpty() ? answer : answer + " (" + rule + ")";
-      return hindsight.isEmpty() ? said : said + "; " + hindsight;
+      return said + (hindsight.isEmpty() ? "" : "; " + hindsight) + (over ? "; over" : "");
     }
   }
 
@@ -121,21 +151,48 @@ public record TestRecord(Title title, List<Entry> entries) {
 
   /** The record as JSON Lines; each line is valid YAML 1.2 too. */
   public String text() {
-    return Lines.sealed(title.write())
-        + "\n"
-        + entries.stream().map(entry -> entry.line() + "\n").collect(Collectors.joining());
+    return lines().stream().map(line -> line + "\n").collect(Collectors.joining());
+  }
+
+  private List<String> lines() {
+    List<String> lines = new ArrayList<>();
+    lines.add(Lines.sealed(title.write(), Lines.FIRST));
+    for (Entry entry : entries) {
+      lines.add(Lines.sealed(entry.fields(), Lines.sum(lines.get(lines.size() - 1))));
+    }
+    return lines;
+  }
+
+  /**
+   * The check sum that the last line carries. It depends on every character of the record: who
+   * keeps it elsewhere finds out whether the record was changed since.
+   *
+   * @return a SHA-256 of 64 hexadecimal digits
+   */
+  public String sum() {
+    List<String> lines = lines();
+    return Lines.sum(lines.get(lines.size() - 1));
+  }
+
+  /**
+   * Whether the test was over with the last event. A record of which this is not so was taken while
+   * the test went on, belongs to a test that was cut off, or lacks lines at its end.
+   */
+  public boolean isOver() {
+    return !entries.isEmpty() && entries.get(entries.size() - 1).over();
   }
 
   /**
    * Reads a record.
    *
    * @param name the name to show in messages
-   * @throws JournalFailed when a line is damaged, missing or out of order
+   * @throws RecordRefused when a line is damaged, missing or out of order (G609), or says what no
+   *     record says (G615, with the line and the field)
    */
   public static TestRecord parse(String name, String text) {
     RecordLines lines = RecordLines.of(name, text);
     if (lines.damagedLine() > 0) {
-      throw new JournalFailed(Code.G609, name, Integer.toString(lines.damagedLine()));
+      throw new RecordRefused(Code.G609, name, Integer.toString(lines.damagedLine()));
     }
     return lines.record();
   }

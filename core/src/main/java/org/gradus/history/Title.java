@@ -1,11 +1,15 @@
 package org.gradus.history;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
-import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.RecordRefused;
+import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Attribute;
@@ -35,9 +39,24 @@ public record Title(
     Person person,
     Optional<String> identity) {
 
-  private static final int FORMAT = 1;
+  private static final int FORMAT = 2;
 
+  /** The most characters of an identity; a longer one is refused. */
+  public static final int LONGEST_IDENTITY = 2_000;
+
+  private static final Pattern WORD = Pattern.compile("[A-Za-z0-9_-]{1,200}");
+
+  /**
+   * A head of these parts.
+   *
+   * @throws ReadingRefused when the identity is longer than {@link #LONGEST_IDENTITY} characters
+   */
   public Title {
+    int length = identity.map(String::length).orElse(0);
+    if (length > LONGEST_IDENTITY) {
+      throw new ReadingRefused(
+          Code.G511, "the identity", Integer.toString(length), Integer.toString(LONGEST_IDENTITY));
+    }
     settings = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(settings));
   }
 
@@ -97,18 +116,35 @@ public record Title(
     return found;
   }
 
-  private static Protocol with(Protocol protocol, Setting setting, String value) {
-    int blank = value.lastIndexOf(' ');
-    return setting.value() instanceof Setting.Word
-        ? protocol.with(setting.name(), value)
-        : protocol.with(
-            setting.name(),
-            blank < 0 ? Quantity.of(Double.parseDouble(value), Unit.ONE) : quantity(value, blank));
+  private Protocol with(Protocol found, Setting setting, String value) {
+    String field = "settings." + setting.name();
+    try {
+      if (setting.value() instanceof Setting.Word) {
+        return found.with(setting.name(), value);
+      }
+      Optional<Quantity> quantity = quantity(value);
+      if (quantity.isPresent()) {
+        return found.with(setting.name(), quantity.get());
+      }
+      throw new Unreadable(field, "is " + Unreadable.shown(value) + ", not an amount")
+          .inLine(protocol, 1);
+    } catch (SettingRefused refused) {
+      throw new RecordRefused(
+          Code.G615, refused, protocol, "1", field, String.valueOf(refused.getMessage()));
+    }
   }
 
-  private static Quantity quantity(String value, int blank) {
-    Unit unit = Unit.named(value.substring(blank + 1)).orElseThrow(() -> Fields.unreadable(value));
-    return Quantity.of(Double.parseDouble(value.substring(0, blank)), unit);
+  private static Optional<Quantity> quantity(String text) {
+    int blank = text.indexOf(' ');
+    Optional<Unit> unit = blank < 0 ? Optional.of(Unit.ONE) : Unit.named(text.substring(blank + 1));
+    try {
+      return JsonReader.read(blank < 0 ? text : text.substring(0, blank)) instanceof Number number
+              && Double.isFinite(number.doubleValue())
+          ? unit.map(known -> Quantity.of(number.doubleValue(), known))
+          : Optional.empty();
+    } catch (Unreadable noNumber) {
+      return Optional.empty();
+    }
   }
 
   Map<String, Object> write() {
@@ -136,30 +172,59 @@ public record Title(
     return fields;
   }
 
-  static Title read(Fields fields, String where) {
-    if (!fields.maybeText("gradus").equals(Optional.of("record"))
-        || fields.whole("format") != FORMAT) {
-      throw new JournalFailed(Code.G607, where, "it is no record of format " + FORMAT);
+  static Title read(Fields fields) {
+    if (!fields.maybeText("gradus").equals(Optional.of("record"))) {
+      throw fields.unreadable("gradus", "does not say that this is a record");
+    } else if (fields.whole("format") != FORMAT) {
+      throw fields.unreadable("format", "is not " + FORMAT + ", the format of this version");
     }
-    Map<String, String> settings = new LinkedHashMap<>();
-    fields
-        .fields("settings")
-        .content()
-        .forEach((name, value) -> settings.put(name.toString(), value.toString()));
+    fields.only(
+        "gradus",
+        "format",
+        "protocol",
+        "version",
+        "digest",
+        "settings",
+        "person",
+        "identity",
+        Lines.SUM);
+    Fields settings = fields.fields("settings");
+    Map<String, String> values = new LinkedHashMap<>();
+    for (Object name : settings.content().keySet()) {
+      values.put(name.toString(), setting(settings, name.toString()));
+    }
     return new Title(
         fields.text("protocol"),
         fields.text("version"),
         fields.text("digest"),
-        settings,
+        values,
         person(fields.fields("person")),
-        fields.maybeText("identity"));
+        fields.has("identity")
+            ? Optional.of(fields.text("identity", LONGEST_IDENTITY))
+            : Optional.empty());
+  }
+
+  // Which of the two it has to be is known once there is a protocol.
+  private static String setting(Fields settings, String name) {
+    String value = settings.text(name);
+    if (quantity(value).isEmpty() && !WORD.matcher(value).matches()) {
+      throw settings.unreadable(
+          name, "is " + Unreadable.shown(value) + ", neither an amount nor a word");
+    }
+    return value;
   }
 
   private static Person person(Fields fields) {
+    fields.only(Arrays.stream(Attribute.values()).map(Attribute::word).toArray(String[]::new));
     Person.Builder builder = Person.builder();
     for (Attribute attribute : Attribute.values()) {
       if (fields.has(attribute.word())) {
-        give(builder, attribute, fields.fields(attribute.word()).quantity());
+        Quantity value = fields.fields(attribute.word()).quantity();
+        try {
+          give(builder, attribute, value);
+        } catch (ReadingRefused refused) {
+          throw fields.unreadable(attribute.word(), "cannot be " + value);
+        }
       }
     }
     return builder.build();
@@ -167,13 +232,30 @@ public record Title(
 
   private static void give(Person.Builder builder, Attribute attribute, Quantity value) {
     switch (attribute) {
-      case AGE -> builder.age((int) value.amount());
-      case SEX -> builder.sex(value.amount() == 0 ? Person.Sex.FEMALE : Person.Sex.MALE);
+      case AGE -> builder.age(whole(attribute, value, Unit.YEAR));
+      case SEX -> builder.sex(truth(attribute, value) ? Person.Sex.MALE : Person.Sex.FEMALE);
       case MASS -> builder.mass(value);
       case HEIGHT -> builder.height(value);
-      case LOWERS_HEART_RATE -> builder.lowersHeartRate(value.amount() != 0);
-      case CLEARED -> builder.cleared(value.amount() != 0);
+      case LOWERS_HEART_RATE -> builder.lowersHeartRate(truth(attribute, value));
+      case CLEARED -> builder.cleared(truth(attribute, value));
       case MEASURED_MAX_HEART_RATE -> builder.measuredMaxHeartRate(value);
     }
+  }
+
+  // A condition is 1 or 0, and a sex the index of its word.
+  private static boolean truth(Attribute attribute, Quantity value) {
+    int number = whole(attribute, value, Unit.ONE);
+    if (number != 0 && number != 1) {
+      throw new ReadingRefused(Code.G502, attribute.word(), value.toString(), "0 or 1");
+    }
+    return number == 1;
+  }
+
+  private static int whole(Attribute attribute, Quantity value, Unit unit) {
+    int number = (int) value.amount();
+    if (value.unit() != unit || number != value.amount()) {
+      throw new ReadingRefused(Code.G501, attribute.word(), value.toString(), unit.symbol());
+    }
+    return number;
   }
 }

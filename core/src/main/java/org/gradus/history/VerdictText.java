@@ -37,17 +37,44 @@ final class VerdictText {
 
   static Verdict read(Fields fields) {
     return switch (fields.text("word")) {
-      case "READY" -> new Verdict.Ready(fields.text("stage"), loads(fields, "loads"));
-      case "ADVANCE" -> new Verdict.Advance(fields.text("stage"), loads(fields, "loads"));
-      case "HOLD" -> new Verdict.Hold(fields.time("until"));
-      case "CONTINUE" -> new Verdict.Continue(fields.time("until"), Agenda.EMPTY);
-      case "FINISH" -> new Verdict.Finish(loads(fields, "then"));
-      case "STOP" ->
-          new Verdict.Stop(fields.truth("rest"), fields.text("instruction"), loads(fields, "then"));
-      case "END" -> new Verdict.End();
-      case "NOT RECOVERED" -> new Verdict.NotRecovered(fields.texts("unmet"));
-      case "DEFER" -> new Verdict.Defer(List.of());
-      default -> throw Fields.unreadable(fields.content());
+      case "READY" -> {
+        fields.only("word", "stage", "loads");
+        yield new Verdict.Ready(fields.text("stage"), loads(fields, "loads"));
+      }
+      case "ADVANCE" -> {
+        fields.only("word", "stage", "loads");
+        yield new Verdict.Advance(fields.text("stage"), loads(fields, "loads"));
+      }
+      case "HOLD" -> {
+        fields.only("word", "until");
+        yield new Verdict.Hold(fields.time("until"));
+      }
+      case "CONTINUE" -> {
+        fields.only("word", "until");
+        yield new Verdict.Continue(fields.time("until"), Agenda.EMPTY);
+      }
+      case "FINISH" -> {
+        fields.only("word", "then");
+        yield new Verdict.Finish(loads(fields, "then"));
+      }
+      case "STOP" -> {
+        fields.only("word", "rest", "instruction", "then");
+        yield new Verdict.Stop(
+            fields.truth("rest"), fields.text("instruction"), loads(fields, "then"));
+      }
+      case "END" -> {
+        fields.only("word");
+        yield new Verdict.End();
+      }
+      case "NOT RECOVERED" -> {
+        fields.only("word", "unmet");
+        yield new Verdict.NotRecovered(fields.texts("unmet"));
+      }
+      case "DEFER" -> {
+        fields.only("word");
+        yield new Verdict.Defer(List.of());
+      }
+      default -> throw fields.unreadable("word", "is no verdict that can be followed");
     };
   }
 

@@ -23,6 +23,7 @@ final class Intake {
 
   /** Takes in an event as it is told, and refuses what cannot be told or done at its moment. */
   static Moment apply(Course course, Event event) {
+    refuseTooLong(event);
     if (isAmendment(event)) {
       return amend(course, event);
     }
@@ -165,6 +166,31 @@ final class Intake {
     }
   }
 
+  // A record has room for so much, and what cannot be recorded has not happened.
+  private static void refuseTooLong(Event event) {
+    int length = reason(event).length();
+    if (length > Telling.LONGEST_REASON) {
+      throw new ReadingRefused(
+          Code.G511,
+          "the reason",
+          Integer.toString(length),
+          Integer.toString(Telling.LONGEST_REASON));
+    }
+  }
+
+  private static String reason(Event event) {
+    if (event instanceof Event.Withdrawn withdrawn) {
+      return withdrawn.reason();
+    } else if (event instanceof Event.Amended amended) {
+      return amended.reason();
+    } else if (event instanceof Event.Rejected rejected) {
+      return rejected.reason();
+    } else if (event instanceof Event.Overridden overridden) {
+      return overridden.reason();
+    }
+    return event instanceof Event.Abandoned abandoned ? abandoned.reason() : "";
+  }
+
   private static void refuseWithoutReason(Event event) {
     String reason = "as the case may be";
     String what = "";
@@ -186,6 +212,15 @@ final class Intake {
   private static void effect(Verdict verdict, Moment now, Act act, Course.Change change) {
     Course course = now.course();
     Duration at = now.time();
+    boolean needsStage =
+        verdict instanceof Verdict.Advance
+            || verdict instanceof Verdict.Hold
+            || verdict instanceof Verdict.Finish
+            || verdict instanceof Verdict.Stop;
+    if (needsStage && course.passages.isEmpty()) {
+      throw new ReadingRefused(
+          Code.G510, verdict.word(), "before the test", "no stage has begun that it could end");
+    }
     // What has been acted upon stands, whatever else it could have been.
     if (act.isKnowing()) {
       change.doubts = Map.of();

@@ -13,6 +13,9 @@ import org.gradus.diagnostic.ReadingRefused;
  */
 public abstract sealed class Telling permits Session {
 
+  /** The most characters of a reason; a longer one is refused. */
+  public static final int LONGEST_REASON = 2_000;
+
   Telling() {}
 
   /** Takes in an event and answers it. */

@@ -53,9 +53,14 @@ public final class Times {
             + ending;
   }
 
+  /** Whether a test can have a time: within 24 hours before or after the start of the session. */
+  public static boolean isPossible(Duration time) {
+    return time.compareTo(LONGEST) <= 0 && time.compareTo(EARLIEST) >= 0;
+  }
+
   /** Refuses a time that no test can have. */
   static void refuseImpossible(String what, Duration time) {
-    if (time.compareTo(LONGEST) > 0 || time.compareTo(EARLIEST) < 0) {
+    if (!isPossible(time)) {
       throw new ReadingRefused(
           Code.G502, "the time of " + what, clock(time), "0:00 to " + clock(LONGEST));
     }

@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.gradus.session.Times.at;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -98,6 +102,8 @@ final class LanguagePageRun {
       case "tell an event when the disk is full" -> tellWhenFull();
       case "verify with another version of the file" -> verify();
       case "read the record with line 3 damaged" -> damaged();
+      case "read a record in which the event of line 2 is a time" -> unreadable();
+      case "abandon with a reason of 3000 characters" -> tooLong();
       default -> named(line.split(" ", 3));
     };
   }
@@ -279,6 +285,30 @@ final class LanguagePageRun {
         "walk.yaml", (name, text) -> Meadow.edit(text, "version: 1.0.0", "version: 1.1.0"));
     record.verify(LanguagePage.library(other));
     return Optional.empty();
+  }
+
+  private Optional<String> tooLong() {
+    session.abandon(at("1:00"), "x".repeat(3000));
+    return Optional.empty();
+  }
+
+  // The sum is right, as when somebody changes a record and works it out anew.
+  private Optional<String> unreadable() {
+    String head = TestRecord.of(session, Optional.empty()).text().lines().findFirst().orElseThrow();
+    String before = head.substring(head.length() - 66, head.length() - 2);
+    String body = "{\"n\": 1, \"event\": \"PT1H\", \"answer\": \"\", \"rule\": \"\"";
+    TestRecord.parse(
+        "walk.jsonl", head + "\n" + body + ", \"sum\": \"" + sha256(before + body) + "\"}\n");
+    return Optional.empty();
+  }
+
+  private static String sha256(String text) {
+    try {
+      byte[] bytes = text.getBytes(StandardCharsets.US_ASCII);
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   private Optional<String> damaged() {

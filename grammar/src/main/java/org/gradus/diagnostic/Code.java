@@ -145,6 +145,8 @@ public enum Code {
       "write it down beside the record; it can change nothing any more"),
   /** A reading in a phase that has no use for it. */
   G510("{0} cannot be told {1}", "{2}"),
+  /** A text that a record has no room for. */
+  G511("{0} has {1} characters; there is room for {2}", "say it in fewer words"),
 
   /** Something happened since the decision. */
   G601("the decision of {0} is outdated: {1}", "ask again and follow the new decision"),
@@ -176,6 +178,10 @@ public enum Code {
   G613("the journal {0} cannot be opened: {1}", "create the folder, or check the name"),
   /** A new journal where there is a file already. */
   G614("the journal {0} cannot be created: {1}", "choose another name, or reopen the journal"),
+  /** A line of a record that says what no record says. */
+  G615(
+      "line {1} of {0} cannot be read: {2} {3}",
+      "the record was changed, or made by another version: use what stands before it"),
   /** An event of a record that a live session would have refused. */
   G620(
       "event {0} of the record cannot have happened with {1}: {2}",

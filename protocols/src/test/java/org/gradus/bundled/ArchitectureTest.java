@@ -98,7 +98,7 @@ class ArchitectureTest {
   @Test
   void eachForeignLibraryIsKnownToFewPackages() {
     onlyIn(List.of("rule.syntax"), "org.antlr..");
-    onlyIn(List.of("library", "history"), "org.snakeyaml..");
+    onlyIn(List.of("library"), "org.snakeyaml..");
     onlyIn(List.of("capacity", "training"), "org.apache.commons.math3..");
   }
 

@@ -32,15 +32,20 @@ class ForgedRecordTest {
 
   private static final Library LIBRARY = Bundled.library();
 
-  /** The record of a session with these events behind its own. */
+  /** The record of a session with these events behind its own, written and read. */
   private static TestRecord forged(Session session, Event... more) {
+    return TestRecord.parse("forged.jsonl", unwritten(session, more).text());
+  }
+
+  /** The same as a host could put it together, with what no written record can say. */
+  private static TestRecord unwritten(Session session, Event... more) {
     TestRecord honest = TestRecord.of(session, Optional.empty());
     List<TestRecord.Entry> entries = new ArrayList<>(honest.entries());
     for (Event event : more) {
-      entries.add(new TestRecord.Entry(entries.size() + 1, event, "so it says", "", List.of()));
+      entries.add(
+          new TestRecord.Entry(entries.size() + 1, event, "so it says", "", List.of(), false));
     }
-    String text = new TestRecord(honest.title(), entries).text();
-    return TestRecord.parse("forged.jsonl", text);
+    return new TestRecord(honest.title(), entries);
   }
 
   private static void isRefused(TestRecord record, int event, String... says) {
@@ -131,7 +136,7 @@ class ForgedRecordTest {
         "READY: begin walk_1");
     Duration ages = Duration.ofSeconds(Long.MAX_VALUE);
     isRefused(
-        forged(walking(ines()), new Event.Followed(new Verdict.Hold(ages), at("0:01"))),
+        unwritten(walking(ines()), new Event.Followed(new Verdict.Hold(ages), at("0:01"))),
         3,
         "HOLD until",
         "CONTINUE until 3:00");
@@ -142,7 +147,7 @@ class ForgedRecordTest {
     for (Duration every : List.of(Duration.ofNanos(100_000), Duration.ofSeconds(Long.MAX_VALUE))) {
       Loading.Ramp ramp = new Loading.Ramp(mph(0.1), every, mph(3));
       Loading rising = new Loading("speed", mph(2), Optional.of(ramp));
-      isRefused(forged(walking(ines()), new Event.LoadSet(rising, at("0:01"))), 3, "speed");
+      isRefused(unwritten(walking(ines()), new Event.LoadSet(rising, at("0:01"))), 3, "speed");
     }
   }
 

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.history.Journal;
@@ -66,7 +67,7 @@ class HistoryTest {
     return session;
   }
 
-  private static Session eventful() {
+  static Session eventful() {
     return eventful(Walks.walking(ines()));
   }
 
@@ -142,7 +143,7 @@ class HistoryTest {
     TestRecord record = TestRecord.of(Walks.walking(ines(), 105, 110), Optional.empty());
     List<TestRecord.Entry> entries = new ArrayList<>(record.entries());
     TestRecord.Entry last = entries.get(3);
-    entries.set(3, new TestRecord.Entry(4, last.event(), "FINISH", last.rule(), List.of()));
+    entries.set(3, new TestRecord.Entry(4, last.event(), "FINISH", last.rule(), List.of(), false));
     assertThat(new TestRecord(record.title(), entries).verify(LIBRARY))
         .containsExactly(
             new TestRecord.Difference(
@@ -209,7 +210,7 @@ class HistoryTest {
       byte[] flipped = whole.clone();
       flipped[bit / 8] ^= (byte) (1 << bit % 8);
       String text = new String(flipped, StandardCharsets.ISO_8859_1);
-      assertThatThrownBy(() -> TestRecord.parse("flipped", text)).isInstanceOf(JournalFailed.class);
+      assertThatThrownBy(() -> TestRecord.parse("flipped", text)).isInstanceOf(RecordRefused.class);
     }
   }
 }

@@ -23,6 +23,7 @@ import java.util.stream.Stream;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.history.Journal;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
@@ -94,7 +95,7 @@ class JournalLockTest {
     for (int i = 0; i < 2; i++) {
       assertThatThrownBy(() -> Journal.reopen(damaged, LIBRARY))
           .isInstanceOfSatisfying(
-              JournalFailed.class, failed -> assertThat(failed.code()).isEqualTo(Code.G609));
+              RecordRefused.class, refused -> assertThat(refused.code()).isEqualTo(Code.G609));
     }
     assertThat(files()).containsExactly("damaged.jsonl");
   }
@@ -150,7 +151,12 @@ class JournalLockTest {
     ExecutorService threads = Executors.newFixedThreadPool(3);
     List<Future<?>> own = new ArrayList<>();
     for (int i = 0; i < 3; i++) {
-      own.add(threads.submit(() -> JournalOpener.turns(file, turns)));
+      own.add(
+          threads.submit(
+              () -> {
+                JournalOpener.turns(file, turns);
+                return turns;
+              }));
     }
     for (Future<?> one : own) {
       one.get();

@@ -35,7 +35,8 @@ class JournalDiskTest {
           .cleared(true)
           .lowersHeartRate(false)
           .build();
-  private static final String HEAD = Lines.sealed(Title.of(WALK, INES, Optional.empty()).write());
+  private static final Title TITLE = Title.of(WALK, INES, Optional.empty());
+  private static final String HEAD = Lines.sealed(TITLE.write(), Lines.FIRST);
 
   @TempDir private Path folder;
 
@@ -114,7 +115,7 @@ class JournalDiskTest {
 
   private static void fill(Path file, long room, boolean stuck) throws IOException {
     SmallDisk disk = new SmallDisk(LocalFile.create(file), room);
-    try (Journal journal = Journal.create(file, HEAD, path -> disk)) {
+    try (Journal journal = Journal.create(file, TITLE, path -> disk)) {
       Session session = Session.open(WALK, INES, journal);
       disk.stuck = stuck;
       fails(Code.G612, () -> rest(session));
@@ -135,7 +136,7 @@ class JournalDiskTest {
       int fits = room;
       fails(
           Code.G612,
-          () -> Journal.create(file, HEAD, path -> new SmallDisk(LocalFile.create(path), fits)));
+          () -> Journal.create(file, TITLE, path -> new SmallDisk(LocalFile.create(path), fits)));
       assertThat(files()).isEmpty();
     }
     Journal.create(file, WALK, INES, Optional.empty()).close();

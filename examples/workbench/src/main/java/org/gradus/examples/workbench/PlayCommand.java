@@ -55,6 +55,11 @@ final class PlayCommand implements Callable<Integer> {
       shelf.line(record.title().protocol() + " " + record.title().version());
       record.entries().forEach(entry -> shelf.line(line(entry)));
       differences.forEach(one -> shelf.line(line(one)));
+      if (!record.isOver()) {
+        shelf.line(
+            "the record ends before the test was over: the test was cut off or goes on, or lines"
+                + " are missing at the end");
+      }
       shelf.line(
           differences.isEmpty()
               ? "record verified, unchanged"
@@ -88,6 +93,7 @@ final class PlayCommand implements Callable<Integer> {
     map.put("protocol", record.title().protocol());
     map.put("version", record.title().version());
     map.put("events", record.entries().stream().map(PlayCommand::map).toList());
+    map.put("over", record.isOver());
     map.put("differences", differences.stream().map(PlayCommand::map).toList());
     return map;
   }

@@ -51,7 +51,7 @@ class ForgedTest {
     TestRecord honest = TestRecord.of(session, Optional.empty());
     List<TestRecord.Entry> entries = new ArrayList<>(honest.entries());
     Event on = new Event.Followed(new Verdict.Advance("walk_2"), at("1:30"));
-    entries.add(new TestRecord.Entry(5, on, "CONTINUE until 4:30", "", List.of()));
+    entries.add(new TestRecord.Entry(5, on, "CONTINUE until 4:30", "", List.of(), false));
     return new TestRecord(honest.title(), entries);
   }
 
