@@ -173,7 +173,8 @@ final class NormReader {
       List<Optional<Stretch>> values =
           cells(entry, ages).stream().map(cell -> stretch(cell, unit)).toList();
       String key = entry.key().value();
-      if (numbered != isNumber(entry) || numbered && !key.equals("" + (rows.size() + 1))) {
+      boolean isNext = key.equals(Integer.toString(rows.size() + 1));
+      if (numbered != isNumber(entry) || (numbered && !isNext)) {
         texts.notA(
             entry.key(),
             "the next class",
