@@ -8,7 +8,6 @@ import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.Condition;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Truth;
 import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
@@ -75,7 +74,7 @@ final class Attempt {
       return Tried.lacking(barred.get());
     }
     if (Double.isNaN(situation.value())) {
-      return Tried.lacking(line.vo2max().gaps(frame).stream().map(Gap::inWords).toList());
+      return Tried.lacking(Missing.words(protocol, frame, line.vo2max().gaps(frame)));
     }
     if (situation.value() <= 0 && protocol.assessment().plausible().isEmpty()) {
       Quantity found = Quantity.ofBase(situation.value(), line.vo2max().kind().base());
@@ -83,7 +82,7 @@ final class Attempt {
     }
     return perKilogram(line)
         .map(factor -> new Tried(Optional.of(answer(line, situation, factor, stages)), List.of()))
-        .orElseGet(() -> Tried.lacking(List.of("mass: not answered")));
+        .orElseGet(() -> Tried.lacking(List.of("no mass, so no capacity per kilogram")));
   }
 
   /** The range that an answer lies outside of, if it does. */
@@ -95,14 +94,14 @@ final class Attempt {
     return Selector.isOfRecovery(line) ? outcome.inRecovery() : outcome.atFinish();
   }
 
-  private static Optional<List<String>> barred(Condition condition, Frame frame) {
+  private Optional<List<String>> barred(Condition condition, Frame frame) {
     Truth truth = condition.test(frame);
     if (truth == Truth.TRUE) {
       return Optional.empty();
     }
     return Optional.of(
         truth == Truth.UNKNOWN
-            ? condition.gaps(frame).stream().map(Gap::inWords).toList()
+            ? Missing.words(protocol, frame, condition.gaps(frame))
             : List.of("it applies only when " + condition.filled(frame)));
   }
 

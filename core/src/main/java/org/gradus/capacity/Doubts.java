@@ -149,12 +149,13 @@ final class Doubts {
         (id, moves) -> {
           Citation source =
               Optional.ofNullable(equations.get(id)).orElseThrow().equation().source();
-          add(
-              Of.PEOPLE,
-              List.of(),
-              moves,
-              List.of(new Part("oxygen cost (" + id + ")", 1, source)));
+          add(Of.PEOPLE, List.of(), moves, List.of(new Part(ofCost(id), 1, source)));
         });
+  }
+
+  /** What the doubt about an oxygen cost is called. */
+  static String ofCost(String equation) {
+    return "oxygen cost (" + equation + ")";
   }
 
   private Optional<Move> uptake(int number, Frame frame, CostLine cost) {

@@ -1,8 +1,10 @@
 package org.gradus.capacity;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.capacity.Estimate.Ingredient;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.CostLine;
@@ -141,6 +143,7 @@ final class Estimator {
               cost -> cost.range().filter(range -> range.test(frame) == Truth.FALSE).isPresent())
           .ifPresent(cost -> cautions.add(beyond(cost, stage)));
     }
+    cautions.addAll(borrowed(stages, around.interval()));
     if (around.interval().filter(interval -> !interval.nearLinear()).isPresent()) {
       cautions.add(
           "The formula is not near a straight line over these errors, so the interval is too even;"
@@ -154,6 +157,34 @@ final class Estimator {
     }
     cautions.addAll(line.cautions());
     return cautions;
+  }
+
+  // An equation without a spread of its own counts with that of another one.
+  private Set<String> borrowed(List<StageResult> stages, Optional<Interval> interval) {
+    Set<String> borrowed = new LinkedHashSet<>();
+    for (StageResult stage : stages) {
+      costs
+          .of(attempt.frames().of(stage))
+          .map(CostLine::equation)
+          .filter(cost -> cost.spreadOf().isPresent() && isIn(interval, cost.id()))
+          .ifPresent(
+              cost ->
+                  borrowed.add(
+                      "No spread between people is published for the "
+                          + cost.id()
+                          + " equation; that of "
+                          + cost.spreadOf().orElseThrow()
+                          + ", "
+                          + cost.spread().orElseThrow()
+                          + ", is taken, the widest of its kind."));
+    }
+    return borrowed;
+  }
+
+  private static boolean isIn(Optional<Interval> interval, String equation) {
+    return interval.stream()
+        .flatMap(around -> around.shares().stream())
+        .anyMatch(share -> share.name().equals(Doubts.ofCost(equation)));
   }
 
   // What an estimate from stages passes over without a word would pass for a sound test.

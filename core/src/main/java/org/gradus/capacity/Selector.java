@@ -1,8 +1,11 @@
 package org.gradus.capacity;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.gradus.protocol.EstimateLine;
+import org.gradus.rule.plan.Frame;
 import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Selection;
 import org.gradus.session.Outcome;
@@ -40,18 +43,37 @@ final class Selector {
     }
     Selection from = line.from();
     if (from instanceof Selection.All all) {
-      return enough(fit, all.atLeast(), from);
+      return open(enough(fit, all.atLeast(), from), line);
     } else if (from instanceof Selection.FromEnd end && end.last() && end.term().isEmpty()) {
       return lastOnes(end);
     } else if (from instanceof Selection.FromEnd end) {
       int skipped = end.last() ? Math.max(0, fit.size() - end.count()) : 0;
       List<StageResult> some = fit.stream().skip(skipped).limit(end.count()).toList();
-      return enough(some, end.count(), from);
+      return open(enough(some, end.count(), from), line);
     } else if (from instanceof Selection.One one) {
       return enough(
           fit.stream().filter(stage -> stage.id().equals(one.stage().text())).toList(), 1, from);
     }
     return new Selected(List.of(), lacking(isOfRecovery(line) ? "recovery" : "finish"));
+  }
+
+  // That a word like usable could not be told of a stage is another matter than that it did not
+  // hold:
+  // what is missing there is named.
+  private Selected open(Selected selected, EstimateLine line) {
+    if (selected.lacking().isEmpty() || line.term().isEmpty()) {
+      return selected;
+    }
+    Set<String> missing = new LinkedHashSet<>();
+    for (StageResult stage : outcome.stages()) {
+      Frame frame = frames.of(stage);
+      if (stage.completed() && !stage.warmUp() && line.term().get().test(frame) == Truth.UNKNOWN) {
+        missing.addAll(Missing.words(outcome.protocol(), frame, line.term().get().gaps(frame)));
+      }
+    }
+    return missing.isEmpty()
+        ? selected
+        : new Selected(selected.stages(), selected.lacking() + "; " + String.join("; ", missing));
   }
 
   // Without a word like completed these are the last stages of the exercise and no others: a line

@@ -13,7 +13,9 @@ import org.gradus.unit.Quantity;
  * @param uptake the equation
  * @param range where its authors say it holds, if they do
  * @param spread standard deviation between people, as a share of the result in % or as an uptake,
- *     if one is given
+ *     if one is known
+ * @param spreadOf the id of the equation whose spread that is, where no file states one of its own:
+ *     the widest in % of the equations of the same loads
  * @param source its citation
  */
 public record CostEquation(
@@ -22,9 +24,16 @@ public record CostEquation(
     Expression uptake,
     Optional<Expression> range,
     Optional<Quantity> spread,
+    Optional<String> spreadOf,
     Citation source) {
 
   public CostEquation {
     loads = List.copyOf(loads);
+  }
+
+  /** The same with the spread of another equation, since none is stated for this one. */
+  public CostEquation withSpreadOf(CostEquation other) {
+    return new CostEquation(
+        id, loads, uptake, range, other.spread(), Optional.of(other.id()), source);
   }
 }

@@ -71,7 +71,8 @@ final class EquationReader {
         List<String> loads = of.stream().map(Scalar::value).toList();
         shelf.costs.put(
             id.get().value(),
-            new CostEquation(id.get().value(), loads, uptake.get(), range, spread, source));
+            new CostEquation(
+                id.get().value(), loads, uptake.get(), range, spread, Optional.empty(), source));
       } else {
         shelf.faulty.add(id.get().value());
       }

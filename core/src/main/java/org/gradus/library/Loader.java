@@ -49,6 +49,7 @@ final class Loader {
    */
   Loaded load(List<SourceFile> files) {
     files.forEach(this::read);
+    CostSpreads.fill(shelf.costs);
     late.forEach(Runnable::run);
     Map<String, Protocol> loaded = new LinkedHashMap<>();
     Includes includes = new Includes(shelf, problems);
