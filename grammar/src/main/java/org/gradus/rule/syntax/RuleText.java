@@ -9,7 +9,9 @@ import org.gradus.unit.Quantity;
 
 /**
  * Reads the texts of the rule language. Each method takes the stretch of a file in which a text
- * stands and gives its tree, or notes the first thing that is wrong with it and gives nothing.
+ * stands and gives its tree, or notes the first thing that is wrong with it and gives nothing. Each
+ * throws {@link IllegalStateException} when the class path holds a version of the ANTLR runtime
+ * that cannot run the parser.
  */
 public final class RuleText {
 

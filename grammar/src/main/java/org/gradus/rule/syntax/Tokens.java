@@ -30,6 +30,7 @@ final class Tokens {
     this.text = text;
     this.characters = text.text();
     this.plain = characters.codePointCount(0, characters.length()) == characters.length();
+    AntlrVersion.check();
     GradusLexer lexer = new GradusLexer(CharStreams.fromString(characters));
     lexer.removeErrorListeners();
     this.stream = new CommonTokenStream(lexer);

@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.rule.syntax;
+
+import org.jspecify.annotations.NullMarked;
