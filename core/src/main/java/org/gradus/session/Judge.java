@@ -12,12 +12,21 @@ final class Judge {
   private Judge() {}
 
   static Decision decide(Course course, Duration time) {
+    return at(moment(course, time));
+  }
+
+  /** When the decision of a moment may change by itself. */
+  static Optional<Duration> changesAt(Course course, Duration time) {
+    return Ahead.of(moment(course, time));
+  }
+
+  private static Moment moment(Course course, Duration time) {
     Times.refuseImpossible("the question", time);
     if (time.compareTo(course.now) < 0) {
       throw new ReadingRefused(
           Code.G503, "the question", Times.clock(time), Times.clock(course.now));
     }
-    return at(Moment.of(course, time));
+    return Moment.of(course, time);
   }
 
   /** The decision of a moment that time has been brought up to. */

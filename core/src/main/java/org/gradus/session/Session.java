@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.DecisionOutdated;
 import org.gradus.diagnostic.NotFound;
@@ -157,6 +158,21 @@ public final class Session extends Telling {
     Decision answer = Judge.decide(course, at);
     answered = answer;
     return answer;
+  }
+
+  /**
+   * When the decision of a moment may change by itself, if nothing is told or done: its verdict,
+   * the rule behind it, its firmness, or what is offered, unchecked or cautioned. What is said of
+   * the agenda and the figures in texts go on with the time. Before then a host need not ask again;
+   * it may turn out that the decision is still the same. Pure: asking changes nothing.
+   *
+   * @param at the moment; not before the last event
+   * @return the first such moment; empty where there is none within 24 hours of the start
+   * @throws ReadingRefused when the moment lies before the last event
+   */
+  public Optional<Duration> changesAt(Duration at) {
+    ownThread();
+    return Judge.changesAt(course, at);
   }
 
   /**

@@ -13,7 +13,7 @@ public final class Times {
       Pattern.compile("(?:([0-9]{1,4}):)?([0-9]{1,5}):([0-5][0-9])");
 
   // No exercise test lasts for a day; beyond, the time itself must be a slip.
-  private static final Duration LONGEST = Duration.ofHours(24);
+  static final Duration LONGEST = Duration.ofHours(24);
   private static final Duration EARLIEST = LONGEST.negated();
 
   private Times() {}

@@ -79,6 +79,61 @@ class LateQuestionTest {
     return moments;
   }
 
+  @Property(tries = 150)
+  void nothingChangesByItselfBeforeItIsSaidTo(
+      @ForAll("tests") TestScript test, @ForAll Random random) {
+    Course course = Course.begin(test.protocol(), test.person());
+    for (Event event : test.play().events()) {
+      course = Intake.apply(course, event).course();
+      if (random.nextInt(6) == 0) {
+        Duration from = course.now.plusMillis(random.nextBoolean() ? 0 : random.nextInt(300_000));
+        Duration end =
+            Judge.changesAt(course, from)
+                .filter(change -> change.compareTo(from.plusSeconds(600)) < 0)
+                .orElse(from.plusSeconds(600));
+        Object now = essence(Judge.decide(course, from));
+        TreeSet<Duration> moments = moments(from, end, random);
+        moments.add(end.minusNanos(1));
+        for (Duration moment : moments.subSet(from, end)) {
+          assertThat(essence(Judge.decide(course, moment)))
+              .as("%s, as at %s and until %s by %s", moment, from, end, course.protocol)
+              .isEqualTo(now);
+        }
+      }
+    }
+  }
+
+  // What does not go on with the time.
+  private static Object essence(Decision decision) {
+    Verdict verdict = decision.verdict();
+    Object said = verdict;
+    if (verdict instanceof Verdict.Continue goOn) {
+      said = goOn.until();
+    } else if (verdict instanceof Verdict.Measure measure) {
+      said = List.of(measure.gaps(), measure.until());
+    } else if (verdict instanceof Verdict.Ready || verdict instanceof Verdict.NotRecovered) {
+      said = verdict.word();
+    }
+    return List.of(
+        verdict.word(),
+        said,
+        decision.because().map(Because::rule),
+        decision.firmness(),
+        decision.offers().stream().map(Decision.Offer::verdict).toList(),
+        decision.cautions().stream().map(Because::rule).toList(),
+        decision.unchecked());
+  }
+
+  @Test
+  void aHostIsToldWhenToAskAgain() {
+    Session walk = Slope.walk("{ id: once, rule: stop when test.time = 1.75 min }");
+    assertThat(walk.changesAt(at("0:10"))).contains(at("1:45"));
+    Session plain = Slope.walk("{ id: fast, rule: stop when heart_rate > 150 bpm, confirm: 20 s }");
+    assertThat(plain.changesAt(at("0:10"))).contains(at("2:00"));
+    plain.record(at("0:30"), heartRate(160));
+    assertThat(plain.changesAt(at("0:30"))).contains(at("0:50"));
+  }
+
   private static void stopsFrom(Session session, Duration moment, String rule) {
     assertThat(rule(session.decide(moment.minusNanos(1)))).isNotEqualTo("STOP " + rule);
     for (Duration later : List.of(Duration.ZERO, Duration.ofMillis(1), at("0:01"), at("20:00"))) {
