@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param load what is set now
  * @param posture how the person is placed now, where the protocol says so: {@code standing}
  * @param next what is to be set next without a further decision, if anything is
+ * @param symptoms what the exercise was stopped for and is not known to have gone: it has to be
+ *     asked about in recovery, which does not end before it has
  */
 public record Agenda(
     List<Item> items,
@@ -23,7 +25,8 @@ public record Agenda(
     List<Ask> asks,
     List<Loading> load,
     Optional<String> posture,
-    Optional<Change> next) {
+    Optional<Change> next,
+    List<Symptom> symptoms) {
 
   /** Nothing to do. */
   public static final Agenda EMPTY =
@@ -34,7 +37,8 @@ public record Agenda(
           List.of(),
           List.of(),
           Optional.empty(),
-          Optional.empty());
+          Optional.empty(),
+          List.of());
 
   public Agenda {
     items = List.copyOf(items);
@@ -42,7 +46,17 @@ public record Agenda(
     cues = List.copyOf(cues);
     asks = List.copyOf(asks);
     load = List.copyOf(load);
+    symptoms = List.copyOf(symptoms);
   }
+
+  /**
+   * Something that stopped the exercise. Once it has gone, {@link Session#withdraw} it, or report
+   * it with grade 0 where it has grades.
+   *
+   * @param sign its name in the protocol: {@code chest_pain}
+   * @param prompt the words to ask with, or what to look for
+   */
+  public record Symptom(String sign, String prompt) {}
 
   /**
    * A reading to take.

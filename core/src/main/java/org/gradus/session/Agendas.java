@@ -45,7 +45,14 @@ final class Agendas {
             .map(name -> new Ask(name, prompt(course, name), needed.contains(name)))
             .toList();
     return new Agenda(
-        items, questions(course), List.of(), asks, List.of(), Optional.empty(), Optional.empty());
+        items,
+        questions(course),
+        List.of(),
+        asks,
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of());
   }
 
   private static String prompt(Course course, String name) {
@@ -64,7 +71,8 @@ final class Agendas {
         List.of(),
         passage.loadsFrom(time),
         passage.stage().posture(),
-        step(passage, time));
+        step(passage, time),
+        List.of());
   }
 
   // What several lines ask for at one moment is read once.
@@ -134,7 +142,8 @@ final class Agendas {
         List.of(),
         load(course, time),
         now.stage().posture(),
-        next);
+        next,
+        Symptoms.open(course));
   }
 
   /** What is set at a moment, if nothing else is decided until then; nothing outside a test. */

@@ -37,6 +37,8 @@ final class Course {
   final Map<String, Taken> atFinish;
   final Map<String, Taken> named;
   final Map<String, Double> signs;
+  // What a stop was followed for, or overridden, and is not known to have gone since.
+  final Set<String> symptoms;
   final Set<String> everReported;
 
   final Map<String, Confirming> confirming;
@@ -75,6 +77,7 @@ final class Course {
     this.atFinish = change.atFinish;
     this.named = change.named;
     this.signs = change.signs;
+    this.symptoms = change.symptoms;
     this.everReported = change.everReported;
     this.confirming = change.confirming;
     this.doubts = change.doubts;
@@ -184,6 +187,7 @@ final class Course {
     Map<String, Taken> atFinish = Map.of();
     Map<String, Taken> named = Map.of();
     Map<String, Double> signs = Map.of();
+    Set<String> symptoms = Set.of();
     Set<String> everReported = Set.of();
     Map<String, Confirming> confirming = Map.of();
     Map<String, Doubt> doubts = Map.of();
@@ -214,6 +218,7 @@ final class Course {
       atFinish = course.atFinish;
       named = course.named;
       signs = course.signs;
+      symptoms = course.symptoms;
       everReported = course.everReported;
       confirming = course.confirming;
       doubts = course.doubts;

@@ -160,6 +160,9 @@ final class Intake {
       // To whoever decides otherwise also what was read before and is told later is new.
       boolean stops = overridden.verdict() instanceof Verdict.Stop;
       act.answer(change, stops ? event.at() : Duration.ZERO);
+      if (course.phase == Phase.RECOVERY) {
+        Symptoms.note(course, act.answered(), change);
+      }
       effect(overridden.verdict(), now, act, change);
     } else if (event instanceof Event.Abandoned) {
       end(Ending.ABANDONED, change);
@@ -294,6 +297,7 @@ final class Intake {
     change.alarm = Optional.empty();
     change.atFinish = Copies.and(change.atFinish, course.latest);
     Confirming.goOn(course, change);
+    Symptoms.note(course, change.answered.keySet(), change);
     change.signs =
         Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = course.protocol.recovery();

@@ -51,7 +51,7 @@ final class RecoveryJudge {
       return decision(retake.get().verdict(agenda), Optional.of(because), Firmness.of(doubts()));
     }
     Optional<ProtocolRule> end = ends.stream().filter(this::ends).findFirst();
-    if (end.isPresent() && cautions.stream().noneMatch(this::holds)) {
+    if (end.isPresent() && course.symptoms.isEmpty() && cautions.stream().noneMatch(this::holds)) {
       Because because = Reasons.of(end.get(), standing);
       return decision(new Verdict.End(), Optional.of(because), firmness(true));
     }
@@ -76,6 +76,7 @@ final class RecoveryJudge {
       ends.forEach(rule -> unmet.add(shown(rule)));
     }
     cautions.stream().filter(this::holds).forEach(rule -> unmet.add(shown(rule)));
+    unmet.addAll(Symptoms.unmet(course));
     return unmet;
   }
 
@@ -96,7 +97,8 @@ final class RecoveryJudge {
         ended
             ? ends.stream().anyMatch(rule -> ending.outcomes(rule).alwaysHolds())
                 && cautions.stream().noneMatch(rule -> leeway.outcomes(rule).canHold())
-            : ends.stream().noneMatch(rule -> ending.outcomes(rule).canHold())
+            : !course.symptoms.isEmpty()
+                || ends.stream().noneMatch(rule -> ending.outcomes(rule).canHold())
                 || cautions.stream().anyMatch(rule -> leeway.outcomes(rule).alwaysHolds());
     Set<String> flips = new LinkedHashSet<>(doubts());
     if (!firm) {

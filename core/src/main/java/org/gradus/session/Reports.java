@@ -23,6 +23,7 @@ final class Reports {
           Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
     }
     change.signs = Copies.without(change.signs, sign.name());
+    change.symptoms = Copies.without(change.symptoms, sign.name());
   }
 
   private static Sign known(String name, Course course) {
@@ -57,6 +58,8 @@ final class Reports {
     change.signs = Copies.with(change.signs, sign.name(), (double) grade.orElse(1));
     if (grade.orElse(1) > 0) {
       change.everReported = Copies.with(change.everReported, sign.name());
+    } else {
+      change.symptoms = Copies.without(change.symptoms, sign.name());
     }
   }
 

@@ -70,8 +70,8 @@ public abstract sealed class Telling permits Session {
   }
 
   /**
-   * Withdraws a sign: it is over. One that was reported by mistake is taken back by {@link
-   * #reject}.
+   * Withdraws a sign: it is over, and if the exercise was stopped for it recovery may end. One that
+   * was reported by mistake is taken back by {@link #reject}.
    *
    * @param reason how it is known
    * @throws ReadingRefused when the protocol does not know it, when it was never reported, or when

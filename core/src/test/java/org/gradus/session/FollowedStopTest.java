@@ -32,6 +32,7 @@ class FollowedStopTest {
       signs:
         dizzy: { watch: Dizzy }
         pale: { watch: Pale, lasts: until withdrawn }
+        knee: { ask: How is the knee?, graded: 0 to 4 }
       before:
         rules: [{ id: slowed, rule: defer when lowers_heart_rate }]
       measure:
@@ -71,8 +72,65 @@ class FollowedStopTest {
     Session session = walk("{ id: pale, rule: stop when pale }");
     session.follow(session.report(at("1:00"), "pale"));
     assertThat(rule(session.decide(at("1:00")))).isEqualTo("CONTINUE");
-    assertThat(rule(session.record(at("2:10"), heartRate(90)))).isEqualTo("END calm");
+    assertThat(rule(session.record(at("2:10"), heartRate(90)))).isEqualTo("CONTINUE");
     assertThat(rule(session.report(at("2:20"), "pale"))).isEqualTo("STOP pale");
+  }
+
+  private static List<Agenda.Symptom> toBeAskedFor(Decision decision) {
+    return ((Verdict.Continue) decision.verdict()).agenda().symptoms();
+  }
+
+  @Test
+  void recoveryEndsOnceTheSymptomThatTheExerciseWasStoppedForHasGone() {
+    for (String sign : List.of("dizzy", "pale")) {
+      Session session = walk("{ id: stops, rule: stop when dizzy or pale }");
+      session.follow(session.report(at("1:00"), sign));
+      Decision calm = session.record(at("3:00"), heartRate(80));
+      assertThat(rule(calm)).isEqualTo("CONTINUE");
+      assertThat(toBeAskedFor(calm)).extracting(Agenda.Symptom::sign).containsExactly(sign);
+      assertThat(rule(session.withdraw(at("3:10"), sign, "asked, and gone"))).isEqualTo("END calm");
+    }
+  }
+
+  @Test
+  void aGradedSymptomHasGoneWithGradeZero() {
+    Session session = walk("{ id: knee, rule: stop when knee >= 3 }");
+    session.follow(session.report(at("1:00"), "knee", 3));
+    session.record(at("3:00"), heartRate(80));
+    assertThat(rule(session.report(at("3:10"), "knee", 1))).isEqualTo("CONTINUE");
+    assertThat(rule(session.report(at("3:20"), "knee", 0))).isEqualTo("END calm");
+  }
+
+  @Test
+  void whoseSymptomIsNotKnownToHaveGoneHasNotRecoveredAtTheLimit() {
+    Session session = walk("{ id: dizzy, rule: stop when dizzy }");
+    session.follow(session.report(at("1:00"), "dizzy"));
+    session.record(at("10:30"), heartRate(80));
+    Verdict limit = session.decide(at("11:00")).verdict();
+    assertThat(((Verdict.NotRecovered) limit).unmet())
+        .containsExactly("dizzy: not known to have gone; ask, and withdraw it when it has");
+  }
+
+  @Test
+  void aStopForAWishOrAReadingAsksForNoSymptom() {
+    Session session =
+        walk(
+            "{ id: wish, rule: stop when dizzy, during: stages }",
+            "{ id: fast, rule: stop when heart_rate > 180 bpm }");
+    session.record(at("0:50"), heartRate(190));
+    session.follow(session.report(at("1:00"), "dizzy"));
+    assertThat(rule(session.record(at("3:00"), heartRate(80)))).isEqualTo("END calm");
+  }
+
+  @Test
+  void aSymptomThatWasReportedByMistakeIsNotAskedFor() {
+    Session session = walk("{ id: dizzy, rule: stop when dizzy }");
+    session.report(at("1:00"), "dizzy");
+    int told = session.events().size();
+    session.follow(session.decide(at("1:00")));
+    session.record(at("3:00"), heartRate(80));
+    assertThat(rule(session.reject(at("3:10"), told, "dizzy", "the wrong key")))
+        .isEqualTo("END calm");
   }
 
   @Test
@@ -104,6 +162,7 @@ class FollowedStopTest {
     assertThat(rule(stop)).isEqualTo("STOP upper");
     session.follow(stop);
     assertThat(rule(session.decide(at("1:30")))).isEqualTo("CONTINUE");
+    session.withdraw(at("2:00"), "dizzy", "clear again");
     assertThat(rule(session.record(at("3:30"), heartRate(90), pressure(140, 80))))
         .isEqualTo("END calm");
   }

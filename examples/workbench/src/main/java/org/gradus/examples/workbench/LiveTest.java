@@ -638,6 +638,7 @@ final class LiveTest {
       String needed = ask.needed() ? "" : " (may be left out)";
       screen.print("  ask: " + ask.prompt() + " -> " + ask.name() + " ..." + needed);
     }
+    agenda.symptoms().forEach(symptom -> screen.print("  " + Reminders.described(symptom)));
     agenda.cues().forEach(cue -> screen.print("  " + Times.clock(cue.at()) + " say: " + cue.say()));
     agenda
         .next()

@@ -15,7 +15,7 @@ import org.gradus.session.Verdict;
 /**
  * What to say and to ask, shown by itself when it is due: the cues of the protocol at their times,
  * and its questions about signs half a minute before each decision and at least every three
- * minutes.
+ * minutes; in recovery first whether what stopped the exercise has gone.
  */
 final class Reminders {
 
@@ -43,10 +43,26 @@ final class Reminders {
     List<String> lines = new ArrayList<>(cues(decision));
     if (isTimeToAsk(decision)) {
       asked = decision.at();
+      symptoms(decision).stream().map(Reminders::described).forEach(lines::add);
       lines.addAll(questions);
     }
     phase = decision.phase();
     return lines;
+  }
+
+  private static List<Agenda.Symptom> symptoms(Decision decision) {
+    return decision.verdict() instanceof Verdict.Continue goOn
+        ? goOn.agenda().symptoms()
+        : List.of();
+  }
+
+  /** How to ask whether a symptom has gone, and what to type then. */
+  static String described(Agenda.Symptom symptom) {
+    return "ask whether it has gone: "
+        + symptom.prompt()
+        + " -> withdraw "
+        + symptom.sign()
+        + ": why";
   }
 
   private List<String> cues(Decision decision) {
@@ -74,7 +90,7 @@ final class Reminders {
 
   private boolean isTimeToAsk(Decision decision) {
     boolean inTest = decision.phase() == Phase.STAGE || decision.phase() == Phase.RECOVERY;
-    if (!inTest || questions.isEmpty()) {
+    if (!inTest || (questions.isEmpty() && symptoms(decision).isEmpty())) {
       asked = decision.at();
       return false;
     }
