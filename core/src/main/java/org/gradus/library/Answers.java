@@ -1,11 +1,13 @@
 package org.gradus.library;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.gradus.diagnostic.Code;
@@ -20,6 +22,9 @@ import org.gradus.rule.check.Demand;
  * and on other answers, and on none that rests on them in turn.
  */
 final class Answers {
+
+  private static final int MOST_PARTS = 10_000;
+  private static final int MOST_DEEP = 100;
 
   private final Draft draft;
   private final Protocol protocol;
@@ -37,7 +42,41 @@ final class Answers {
         .instruments()
         .questions()
         .forEach((name, question) -> restsOn.put(name, others(name, question.demands())));
-    restsOn.keySet().stream().filter(this::isCircular).findFirst().ifPresent(this::circle);
+    Optional<String> circular = restsOn.keySet().stream().filter(this::isCircular).findFirst();
+    circular.ifPresent(this::circle);
+    if (circular.isEmpty()) {
+      limit();
+    }
+  }
+
+  // A default written out is as large as all it rests on, and that may double with every question.
+  private void limit() {
+    Map<String, Integer> parts = new HashMap<>();
+    for (String name : restsOn.keySet()) {
+      if (parts(name, parts, 0) > MOST_PARTS) {
+        problems.add(
+            where(name),
+            Code.G105,
+            "more than " + MOST_PARTS + " parts with its defaults and options written out",
+            Integer.toString(MOST_PARTS),
+            "let fewer defaults and options rest on other answers");
+        return;
+      }
+    }
+  }
+
+  private int parts(String name, Map<String, Integer> known, int depth) {
+    Integer before = known.get(name);
+    if (before != null) {
+      return before;
+    }
+    int parts = depth > MOST_DEEP ? MOST_PARTS + 1 : 1;
+    for (String other : restsOn.getOrDefault(name, Set.of())) {
+      parts += parts > MOST_PARTS ? 0 : parts(other, known, depth + 1);
+    }
+    int counted = Math.min(parts, MOST_PARTS + 1);
+    known.put(name, counted);
+    return counted;
   }
 
   private Set<String> others(String name, Set<Demand> demands) {

@@ -11,6 +11,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Scale;
+import org.gradus.unit.Quantity;
 
 /** Checks that what is measured exists: the signals and scales that lines of schedules name. */
 final class Measuring {
@@ -37,6 +38,7 @@ final class Measuring {
     draft.baselines.forEach(line -> line.read().forEach(this::signal));
     onceInAStage();
     draft.scales.values().forEach(scale -> signal(scale.where(), scale.value().of()));
+    draft.scales.values().forEach(this::fits);
     draft
         .signals
         .values()
@@ -56,6 +58,26 @@ final class Measuring {
         }
       }
     }
+  }
+
+  // A step of a scale that its signal cannot have could be asked for and never be told.
+  private void fits(Placed<Scale> placed) {
+    Scale scale = placed.value();
+    Optional.ofNullable(draft.signals.get(scale.of()))
+        .flatMap(signal -> signal.value().range())
+        .filter(range -> !range.holds(scale.low()) || !range.holds(scale.high()))
+        .ifPresent(
+            range ->
+                problems.add(
+                    placed.where(),
+                    Code.G305,
+                    scale.name()
+                        + " of "
+                        + Quantity.plain(scale.low())
+                        + " to "
+                        + Quantity.plain(scale.high()),
+                    "possible for " + scale.of() + ", which has " + range,
+                    "give the signal a range that holds the scale"));
   }
 
   // A name that as gives to a reading is no signal that could be read.

@@ -2,16 +2,19 @@ package org.gradus.protocol;
 
 import java.time.Duration;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.Suggestion;
+import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Type;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -135,6 +138,27 @@ public record Protocol(
    */
   public Set<String> neededAnswers() {
     return NeededAnswers.of(this);
+  }
+
+  /** The signals that estimates are made from as they stand at the end of a stage. */
+  public Set<String> readByEstimates() {
+    Set<String> signals = new TreeSet<>();
+    for (EstimateLine line : assessment.estimates()) {
+      Set<Demand> demands = new HashSet<>(line.vo2max().demands());
+      line.onlyWhen().ifPresent(condition -> demands.addAll(condition.demands()));
+      line.term().ifPresent(condition -> demands.addAll(condition.demands()));
+      for (Demand demand : demands) {
+        demand.subjects().forEach(name -> read(name).ifPresent(signals::add));
+      }
+    }
+    return signals;
+  }
+
+  // An axis of a line may be a signal or a formula; one that is a formula rests on others.
+  private Optional<String> read(String name) {
+    return Optional.ofNullable(wiring.facts().get(name))
+        .filter(Fact.Read.class::isInstance)
+        .map(fact -> ((Fact.Read) fact).signal());
   }
 
   /** The longest a test can last when every verdict is followed as soon as it is given. */

@@ -1,6 +1,8 @@
 package org.gradus.session;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,6 +25,15 @@ import org.gradus.unit.Quantity;
 final class AnswerSight {
 
   private final Course course;
+  // Of this one look: many answers may rest on the same one.
+  private final Map<String, Known> answers = new HashMap<>();
+
+  /**
+   * An answer, or what counts for it.
+   *
+   * @param lacking why there is none; empty when there is one
+   */
+  private record Known(double value, double half, Optional<Cause> lacking) {}
 
   AnswerSight(Course course) {
     this.course = course;
@@ -52,23 +63,33 @@ final class AnswerSight {
   }
 
   void fill(Frame frame, int slot, String name) {
-    Question question = course.protocol.instruments().question(name);
-    Taken given = course.answers.get(name);
+    Known known = answers.get(name);
+    if (known == null) {
+      known = known(course.protocol.instruments().question(name));
+      answers.put(name, known);
+    }
+    if (known.lacking().isPresent()) {
+      frame.miss(slot, Gap.now(name, known.lacking().get()));
+    } else {
+      frame.set(slot, known.value(), known.half());
+    }
+  }
+
+  private Known known(Question question) {
+    Taken given = course.answers.get(question.name());
     if (given == null && isNeedless(question)) {
-      frame.set(slot, 0, 0);
-      return;
+      return new Known(0, 0, Optional.empty());
     }
     boolean plain =
         question.options().isEmpty() && (given != null || question.fallback().isEmpty());
-    Frame asked = plain ? frame : with(question.demands());
+    Frame asked = with(plain ? Set.of() : question.demands());
     double value = given != null ? given.value() : otherwise(question, asked);
     if (Double.isNaN(value)) {
-      frame.miss(slot, Gap.now(name, Cause.NOT_ANSWERED));
-    } else if (question.offers(value, asked) == Truth.TRUE) {
-      frame.set(slot, value, given == null ? 0 : given.half());
-    } else {
-      frame.miss(slot, Gap.now(name, Cause.NOT_OFFERED));
+      return new Known(value, 0, Optional.of(Cause.NOT_ANSWERED));
     }
+    return question.offers(value, asked) == Truth.TRUE
+        ? new Known(value, given == null ? 0 : given.half(), Optional.empty())
+        : new Known(value, 0, Optional.of(Cause.NOT_OFFERED));
   }
 
   // What counts as long as it is not answered; not a number if nothing does.

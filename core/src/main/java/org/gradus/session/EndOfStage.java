@@ -40,6 +40,8 @@ final class EndOfStage {
   private final Map<String, List<Loading>> loads = new HashMap<>();
   private Optional<Verdict> verdict = Optional.empty();
   private Optional<Because> because = Optional.empty();
+  // Whether the exercise is over because it was planned to end here, and for no other reason.
+  private boolean planned;
 
   EndOfStage(Course course, Passage passage, Duration due, Duration time) {
     this.course = course;
@@ -99,6 +101,7 @@ final class EndOfStage {
         } else if (open.size() == 1) {
           verdict = Optional.of(meant(rule.action(), rule, time));
           because = Optional.of(Reasons.of(rule, frame));
+          planned = rule.rule().condition().isEmpty() && !goesOn();
         }
       }
     }
@@ -107,13 +110,39 @@ final class EndOfStage {
       verdict = Optional.of(new Verdict.Finish());
       because = Optional.of(Reasons.plain("missing", "not read: " + signals));
     } else if (goesOn() && !ending.waitedFor().isEmpty()) {
-      verdict = Optional.empty();
-      because = Optional.empty();
-      gaps.addAll(ending.waitedFor());
+      waitFor(ending.waitedFor());
+    } else if (planned && time.compareTo(course.waitsUntil()) < 0) {
+      List<Gap> needed = neededByEstimates();
+      if (!needed.isEmpty()) {
+        waitFor(needed);
+      }
     }
   }
 
-  // To finish never waits; to go on or to stay does.
+  private void waitFor(List<Gap> readings) {
+    verdict = Optional.empty();
+    because = Optional.empty();
+    gaps.addAll(readings);
+  }
+
+  // Whoever has come to the planned end of the exercise is asked for what the result rests on. A
+  // rule that finishes for a reason does not wait for that.
+  private List<Gap> neededByEstimates() {
+    Set<String> asked = course.protocol.readByEstimates();
+    List<Gap> needed = new ArrayList<>();
+    for (MeasureLine line : course.protocol.schedule().lines()) {
+      Optional<Duration> last = line.lastDue(passage.stretch(), due);
+      if (line.ifMissing() == IfMissing.WAIT && last.isPresent()) {
+        line.signals().stream()
+            .filter(asked::contains)
+            .filter(signal -> passage.slot(signal, last.get()).isEmpty())
+            .forEach(signal -> needed.add(Gap.now(signal, Gap.Cause.NEVER_TAKEN)));
+      }
+    }
+    return needed;
+  }
+
+  // To finish for a reason never waits; to go on or to stay does.
   private boolean goesOn() {
     return verdict.isPresent() && !(verdict.get() instanceof Verdict.Finish);
   }

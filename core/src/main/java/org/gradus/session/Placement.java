@@ -134,7 +134,8 @@ final class Placement {
     boolean inRecovery =
         recovering
             && taken.time().compareTo(course.exerciseEnd.orElseThrow()) >= 0
-            && !isOfLastSecond(course.present(), signal, taken);
+            && !isOfLastSecond(course.present(), signal, taken)
+            && !isOfExerciseOnly(signal);
     if (inRecovery) {
       inRecovery(signal, taken);
     } else {
@@ -154,6 +155,17 @@ final class Placement {
     if (!late || !change.latest.containsKey(signal)) {
       newest.put(signal, taken);
     }
+  }
+
+  // What nobody reads in recovery, and no rule asks for there, is told of the exercise: how far
+  // somebody ran, how hard it was.
+  private boolean isOfExerciseOnly(String signal) {
+    Recovery recovery = course.protocol.recovery().orElseThrow();
+    return course.protocol.schedule().lineOf(signal).isPresent()
+        && recovery.schedule().lineOf(signal).isEmpty()
+        && course.protocol.rules().inRecovery().stream()
+            .filter(rule -> !rule.isFinish())
+            .noneMatch(rule -> Retake.signals(rule, course).contains(signal));
   }
 
   private void inRecovery(String signal, Taken taken) {
@@ -280,7 +292,13 @@ final class Placement {
 
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
   private Optional<Duration> dueThen(Passage passage, MeasureLine line, Duration since) {
-    Optional<Duration> due = dueSlots(passage).nearest(line, since);
+    Duration taken = event.taken();
+    boolean afterwards = taken.compareTo(course.exerciseEnd.orElse(taken)) > 0;
+    DueSlots slots = dueSlots(passage);
+    Optional<Duration> due =
+        afterwards
+            ? passage.decided().flatMap(decided -> slots.lastDue(line, decided))
+            : slots.nearest(line, since);
     Duration over = due.map(at -> openUntil(passage, line, at)).orElse(passage.end());
     if (due.isEmpty() || event.at().compareTo(over) > 0) {
       throw new ReadingRefused(

@@ -10,6 +10,7 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Brake;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -35,16 +36,23 @@ final class PlausibleLoads {
     } else if (verdict instanceof Verdict.Advance advance) {
       check(advance.stage(), advance.loads());
     } else {
-      check(verdict.loads());
+      List<Stage> after = protocol.recovery().map(Recovery::stages).orElse(List.of());
+      check(after, verdict.loads());
     }
   }
 
   private void check(String stage, List<Loading> loads) {
+    check(protocol.stage(stage).stream().toList(), loads);
+  }
+
+  // Of each component that these stages set, one value at most.
+  private void check(List<Stage> stages, List<Loading> loads) {
     check(Loads.braked(protocol, loads));
     List<String> names =
-        protocol.stage(stage).stream()
+        stages.stream()
             .flatMap(known -> known.loads().stream())
             .map(Stage.Load::name)
+            .distinct()
             .toList();
     Set<String> given = new HashSet<>();
     for (Loading load : loads) {
@@ -54,7 +62,9 @@ final class PlausibleLoads {
             Code.G508,
             load.name(),
             Loading.line(List.of(load)),
-            "give each of these once: " + String.join(", ", names));
+            names.isEmpty()
+                ? "nothing is set there"
+                : "give each of these once: " + String.join(", ", names));
       }
     }
   }

@@ -209,4 +209,13 @@ class GuaranteesTest {
         .containsExactly("G410 \"flat\"");
     assertThat(wrong("speed: 4 km/h", "speed: if sex is male then 4 km/h else 3.5 km/h")).isEmpty();
   }
+
+  @Test
+  void aScaleHasOnlyWhatItsSignalCanHave() {
+    assertThat(
+            wrongInWatch(
+                "effort_0_10: { of: effort, range: 0 to 10 }",
+                "effort_0_10: { of: effort, range: 0 to 12 }"))
+        .containsExactly("G305 \"effort_0_10\"");
+  }
 }
