@@ -16,7 +16,6 @@ import org.gradus.library.YamlNode.Mapping;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.library.YamlNode.Sequence;
 import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.common.FlowStyle;
 import org.snakeyaml.engine.v2.common.ScalarStyle;
 import org.snakeyaml.engine.v2.events.AliasEvent;
@@ -27,6 +26,8 @@ import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.events.SequenceStartEvent;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.parser.ParserImpl;
+import org.snakeyaml.engine.v2.scanner.StreamReader;
 
 /**
  * Builds nodes from the event stream of a YAML parser. Depth and size are counted on the events,
@@ -63,7 +64,7 @@ final class YamlReader {
     this.cuts = new YamlCuts(problems);
     LoadSettings settings =
         LoadSettings.builder().setLabel(file.name()).setCodePointLimit(MOST_CHARACTERS).build();
-    this.events = new Parse(settings).parseString(file.text()).iterator();
+    this.events = new ParserImpl(settings, new StreamReader(settings, file.text()));
   }
 
   /** The content of a file; empty when it cannot be read, which has then been noted. */

@@ -7,6 +7,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -17,6 +18,9 @@ import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.lang.module.ModuleDescriptor;
+import java.lang.module.ModuleFinder;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -100,6 +104,29 @@ class ArchitectureTest {
     onlyIn(List.of("rule.syntax"), "org.antlr..");
     onlyIn(List.of("library"), "org.snakeyaml..");
     onlyIn(List.of("capacity", "training"), "org.apache.commons.math3..");
+  }
+
+  // The others are closed to a host that runs on the module path.
+  @Test
+  void onlyExportedPackagesOfTheYamlReaderAreUsed() throws Exception {
+    Path jar =
+        Path.of(
+            Class.forName("org.snakeyaml.engine.v2.api.Load")
+                .getProtectionDomain()
+                .getCodeSource()
+                .getLocation()
+                .toURI());
+    String[] exported =
+        ModuleFinder.of(jar).findAll().stream()
+            .flatMap(module -> module.descriptor().exports().stream())
+            .map(ModuleDescriptor.Exports::source)
+            .toArray(String[]::new);
+    assertThat(exported).contains("org.snakeyaml.engine.v2.api");
+    noClasses()
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("org.snakeyaml..").and(not(resideInAnyPackage(exported))))
+        .check(CLASSES);
   }
 
   private static void onlyIn(List<String> names, String foreign) {
