@@ -50,6 +50,7 @@ final class LiveTest {
           "chest_pain / breathless 3 reports a sign; this protocol's signs are listed below",
           "withdraw chest_pain: why  the sign is over",
           "stop: why                 ends the exercise at once",
+          "cleared_after_stop yes    in recovery: cleared, so that a training plan may be printed",
           "load speed 3.5 mph        the load that is really set, where it differs",
           "done                      what this stage asks for is done: the mile is walked",
           "Enter                     confirms the recommendation that is shown",
