@@ -243,8 +243,13 @@ final class Watch {
     if (since == null || !isTold(rule, when -> when.compareTo(since) >= 0)) {
       return false;
     }
-    Set<String> told = new LinkedHashSet<>(news.keySet());
-    told.removeIf(name -> news.get(name).compareTo(since) < 0);
+    Set<String> told = new LinkedHashSet<>();
+    news.forEach(
+        (name, when) -> {
+          if (when.compareTo(since) >= 0) {
+            told.add(name);
+          }
+        });
     boolean sign = told.stream().anyMatch(course.protocol.instruments().signs()::containsKey);
     if (sign || truth != Truth.TRUE) {
       return true;
