@@ -9,6 +9,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Puts check sums on the lines of a record, as somebody would who has changed it. Worked out here a
@@ -37,7 +38,8 @@ final class Sealed {
 
   /** A record of the resources, sealed. */
   static String resource(String name) {
-    try (InputStream stream = Sealed.class.getResourceAsStream("records/" + name)) {
+    try (InputStream stream =
+        Objects.requireNonNull(Sealed.class.getResourceAsStream("records/" + name), name)) {
       return lines(new String(stream.readAllBytes(), UTF_8).lines().toList());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
