@@ -7,6 +7,7 @@ import static org.gradus.session.Times.at;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.Random;
 import java.util.TreeSet;
 import net.jqwik.api.Arbitraries;
@@ -64,8 +65,8 @@ class LateQuestionTest {
   }
 
   // Seconds, halves and eighths of them, and moments without a name.
-  private static TreeSet<Duration> moments(Duration from, Duration to, Random random) {
-    TreeSet<Duration> moments = new TreeSet<>();
+  private static NavigableSet<Duration> moments(Duration from, Duration to, Random random) {
+    NavigableSet<Duration> moments = new TreeSet<>();
     long span = to.minus(from).toMillis();
     for (long passed = 0; passed <= span; passed += 1000) {
       switch (random.nextInt(3)) {
@@ -92,7 +93,7 @@ class LateQuestionTest {
                 .filter(change -> change.compareTo(from.plusSeconds(600)) < 0)
                 .orElse(from.plusSeconds(600));
         Object now = essence(Judge.decide(course, from));
-        TreeSet<Duration> moments = moments(from, end, random);
+        NavigableSet<Duration> moments = moments(from, end, random);
         moments.add(end.minusNanos(1));
         for (Duration moment : moments.subSet(from, end)) {
           assertThat(essence(Judge.decide(course, moment)))

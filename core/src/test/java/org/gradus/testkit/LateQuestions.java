@@ -3,6 +3,7 @@ package org.gradus.testkit;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.gradus.session.Decision;
@@ -39,9 +40,9 @@ final class LateQuestions implements Watch {
   }
 
   // Seconds, halves of them, and the moments that rules name, counted from wherever clocks run.
-  private TreeSet<Duration> moments(LiveSession session, Luck luck) {
+  private NavigableSet<Duration> moments(LiveSession session, Luck luck) {
     Duration now = session.now();
-    TreeSet<Duration> moments = new TreeSet<>();
+    NavigableSet<Duration> moments = new TreeSet<>();
     for (int i = 0; i < QUESTIONS; i++) {
       moments.add(now.plusMillis(500L * luck.below(2 * HORIZON)));
     }
