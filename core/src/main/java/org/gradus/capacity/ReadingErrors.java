@@ -14,7 +14,7 @@ import org.gradus.unit.Kind;
 final class ReadingErrors {
 
   // A true value lies anywhere in the step to which it was read with equal likelihood, which has a
-  // standard deviation of half the step over the root of three (JCGM 100:2008, 4.3.7).
+  // standard deviation of half the reading step / sqrt(3) (JCGM 100:2008, 4.3.7).
   private static final double UNIFORM = Math.sqrt(3);
 
   private final Protocol protocol;

@@ -88,7 +88,7 @@ final class Selector {
             broken ->
                 new Selected(
                     last,
-                    "it is made from "
+                    "needs "
                         + end.span().inOneLine()
                         + "; stage "
                         + broken.id()
@@ -100,9 +100,9 @@ final class Selector {
   // A stop cuts the exercise short: neither its length nor what follows tells of the capacity.
   private String lacking(String moment) {
     if (outcome.stopped()) {
-      return "it is made from " + moment + "; the exercise was ended by a stop";
+      return "needs " + moment + "; the exercise was ended by a stop";
     }
-    return outcome.exerciseHasEnded() ? "" : "it is made from " + moment + ", which has not come";
+    return outcome.exerciseHasEnded() ? "" : "needs " + moment + ", which was not reached";
   }
 
   static boolean isOfRecovery(EstimateLine line) {
@@ -121,6 +121,6 @@ final class Selector {
       return new Selected(stages, "");
     }
     String wanted = from.span().inOneLine();
-    return new Selected(stages, "it is made from " + wanted + "; found: " + stages.size());
+    return new Selected(stages, "needs " + wanted + "; found " + stages.size());
   }
 }

@@ -88,31 +88,31 @@ final class ScheduleReader {
         : Optional.of(new MeasureDraft(line, read, scale, named, bySetting));
   }
 
-  // What takes longer than there is time for, or counts longer than until it is read again, is a
-  // slip of the unit or of a digit.
+  // A reading that takes longer than there is time for, or stays valid beyond the next one, is a
+  // mistake in a unit or a digit.
   private void fits(Timing due, Keys keys, MeasureLine line) {
     Optional<Duration> room = Optional.empty();
     if (due instanceof Timing.Each each) {
       room = Optional.of(each.every().compareTo(each.from()) < 0 ? each.every() : each.from());
       line.validFor()
           .filter(valid -> valid.compareTo(each.every()) > 0)
-          .ifPresent(valid -> tooLong(keys, "valid_for", "no longer than until it is read again"));
+          .ifPresent(valid -> tooLong(keys, "valid_for", "the time to the next reading"));
     } else if (due instanceof Timing.At at) {
       room = Optional.of(at.time());
     } else if (due instanceof Timing.BeforeEnd before && !before.lead().isZero()) {
       if (line.takes().compareTo(before.lead()) > 0) {
-        tooLong(keys, "takes", "no longer than there is before the end");
+        tooLong(keys, "takes", "the time before the end");
       }
     }
     room.filter(time -> line.over().compareTo(time) > 0)
-        .ifPresent(time -> tooLong(keys, "over", "no longer than there is before it is due"));
+        .ifPresent(time -> tooLong(keys, "over", "the time before it is due"));
     room.filter(time -> line.takes().compareTo(time) > 0 && !time.isZero())
-        .ifPresent(time -> tooLong(keys, "takes", "no longer than there is before it is due"));
+        .ifPresent(time -> tooLong(keys, "takes", "the time before it is due"));
   }
 
-  private void tooLong(Keys keys, String key, String wanted) {
+  private void tooLong(Keys keys, String key, String limit) {
     keys.seen(key)
-        .ifPresent(text -> texts.notA(text, "a time " + wanted, "check the unit and the digits"));
+        .ifPresent(text -> texts.notA(text, "within " + limit, "check the unit and the digits"));
   }
 
   // A time may be written out, or be that of a setting.

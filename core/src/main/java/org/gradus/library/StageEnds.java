@@ -188,7 +188,7 @@ final class StageEnds {
             .toList();
     return lacking.isEmpty()
         ? "a division by zero or the like is possible"
-        : "need it in for, measure it, defer without it, or ask known(...): "
+        : "list it under for: needs, measure it, defer without it, or guard the rule with known(...): "
             + String.join(", ", lacking);
   }
 }

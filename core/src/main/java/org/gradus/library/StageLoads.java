@@ -55,7 +55,8 @@ final class StageLoads {
             Code.G410,
             "the " + load.name().replace('_', ' ') + " of " + stage.id(),
             "when the stage begins",
-            "need it in for, ask for it, or write the load out: " + String.join(", ", lacking));
+            "list it under for: needs, ask for it, or write the load out: "
+                + String.join(", ", lacking));
       }
       start = scene.with(load, load.value().range(box).with(Presence.KNOWN), start);
     }

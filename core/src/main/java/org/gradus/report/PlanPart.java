@@ -70,7 +70,7 @@ final class PlanPart {
             "MET",
             "energy",
             "rating",
-            "a week, if all is spent here"),
+            "per week, if all training is in this band"),
         rows);
   }
 

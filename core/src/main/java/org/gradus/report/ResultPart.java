@@ -144,7 +144,7 @@ final class ResultPart {
                             share.percent() + " %",
                             share.source().isNamed()
                                 ? share.source().toString()
-                                : "half the step over the root of three"))
+                                : "half the reading step / sqrt(3)"))
                 .toList()));
     if (!around.nearLinear()) {
       blocks.add(

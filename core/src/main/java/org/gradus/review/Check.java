@@ -11,7 +11,7 @@ public enum Check {
   /** Two rules at a stage's end that hold together and say different things. */
   OVERLAPPING_RULES(Severity.NOTE, "the first one wins; make the conditions exclude each other"),
   /** A rule that held nowhere. */
-  NEVER_HOLDS(Severity.FAULT, "look at its limits and at how they go together"),
+  NEVER_HOLDS(Severity.FAULT, "check its limits and how they combine"),
   /** A signal that is used where it is never due. */
   UNMEASURED_SIGNAL(Severity.DANGER, "let a line of measure read it in time"),
   /** A band that a count or a cuff cannot resolve. */

@@ -112,7 +112,7 @@ final class LoadFinder {
     double from = uptake.from().map(Quantity::base).orElse(Double.NEGATIVE_INFINITY);
     double to = uptake.to().map(Quantity::base).orElse(Double.POSITIVE_INFINITY);
     if (from > most || to < least) {
-      return new LoadPlan.NotReachable(exercise, "not reachable: it takes " + reach(least, most));
+      return new LoadPlan.NotReachable(exercise, "not reachable: needs " + reach(least, most));
     }
     OptionalDouble first = solve(Math.max(from, least));
     OptionalDouble last = solve(Math.min(to, most));

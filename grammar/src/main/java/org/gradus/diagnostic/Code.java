@@ -58,7 +58,7 @@ public enum Code {
   /** An argument that must be known when the file is read. */
   G214("{0} needs {1} that is fixed when the file is read", "write it out, or use a setting"),
   /** A definition that rests on itself. */
-  G215("{0} is defined by way of itself", "break the circle: {1}"),
+  G215("{0} is defined in terms of itself", "break the circle: {1}"),
   /** Two branches of different kinds. */
   G216("one branch is {0}, the other {1}", "both branches must be of one kind"),
 
@@ -73,7 +73,7 @@ public enum Code {
   /** A value that does not fit. */
   G305("{0} is not {1}", "{2}"),
   /** The same key or id twice. */
-  G306("{0} stands here twice", "keep one of them"),
+  G306("{0} is given twice", "keep one of them"),
   /** YAML features that are not used. */
   G307("{0} cannot be used in these files", "{1}"),
   /** Too large or too deep. */
@@ -92,7 +92,7 @@ public enum Code {
       "this list can end without a verdict",
       "close it with a rule without a condition, such as: advance"),
   /** A rule behind one that always holds. */
-  G402("this rule is never reached", "the rule {0} before it always holds"),
+  G402("this rule is never reached", "the rule {0} before it always applies"),
   /** An action that does not belong into this group. */
   G403("{0} cannot be used in {1}", "{1} allows {2}"),
   /** A way back. */
@@ -101,7 +101,7 @@ public enum Code {
   G405("this rule may stay unknown in {0} although every reading is taken", "{1}"),
   /** A rule on a reading that nobody takes. */
   G406(
-      "{0} is not measured in {1} before this rule is looked at",
+      "{0} is not measured in {1} before this rule is evaluated",
       "let a measure line read it in time; a look back needs a reading at just that time before"),
   /** A stage that no test can reach. */
   G407("no test can reach {0}", "advance to it, or leave it out"),
@@ -115,7 +115,7 @@ public enum Code {
   /** A name that has no meaning where the rule is looked at. */
   G410("{0} is not known {1}", "{2}"),
   /** A condition that no readings can fulfil. */
-  G411("this rule can never hold", "look at its limits: {0}"),
+  G411("this rule can never apply", "check its limits: {0}"),
   /** A load that may lie outside its range. */
   G412("{0} could be {1}; possible is {2}", "{3}"),
 
@@ -125,7 +125,7 @@ public enum Code {
   G502("{0} of {1} is outside what is possible, {2}", "read it again"),
   /** An event before the one that was told last. */
   G503(
-      "{0} at {1} comes before what was told last, at {2}",
+      "{0} at {1} is before the last event, at {2}",
       "tell events in order, and give the time it was taken"),
   /** Taken after it was told. */
   G504("{0} was taken at {1}, after it was told at {2}", "check the two times"),
@@ -141,8 +141,8 @@ public enum Code {
   G508("{0} cannot be {1}", "{2}"),
   /** A reading that comes too late to count. */
   G509(
-      "{0} taken at {1} belongs to what is over since {2}",
-      "write it down beside the record; it can change nothing any more"),
+      "{0} taken at {1} belongs to a part of the test that ended at {2}",
+      "keep it outside the record; it cannot change the test any more"),
   /** A reading in a phase that has no use for it. */
   G510("{0} cannot be told {1}", "{2}"),
   /** A text that a record has no room for. */
@@ -167,7 +167,7 @@ public enum Code {
   /** A record that was made with other files. */
   G608("the record was made with {0}, and this library has {1}", "{2}"),
   /** A record that is damaged. */
-  G609("line {1} of {0} is damaged", "use what stands before it"),
+  G609("line {1} of {0} is damaged", "use the lines before it"),
   /** A journal that is open elsewhere. */
   G610("the journal {0} is in use by {1}", "close it there first; two would overwrite each other"),
   /** A journal that was closed. */

@@ -97,7 +97,7 @@ class FaultyTest {
         names,
         layout,
         problems);
-    assertThat(messages()).containsExactly("a is defined by way of itself");
+    assertThat(messages()).containsExactly("a is defined in terms of itself");
     assertThat(problems.sorted().get(0).help()).isEqualTo("break the circle: a -> b -> c -> a");
   }
 

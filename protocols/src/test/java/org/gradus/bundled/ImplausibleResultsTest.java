@@ -197,7 +197,7 @@ class ImplausibleResultsTest {
     String atMaximum = "vo2max: extrapolate(uptake, heart_rate, max_heart_rate)";
     Capacity last = brokenOffInTheThird(edited(usable, "from: last 2 stages", atMaximum, at138));
     assertThat(reasons(last, "stages_line"))
-        .containsExactly("it is made from last 2 stages; stage walk_3 was broken off after 1:30");
+        .containsExactly("needs last 2 stages; stage walk_3 was broken off after 1:30");
     Capacity completed =
         brokenOffInTheThird(edited(usable, "from: last 2 completed stages", atMaximum, at138));
     assertThat(completed.headline().orElseThrow().cautions())

@@ -63,7 +63,7 @@ class LookingBackTest {
                 .faults())
         .containsExactly(
             "G406 \"stop when change(heart_rate, 40 s) > 15 bpm\" heart_rate 40 s earlier is not"
-                + " measured in any stage before this rule is looked at");
+                + " measured in any stage before this rule is evaluated");
     // Three minutes, two holds and the wait leave no two readings six minutes apart.
     assertThat(
             new InventedWalk()

@@ -115,7 +115,7 @@ class RecoveryRulesTest {
     assertThat(faults(rule("end when change(heart_rate, 90 s) < 5 bpm", "calm-again")))
         .containsExactly(
             "G406 \"end when change(heart_rate, 90 s) < 5 bpm\" heart_rate 90 s earlier is not"
-                + " measured in recovery before this rule is looked at");
+                + " measured in recovery before this rule is evaluated");
     assertThat(faults(rule("end when change(heart_rate, 10 min) < 5 bpm", "calm-again")))
         .hasSize(1);
     assertThat(faults(rule("end when change(heart_rate, 9 min) < 5 bpm", "calm-again"))).isEmpty();
@@ -124,9 +124,9 @@ class RecoveryRulesTest {
   @Test
   void aRuleThatCannotApplyInRecoveryIsRefused() {
     assertThat(faults(rule("end when recovery.time >= 11 min", "late")))
-        .containsExactly("G411 \"end when recovery.time >= 11 min\" this rule can never hold");
+        .containsExactly("G411 \"end when recovery.time >= 11 min\" this rule can never apply");
     assertThat(faults(rule("end when speed > 4 km/h", "fast")))
-        .containsExactly("G411 \"end when speed > 4 km/h\" this rule can never hold");
+        .containsExactly("G411 \"end when speed > 4 km/h\" this rule can never apply");
   }
 
   @Test

@@ -74,7 +74,7 @@ class TrainingTest {
     assertThat(moderate.load("level_walk").orElseThrow())
         .isInstanceOf(LoadPlan.NotReachable.class)
         .extracting(LoadPlan::words)
-        .isEqualTo("not reachable: it takes 8.5 to 13.5 mL/kg/min");
+        .isEqualTo("not reachable: needs 8.5 to 13.5 mL/kg/min");
   }
 
   // 10.8 W/kg + 7 at 71 kg: 50 W take 14.61, 60 W 16.13 and 100 W 22.21 mL/kg/min.
@@ -86,7 +86,7 @@ class TrainingTest {
                 + " with a possible power of 50 W to 100 W)");
     assertThat(limited("leg_cycle", "power", 0, 60, Unit.WATT))
         .isEqualTo(
-            "not reachable: it takes 14.6 to 16.1 mL/kg/min,"
+            "not reachable: needs 14.6 to 16.1 mL/kg/min,"
                 + " with a possible power of 50 W to 60 W");
     assertThat(limited("leg_cycle", "power", 0, 40, Unit.WATT))
         .isEqualTo("not reachable: no power of 50 W to 200 W is possible, only 0 W to 40 W");

@@ -160,7 +160,7 @@ class ReportsTest {
         .contains(
             "- moderate; share of the reserve: 40 to 59 %; heart rate: 112 to 133 bpm; oxygen uptake:"
                 + " 12.5 to 16.8 mL/kg/min; MET: 3.6 to 4.8 MET; energy: 4 to 5.4 kcal/min; rating: 12"
-                + " to 13; a week, if all is spent here: 150 min",
+                + " to 13; per week, if all training is in this band: 150 min",
             "moderate: 90 to 100 m/min (only a part of the band",
             at(plan, "remarks", 0).toString());
     Path html = folder.resolve("finished.html");
