@@ -2,8 +2,11 @@ package org.gradus.history;
 
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
@@ -13,6 +16,7 @@ import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Fingerprint;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
@@ -20,12 +24,13 @@ import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
 /**
- * What stands at the head of a record: which protocol, with which files and settings, and the
- * person as far as rules need to know.
+ * What stands at the head of a record: which protocol, what it means item by item, its settings,
+ * and the person as far as rules need to know.
  *
  * @param protocol the id of the protocol
  * @param version its version
- * @param digest the fingerprint of the files and settings
+ * @param fingerprint what the protocol means, item by item, as digests; of its words for people one
+ *     digest that need not be equal when the test is taken up again
  * @param settings its settings, by name, as they are written
  * @param person the person
  * @param identity whose test it is, in whatever words the host uses; empty when it is kept
@@ -34,12 +39,15 @@ import org.gradus.unit.Unit;
 public record Title(
     String protocol,
     String version,
-    String digest,
+    Fingerprint fingerprint,
     Map<String, String> settings,
     Person person,
     Optional<String> identity) {
 
   private static final int FORMAT = 2;
+
+  // How many differing items a refusal names.
+  private static final int MOST_NAMED = 8;
 
   /** The most characters of an identity; a longer one is refused. */
   public static final int LONGEST_IDENTITY = 2_000;
@@ -67,7 +75,7 @@ public record Title(
     return new Title(
         protocol.id(),
         protocol.heading().version(),
-        protocol.heading().digest(),
+        protocol.heading().fingerprint(),
         settings,
         person,
         identity);
@@ -75,22 +83,29 @@ public record Title(
 
   /** The same without identity. */
   public Title withoutIdentity() {
-    return new Title(protocol, version, digest, settings, person, Optional.empty());
+    return new Title(protocol, version, fingerprint, settings, person, Optional.empty());
   }
 
   /**
-   * The protocol of the record, with its settings, out of a library that has the same files.
+   * The protocol of the record, with its settings, out of a library in which it means the same.
    *
-   * @throws VerdictRefused when the files of the library are others
+   * @throws VerdictRefused when it means something else there; the message names what differs
    */
   Protocol exactly(Library library) {
     Protocol found = among(library);
-    if (!found.heading().digest().equals(digest)) {
+    List<String> differences = fingerprint.differences(found.heading().fingerprint());
+    if (!differences.isEmpty()) {
+      int more = differences.size() - MOST_NAMED;
+      String named =
+          String.join(", ", differences.stream().limit(MOST_NAMED).toList())
+              + (more > 0 ? " and " + more + " more" : "");
       throw new VerdictRefused(
           Code.G608,
-          protocol + " " + version + " " + digest,
-          found + " " + found.heading().digest(),
-          "use the files of the record, or rerun it with these" + replaced(found));
+          protocol + " " + version,
+          found.toString(),
+          named,
+          "use the files that were kept beside the record, or rerun it with these"
+              + replaced(found));
     }
     return found;
   }
@@ -100,6 +115,11 @@ public record Title(
     return found.assessment().replaced().entrySet().stream()
         .map(entry -> "; " + entry.getValue() + " now replaces " + entry.getKey())
         .collect(Collectors.joining());
+  }
+
+  /** Whether the words for people are those of the record: titles, reasons, instructions. */
+  boolean hasTexts(Protocol found) {
+    return found.heading().fingerprint().texts().equals(fingerprint.texts());
   }
 
   /**
@@ -162,8 +182,10 @@ public record Title(
             protocol,
             "version",
             version,
-            "digest",
-            digest,
+            "meaning",
+            fingerprint.items(),
+            "texts",
+            fingerprint.texts(),
             "settings",
             settings,
             "person",
@@ -183,7 +205,8 @@ public record Title(
         "format",
         "protocol",
         "version",
-        "digest",
+        "meaning",
+        "texts",
         "settings",
         "person",
         "identity",
@@ -196,7 +219,7 @@ public record Title(
     return new Title(
         fields.text("protocol"),
         fields.text("version"),
-        fields.text("digest"),
+        fingerprint(fields),
         values,
         person(fields.fields("person")),
         fields.has("identity")
@@ -212,6 +235,15 @@ public record Title(
           name, "is " + Unreadable.shown(value) + ", neither an amount nor a word");
     }
     return value;
+  }
+
+  private static Fingerprint fingerprint(Fields fields) {
+    SortedMap<String, String> items = new TreeMap<>();
+    Fields meaning = fields.fields("meaning");
+    for (Object name : meaning.content().keySet()) {
+      items.put(name.toString(), meaning.text(name.toString()));
+    }
+    return new Fingerprint(items, fields.text("texts"));
   }
 
   private static Person person(Fields fields) {

@@ -5,14 +5,12 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
-import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
@@ -91,6 +89,7 @@ final class Assembly {
             rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
             results());
     uniqueRules();
+    Schedule schedule = schedule(draft.measure);
     Optional<Recovery> recovery =
         draft.recovery.map(
             r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
@@ -112,12 +111,12 @@ final class Assembly {
     Wiring wiring =
         new Wiring(layout.build(), known.facts(), axes, counted, citations(), spreads());
     return new Protocol(
-        heading(),
+        heading(schedule, recovery),
         eligibility(),
         settings,
         instruments,
         draft.baselines.stream().map(BaselineDraft::line).toList(),
-        schedule(draft.measure),
+        schedule,
         draft.cues,
         stages,
         rules,
@@ -154,19 +153,13 @@ final class Assembly {
     return protocol.orElseThrow();
   }
 
-  private Set<SourceFile> files() {
-    Set<SourceFile> files = new LinkedHashSet<>(draft.files);
-    files.addAll(shelf.common);
-    return files;
-  }
-
-  private Heading heading() {
+  private Heading heading(Schedule schedule, Optional<Recovery> recovery) {
     Header header = draft.header;
     return new Heading(
         header.id(),
         header.version(),
         header.title(),
-        Digest.of(files(), settings),
+        Meaning.of(draft, shelf, settings, schedule, recovery.map(Recovery::schedule)),
         header.language(),
         draft.ergometer,
         draft.purpose,

@@ -162,9 +162,15 @@ final class Draft {
 
   /** Every condition and value in it. */
   List<Expression> expressions() {
+    List<Expression> all = expressionsInUse();
+    defines.values().forEach(define -> all.add(define.value().body()));
+    return all;
+  }
+
+  /** Every condition and value in it but those of definitions, which may be used or not. */
+  List<Expression> expressionsInUse() {
     List<Expression> all = new ArrayList<>();
     rules().forEach(rule -> rule.sentence().ifPresent(read -> collect(read, all)));
-    defines.values().forEach(define -> all.add(define.value().body()));
     questions.values().forEach(ask -> all.addAll(ask.value().expressions()));
     stages.forEach(stage -> all.addAll(stage.expressions()));
     recovery.ifPresent(after -> after.stages().forEach(stage -> all.addAll(stage.expressions())));

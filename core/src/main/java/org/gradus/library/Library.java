@@ -121,6 +121,17 @@ public final class Library {
     return files;
   }
 
+  /**
+   * The files to keep beside a record of a protocol: its own, those of the rule sets it includes,
+   * and all files of equations. A library of these files alone holds the same protocol.
+   *
+   * @param protocol its id
+   * @throws NotFound when there is no protocol of that id
+   */
+  public List<SourceFile> filesOf(String protocol) {
+    return named("protocol", "protocols", protocol, loaded.files());
+  }
+
   /** The ids of the protocols, sorted. */
   public List<String> protocols() {
     return loaded.protocols().keySet().stream().sorted().toList();

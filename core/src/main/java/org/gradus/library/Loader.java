@@ -2,9 +2,11 @@ package org.gradus.library;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
@@ -34,11 +36,13 @@ final class Loader {
    * What files offer to a library.
    *
    * @param protocols by id
+   * @param files the files that each protocol rests on, by its id
    * @param norms tables of reference values, by id
    * @param bands intensity bands, by the ids of their files
    */
   record Loaded(
       Map<String, Protocol> protocols,
+      Map<String, List<SourceFile>> files,
       Map<String, NormTable> norms,
       Map<String, IntensityBands> bands) {}
 
@@ -52,15 +56,19 @@ final class Loader {
     CostSpreads.fill(shelf.costs);
     late.forEach(Runnable::run);
     Map<String, Protocol> loaded = new LinkedHashMap<>();
+    Map<String, List<SourceFile>> resting = new LinkedHashMap<>();
     Includes includes = new Includes(shelf, problems);
     for (Draft protocol : protocols) {
       Draft whole = includes.resolve(protocol);
       Assembly.of(whole, shelf, problems).ifPresent(ready -> loaded.put(ready.id(), ready));
+      Set<SourceFile> rests = new LinkedHashSet<>(whole.files);
+      rests.addAll(shelf.common);
+      resting.put(whole.header.id(), List.copyOf(rests));
     }
     if (!problems.isEmpty()) {
       throw new FileRefused(SameName.joined(problems.sorted()));
     }
-    return new Loaded(loaded, Map.copyOf(shelf.norms), Map.copyOf(shelf.bands));
+    return new Loaded(loaded, resting, Map.copyOf(shelf.norms), Map.copyOf(shelf.bands));
   }
 
   private void read(SourceFile file) {

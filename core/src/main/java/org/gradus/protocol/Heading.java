@@ -12,7 +12,7 @@ import org.gradus.knowledge.Citation;
  * @param id describes what is done: {@code graded-walk-standard}
  * @param version raised with any change of a figure or a rule
  * @param title one line for people
- * @param digest a fingerprint of the files it was made of and of its settings, in hexadecimal
+ * @param fingerprint what it means, item by item, as digests; its settings among it
  * @param language the language of its texts: {@code en}
  * @param ergometer {@code treadmill}, {@code leg-cycle}, {@code arm-crank}, {@code step}, {@code
  *     track} or {@code floor}
@@ -24,7 +24,7 @@ public record Heading(
     String id,
     String version,
     String title,
-    String digest,
+    Fingerprint fingerprint,
     String language,
     String ergometer,
     String purpose,
@@ -34,6 +34,11 @@ public record Heading(
   public Heading {
     sources = List.copyOf(sources);
     cautions = List.copyOf(cautions);
+  }
+
+  /** One digest of all that it means, in 64 hexadecimal digits. */
+  public String digest() {
+    return fingerprint.digest();
   }
 
   /**

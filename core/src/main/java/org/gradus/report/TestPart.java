@@ -72,7 +72,7 @@ final class TestPart {
     for (Setting setting : protocol.settings().values()) {
       facts.add(new Fact(setting.name().replace('_', ' '), setting.value().toString()));
     }
-    facts.add(new Fact("fingerprint of its files", heading.digest()));
+    facts.add(new Fact("fingerprint", heading.digest()));
     return new Section("Protocol", List.of(new Facts(facts)));
   }
 

@@ -100,7 +100,7 @@ final class LanguagePageRun {
       case "reopen a journal that is open" -> journal(this::reopenTwice);
       case "tell an event when the journal is closed" -> journal(this::tellWhenClosed);
       case "tell an event when the disk is full" -> tellWhenFull();
-      case "verify with another version of the file" -> verify();
+      case "verify with hill_1 at 6 % in the file" -> verify();
       case "read the record with line 3 damaged" -> damaged();
       case "read a record in which the event of line 2 is a time" -> unreadable();
       case "abandon with a reason of 3000 characters" -> tooLong();
@@ -282,7 +282,7 @@ final class LanguagePageRun {
     TestRecord record = TestRecord.of(session, Optional.empty());
     Map<String, String> other = new LinkedHashMap<>(files);
     other.computeIfPresent(
-        "walk.yaml", (name, text) -> Meadow.edit(text, "version: 1.0.0", "version: 1.1.0"));
+        "walk.yaml", (name, text) -> Meadow.edit(text, "5 km/h, grade: 5 %", "5 km/h, grade: 6 %"));
     record.verify(LanguagePage.library(other));
     return Optional.empty();
   }

@@ -164,8 +164,8 @@ public enum Code {
   G606("{0} is not known of this person, and {1} needs it", "add it to the person"),
   /** A journal that cannot be written or read. */
   G607("the journal {0} failed: {1}", "check the file, its folder and its disk, and tell it again"),
-  /** A record that was made with other files. */
-  G608("the record was made with {0}, and this library has {1}", "{2}"),
+  /** A record whose protocol means something else in this library. */
+  G608("the record was made with {0}, and this library has {1}, which differs in {2}", "{3}"),
   /** A record that is damaged. */
   G609("line {1} of {0} is damaged", "use the lines before it"),
   /** A journal that is open elsewhere. */
