@@ -181,7 +181,7 @@ public enum Code {
   /** A line of a record that says what no record says. */
   G615(
       "line {1} of {0} cannot be read: {2} {3}",
-      "the record was changed, or made by another version: use what stands before it"),
+      "the record was changed, or made by another version: use the lines before it"),
   /** An event of a record that a live session would have refused. */
   G620(
       "event {0} of the record cannot have happened with {1}: {2}",

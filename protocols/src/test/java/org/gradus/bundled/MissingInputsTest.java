@@ -83,7 +83,7 @@ class MissingInputsTest {
     Capacity capacity = Capacity.of(session.outcome());
     assertThat(capacity.estimate("line").orElseThrow().reasons())
         .containsExactly(
-            "it is made from usable stages, at least 2; found: 0; no age, so no maximal heart"
+            "needs usable stages, at least 2; found 0; no age, so no maximal heart"
                 + " rate");
   }
 
@@ -92,7 +92,7 @@ class MissingInputsTest {
     Person person = Walked.person(46, Sex.FEMALE, 71).build();
     Capacity capacity = Capacity.of(Walked.walk(person, 90, 92).outcome());
     assertThat(capacity.estimate("stages_line").orElseThrow().reasons())
-        .containsExactly("it is made from usable stages, at least 2; found: 0");
+        .containsExactly("needs usable stages, at least 2; found 0");
   }
 
   // The walking equation without its own 7 %: of the others of speed and grade the running equation
