@@ -144,7 +144,7 @@ class RecordFuzzTest {
       switch (choices.below(3)) {
         case 0 -> line.delete(from, from + choices.below(30));
         case 1 -> line.insert(from, ODD.get(choices.below(ODD.size())));
-        default -> line.setCharAt(from, (char) (choices.below(128)));
+        default -> line.setCharAt(from, (char) choices.below(128));
       }
       lines.set(place, line.isEmpty() ? "{}" : line.toString().replace('\n', ' '));
     }
