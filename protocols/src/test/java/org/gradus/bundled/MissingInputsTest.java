@@ -83,8 +83,7 @@ class MissingInputsTest {
     Capacity capacity = Capacity.of(session.outcome());
     assertThat(capacity.estimate("line").orElseThrow().reasons())
         .containsExactly(
-            "needs usable stages, at least 2; found 0; no age, so no maximal heart"
-                + " rate");
+            "needs usable stages, at least 2; found 0; no age, so no maximal heart rate");
   }
 
   @Test
