@@ -22,8 +22,12 @@ import org.junit.jupiter.api.Test;
 class SaturationTest {
 
   private static final String READ =
-      "  - read: saturation\n    before_end: 20 s\n    if_missing: go_on\n"
-          + "    as: lowest_saturation\n";
+      """
+      \s - read: saturation
+      \s   before_end: 20 s
+      \s   if_missing: go_on
+      \s   as: lowest_saturation
+      """;
 
   private static Protocol walk() {
     List<SourceFile> files =
@@ -40,9 +44,19 @@ class SaturationTest {
   private static String withSaturation(String text) {
     return text.replace(
             "max_heart_rate:\n",
-            "signals:\n  saturation:\n    kind: number\n    range: 50 % to 100 %\n    step: 1 %\n"
-                + "    source: practice\nany_time:\n  - rule: caution when saturation < 80 %\n"
-                + "    id: low-saturation\n    source: practice\nmax_heart_rate:\n")
+            """
+            signals:
+              saturation:
+                kind: number
+                range: 50 % to 100 %
+                step: 1 %
+                source: practice
+            any_time:
+              - rule: caution when saturation < 80 %
+                id: low-saturation
+                source: practice
+            max_heart_rate:
+            """)
         .replace("  - read: rpe\n", READ + "  - read: rpe\n");
   }
 
