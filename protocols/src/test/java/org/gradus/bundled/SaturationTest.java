@@ -22,12 +22,7 @@ import org.junit.jupiter.api.Test;
 class SaturationTest {
 
   private static final String READ =
-      """
-      \s - read: saturation
-      \s   before_end: 20 s
-      \s   if_missing: go_on
-      \s   as: lowest_saturation
-      """;
+      "  - { read: saturation, before_end: 20 s, if_missing: go_on, as: lowest_saturation }\n";
 
   private static Protocol walk() {
     List<SourceFile> files =

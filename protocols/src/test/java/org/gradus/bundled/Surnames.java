@@ -68,7 +68,7 @@ final class Surnames {
   // A surname may have a capital letter in the middle, so that two parts make one.
   private boolean isSurname(String word) {
     String before = "";
-    for (String part : HUMP.split(word)) {
+    for (String part : HUMP.splitAsStream(word).toList()) {
       String plain = plain(part);
       if (all.contains(plain) || all.contains(before + plain)) {
         return true;

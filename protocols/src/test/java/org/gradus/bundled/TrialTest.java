@@ -249,16 +249,22 @@ class TrialTest {
     String twoAtOnce = line + "  - { read: heart_rate, before_end: 0 s, as: last_rate }\n";
     assertTried(ONE_STAGE.replace(line, twoAtOnce));
     String every15 =
-        "  - { read: heart_rate, each: 15 s, over: 5 s, valid_for: 15 s, if_missing: wait }\n"
-            + "  - { read: [systolic, diastolic], each: 20 s, takes: 10 s }\n";
+        """
+          - { read: heart_rate, each: 15 s, over: 5 s, valid_for: 15 s, if_missing: wait }
+          - { read: [systolic, diastolic], each: 20 s, takes: 10 s }
+        """;
     String confirmed =
-        "any_time:\n"
-            + "  - { rule: finish when heart_rate > 70 bpm, id: high, confirm: 40 s }\n"
-            + "  - { rule: finish when systolic > 100 mmHg, id: cuff, confirm: 50 s }\n";
+        """
+        any_time:
+          - { rule: finish when heart_rate > 70 bpm, id: high, confirm: 40 s }
+          - { rule: finish when systolic > 100 mmHg, id: cuff, confirm: 50 s }
+        """;
     assertTried(ONE_STAGE.replace(line, every15).replace("stages:\n", confirmed + "stages:\n"));
     String narrow =
-        "signals:\n"
-            + "  heart_rate: { kind: heart_rate, range: 40 bpm to 90 bpm, step: 1 bpm, source: own }\n";
+        """
+        signals:
+          heart_rate: { kind: heart_rate, range: 40 bpm to 90 bpm, step: 1 bpm, source: own }
+        """;
     assertTried(ONE_STAGE.replace("measure:\n", narrow + "measure:\n"));
     String patient = "unmeasured: { wait: 30 min, then: finish }";
     assertTried(

@@ -195,8 +195,19 @@ class LiveTestTest {
   @Test
   void whatCouldBeASignIsAnsweredWithTheWordToUse() {
     String typed =
-        "1:00 dizzy\nshe feels dizzy\nnausea\nno chest pain\nchest_pain gone\nbreathless\np\n"
-            + "140\nok\nfinish\nquit\n";
+        """
+        1:00 dizzy
+        she feels dizzy
+        nausea
+        no chest pain
+        chest_pain gone
+        breathless
+        p
+        140
+        ok
+        finish
+        quit
+        """;
     assertThat(bundled(WALK, BEGUN + typed).text())
         .contains("not understood: dizzy (type light_headed to report: Dizzy or light-headed?)")
         .contains("not understood: she feels dizzy (type light_headed")
