@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.history.TestRecord;
@@ -69,10 +70,10 @@ class ReplacedIdsTest {
   void aRecordWithTheFormerIdIsRefusedWithTheNewOne() {
     TestRecord old = record(walk(CHOSEN, Meadow.EQUATIONS));
     Library now = Meadow.library(renamed(CHOSEN), Meadow.WATCH, RENAMED);
-    assertThatExceptionOfType(SettingRefused.class)
+    assertThatExceptionOfType(RecordRefused.class)
         .isThrownBy(() -> old.verify(now))
         .withMessageContaining("sloping replaces simple");
-    assertThatExceptionOfType(SettingRefused.class)
+    assertThatExceptionOfType(RecordRefused.class)
         .isThrownBy(() -> old.rerun(now))
         .withMessageContaining("sloping replaces simple");
   }
