@@ -153,7 +153,7 @@ class AnyTest {
     for (int grown = 0; grown < 8; grown++) {
       Protocol protocol = GrownProtocol.of(random).protocol();
       RandomGenerator<TestScript> tests = Any.tests(protocol).generator(1000);
-      for (int i = 0; i < 60; i++) {
+      for (int i = 0; i < 200; i++) {
         look.check(tests.next(random).value());
       }
     }

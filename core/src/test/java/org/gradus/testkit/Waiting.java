@@ -1,6 +1,10 @@
 package org.gradus.testkit;
 
 import java.time.Duration;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Verdict;
 
@@ -22,19 +26,30 @@ final class Waiting implements Watch {
     }
   }
 
-  private static boolean waitsOn(Verdict.Measure measure, Decision then) {
-    return then.verdict() instanceof Verdict.Measure still && still.gaps().equals(measure.gaps());
-  }
-
   private static void look(LiveSession session, Decision decision) {
     if (decision.verdict() instanceof Verdict.Continue goOn) {
       Watch.demand(goOn.until().compareTo(decision.at()) > 0, decision);
-    } else if (decision.verdict() instanceof Verdict.Measure measure) {
-      measure
-          .until()
-          .map(session::decide)
-          .ifPresent(
-              then -> Watch.demand(!waitsOn(measure, then), decision + ", and then " + then));
+    } else {
+      lookAtWait(session, decision);
     }
+  }
+
+  // Another rule may wait longer for the same reading, but none waits again once its time is over.
+  private static void lookAtWait(LiveSession session, Decision first) {
+    Set<Optional<String>> waited = new HashSet<>();
+    Decision now = first;
+    while (now.verdict() instanceof Verdict.Measure measure && measure.until().isPresent()) {
+      boolean isFirst = waited.add(now.because().map(Because::rule));
+      Watch.demand(isFirst, first + ", and then " + now);
+      Decision then = session.decide(measure.until().get());
+      if (!waitsOn(measure, then)) {
+        return;
+      }
+      now = then;
+    }
+  }
+
+  private static boolean waitsOn(Verdict.Measure measure, Decision then) {
+    return then.verdict() instanceof Verdict.Measure still && still.gaps().equals(measure.gaps());
   }
 }
