@@ -23,7 +23,7 @@ class JournalFullTest {
     Path file = folder.resolve("walk.jsonl");
     ProcessBuilder filling = JournalOpener.process("fill", file.toString());
     List<String> command =
-        new ArrayList<>(List.of("/bin/sh", "-c", "ulimit -f 8; exec \"$@\"", "-"));
+        new ArrayList<>(List.of("/bin/sh", "-c", "ulimit -f 64; exec \"$@\"", "-"));
     command.addAll(filling.command());
     Process writer = filling.command(command).start();
     List<String> said;
