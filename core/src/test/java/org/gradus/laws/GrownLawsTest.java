@@ -27,7 +27,8 @@ class GrownLawsTest {
               Laws.WHO_FOLLOWS_IS_DONE_IN_TIME);
 
   // Reading a file takes longer than a whole test by it, so there are some to choose from.
-  private static final long SEED = System.nanoTime();
+  // Seeds are fixed in a build; a long run by hand takes another: -Dgradus.seed=N.
+  private static final long SEED = Long.getLong("gradus.seed", 9_162_927_926_553L);
   private static final List<GrownProtocol> PROTOCOLS = protocols();
 
   private static List<GrownProtocol> protocols() {
@@ -45,17 +46,17 @@ class GrownLawsTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
   }
 
-  @Property(tries = 19_000)
+  @Property(tries = 19_000, seed = "6069532965864854477")
   void everyStepKeepsTheLaws(@ForAll("tests") TestScript test) {
     OF_EVERY_STEP.check(test);
   }
 
-  @Property(tries = 1_900)
+  @Property(tries = 1_900, seed = "7314611890073009039")
   void theSameEventsGiveTheSameAnswers(@ForAll("tests") TestScript test) {
     Laws.THE_SAME_EVENTS_GIVE_THE_SAME_ANSWERS.check(test);
   }
 
-  @Property(tries = 950)
+  @Property(tries = 950, seed = "-625902937526915737")
   void aRecordIsTheWholeTest(@ForAll("tests") TestScript test) {
     Laws.of(Laws.A_RECORD_GIVES_THE_TEST_BACK, Laws.aRecordMatchesItsFiles(files(test)))
         .check(test);
@@ -70,12 +71,12 @@ class GrownLawsTest {
         .library();
   }
 
-  @Property(tries = 800)
+  @Property(tries = 800, seed = "-7611050097382604079")
   void whoFollowsEveryVerdictIsDoneWithinTheLongestTest(@ForAll("tests") TestScript test) {
     Laws.WHO_FOLLOWS_IS_DONE_IN_TIME.check(test);
   }
 
-  @Property(tries = 1_000)
+  @Property(tries = 1_000, seed = "1278983217269430346")
   void aReadingToldLateInItsStageCountsAsOneToldInTime(@ForAll("tests") TestScript test) {
     Laws.A_READING_TOLD_LATE_COUNTS.check(test);
   }

@@ -40,7 +40,7 @@ class AtHandTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
   }
 
-  @Property(tries = 800)
+  @Property(tries = 800, seed = "20261130")
   void whatIsTakenOverIsWhatWouldBeLookedUp(@ForAll("tests") TestScript test) {
     Course course = Course.begin(test.protocol(), test.person());
     for (Event event : test.play().events()) {

@@ -18,7 +18,6 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.RandomGenerator;
 import net.jqwik.api.Shrinkable;
 import net.jqwik.api.ShrinkingDistance;
-import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;

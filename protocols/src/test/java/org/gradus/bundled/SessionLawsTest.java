@@ -21,7 +21,7 @@ class SessionLawsTest {
 
   private static final int LENGTH = 40;
 
-  @Property(tries = 300)
+  @Property(tries = 300, seed = "20261130")
   void measuringNeverTakesLongerThanIsAllowed(@ForAll Random random) {
     Play.of(
         random,
@@ -68,7 +68,7 @@ class SessionLawsTest {
     return new Verdict.End();
   }
 
-  @Property(tries = 20)
+  @Property(tries = 20, seed = "20261130")
   void aSessionBelongsToTheThreadThatOpenedIt(@ForAll Random random) throws Exception {
     Luck luck = new Luck(random);
     Session session = Session.open(luck.protocol(), luck.person());
