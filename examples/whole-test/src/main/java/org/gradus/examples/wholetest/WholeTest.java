@@ -78,11 +78,14 @@ public final class WholeTest {
     }
   }
 
-  /** The report of the second day, with norms and a training plan. */
+  /**
+   * The report of the second day, with norms and a training plan: a physician has cleared her
+   * since, without which a test that was stopped gives no plan.
+   */
   static Report report() {
     WholeTest scene = new WholeTest();
     scene.secondDay();
-    return Optional.ofNullable(scene.ended).orElseThrow();
+    return Optional.ofNullable(scene.ended).orElseThrow().clearedAfterStop();
   }
 
   static String play() {
@@ -197,6 +200,9 @@ public final class WholeTest {
     told.tell(
         "25 beats in 15 s, cuff 150/84",
         s -> s.record(at("10:20"), pulse(25, seconds(15)), pressure(150, 84)));
+    told.tell(
+        "the head is clear again",
+        s -> s.withdraw(at("11:00"), "light_headed", "gone after lying down for two minutes"));
     told.ask("how much longer?", at("12:00"));
     Decision end =
         told.tell(
