@@ -1,6 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -11,14 +12,14 @@ import org.gradus.rule.plan.Gap;
 /**
  * Readings to be taken a second time, because a rule that ends the exercise holds on one.
  *
- * @param rule the first of the rules that wait
- * @param gaps what to read
- * @param until until when it is waited for
+ * @param rule of the rules that wait, the one whose wait is over first
+ * @param gaps what to read, for all of them
+ * @param until when the wait of that rule is over
  */
-record Retake(ProtocolRule rule, List<Gap> gaps, Optional<Duration> until) {
+record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
 
   Verdict verdict(Agenda agenda) {
-    return new Verdict.Measure(gaps, until, agenda);
+    return new Verdict.Measure(gaps, Optional.of(until), agenda);
   }
 
   static Optional<Retake> of(Course course, Duration time) {
@@ -27,17 +28,15 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Optional<Duration> until) {
     }
     List<ProtocolRule> waiting =
         Watch.ending(course).stream().filter(rule -> waits(rule, course, time)).toList();
-    if (waiting.isEmpty()) {
-      return Optional.empty();
-    }
     Set<Gap> gaps = new LinkedHashSet<>();
     waiting.forEach(rule -> gaps.addAll(gaps(rule, course)));
-    Optional<Duration> until =
-        waiting.stream()
-            .map(rule -> course.confirming.get(rule.id()))
-            .map(Confirming::until)
-            .min(Duration::compareTo);
-    return Optional.of(new Retake(waiting.get(0), List.copyOf(gaps), until));
+    return waiting.stream()
+        .min(Comparator.comparing(rule -> until(rule, course)))
+        .map(first -> new Retake(first, List.copyOf(gaps), until(first, course)));
+  }
+
+  private static Duration until(ProtocolRule rule, Course course) {
+    return Optional.ofNullable(course.confirming.get(rule.id())).orElseThrow().until();
   }
 
   private static boolean waits(ProtocolRule rule, Course course, Duration time) {

@@ -105,7 +105,8 @@ public final class Laws {
       Law.of(
           "a-reading-told-late-counts",
           "A reading that is told somewhat later in its stage is decided on as if it had been told"
-              + " in time, unless it is to be read a second time.",
+              + " in time, unless it is to be read a second time or the decision changes by itself"
+              + " before it is told.",
           test -> new ToldLate(test));
 
   /** No test goes on for ever. */

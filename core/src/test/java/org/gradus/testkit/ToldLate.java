@@ -51,6 +51,10 @@ final class ToldLate implements Watch {
       if (!(answer.verdict() instanceof Verdict.Continue)) {
         return;
       }
+      // A rule may hold for a second and stop the test by what was known in that second.
+      if (changesBy(told, session) || changesBy(told, timely)) {
+        return;
+      }
       late.apply(new Step.Tell(new Event.Read(readings, taken, told)));
     } catch (GradusException refused) {
       return;
@@ -66,6 +70,14 @@ final class ToldLate implements Watch {
       Watch.same(what + "the reason", one.because(), other.because());
       Watch.same(what + "what is unchecked", one.unchecked(), other.unchecked());
     }
+  }
+
+  private static boolean changesBy(Duration told, LiveSession session) {
+    return session
+        .session()
+        .changesAt(session.now())
+        .filter(change -> change.compareTo(told) <= 0)
+        .isPresent();
   }
 
   private static boolean waitsForASecond(Decision decision) {
