@@ -18,6 +18,9 @@ public final class Problems {
   private final Set<Diagnostic> found = new LinkedHashSet<>();
   private int noted;
 
+  /** Nothing noted yet. */
+  public Problems() {}
+
   /** Notes a diagnostic. */
   public void add(Diagnostic diagnostic) {
     noted++;

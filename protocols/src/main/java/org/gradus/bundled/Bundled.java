@@ -41,7 +41,7 @@ public final class Bundled {
   }
 
   /**
-   * The cases of the bundled files, for {@link org.gradus.cases.Cases#read}. Those of a protocol
+   * The cases of the bundled files, for {@code org.gradus.cases.Cases.read}. Those of a protocol
    * are named after it, as in {@code graded-walk-standard.cases.yaml}. Those of a rule set hold for
    * every protocol that includes it: each is named after the rule it shows, and {@code for} names
    * one of those protocols.

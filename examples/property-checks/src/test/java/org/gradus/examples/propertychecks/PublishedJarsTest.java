@@ -4,11 +4,14 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.InputStream;
+import java.lang.module.ModuleDescriptor;
+import java.lang.module.ModuleFinder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.jar.JarFile;
 import org.gradus.bundled.Bundled;
 import org.gradus.library.Library;
+import org.gradus.review.Review;
 import org.gradus.testkit.Law;
 import org.gradus.unit.Unit;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
@@ -25,9 +28,9 @@ class PublishedJarsTest {
 
   private static final Path LEGAL = Path.of("..", "..", ".legal");
 
-  // One class of each jar: grammar, core, protocols, and the kit for testers.
+  // One class of each jar: grammar, engine, authoring, the kit for testers, protocols.
   @ParameterizedTest
-  @ValueSource(classes = {Unit.class, Library.class, Bundled.class, Law.class})
+  @ValueSource(classes = {Unit.class, Library.class, Review.class, Law.class, Bundled.class})
   void theyCarryTheLicenceAndTheNotice(Class<?> inside) throws Exception {
     Path jar = Path.of(inside.getProtectionDomain().getCodeSource().getLocation().toURI());
     assertThat(jar.getFileName().toString()).startsWith("gradus-").endsWith(".jar");
@@ -45,6 +48,21 @@ class PublishedJarsTest {
           .contains("END OF TERMS AND CONDITIONS");
       assertThat(text(opened, "META-INF/NOTICE")).startsWith("Gradus").contains("maintainers");
     }
+  }
+
+  // The name and the packages of a module are a promise to hosts on the module path.
+  @ParameterizedTest
+  @ValueSource(classes = {Unit.class, Library.class, Review.class, Law.class, Bundled.class})
+  void theyAreNamedModulesThatExportTheirPackages(Class<?> inside) throws Exception {
+    Path jar = Path.of(inside.getProtectionDomain().getCodeSource().getLocation().toURI());
+    ModuleDescriptor module = ModuleFinder.of(jar).findAll().iterator().next().descriptor();
+    assertThat(module.isAutomatic()).as("%s is an automatic module", jar).isFalse();
+    assertThat(jar.getFileName().toString().replace('-', '.'))
+        .startsWith(module.name().substring("org.".length()));
+    assertThat(module.exports())
+        .filteredOn(export -> !export.isQualified())
+        .extracting(ModuleDescriptor.Exports::source)
+        .contains(inside.getPackageName());
   }
 
   private static String text(JarFile jar, String name) throws Exception {

@@ -65,6 +65,21 @@ class StartersTest {
     assertThat(shell(starter)).startsWith("The workbench has to be built once");
   }
 
+  // A folder that was renamed would never be found newer.
+  @Test
+  void whatIsLookedAtForChangesExists() throws IOException {
+    String starter = Files.readString(Path.of("workbench"));
+    List<String> places =
+        Pattern.compile("\"\\$top/([^\"]+)\"")
+            .matcher(starter)
+            .results()
+            .map(r -> r.group(1))
+            .toList();
+    assertThat(places)
+        .hasSizeGreaterThan(3)
+        .allMatch(place -> Files.exists(Path.of("../..", place)));
+  }
+
   // With the tools a shell has and Java, but without Maven.
   private String shell(Path starter) throws Exception {
     Path bin = Files.createDirectories(folder.resolve("bin"));
