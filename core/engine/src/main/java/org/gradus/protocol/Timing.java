@@ -1,7 +1,6 @@
 package org.gradus.protocol;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.Stretch.End;
@@ -50,11 +49,8 @@ public sealed interface Timing {
       if (from.compareTo(until) > 0) {
         return List.of();
       }
-      List<Duration> due = new ArrayList<>();
-      for (Duration t = from; t.compareTo(until) <= 0; t = t.plus(every)) {
-        due.add(t);
-      }
-      return due;
+      int many = Math.toIntExact(until.minus(from).dividedBy(every)) + 1;
+      return new EvenTimes(from, every, many);
     }
 
     @Override

@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -131,15 +132,14 @@ final class SlotSight {
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
     List<Taken> found = new ArrayList<>();
-    for (Duration due : stage.due(line, now)) {
-      if (!window || due.compareTo(now.minus(span)) > 0) {
-        Optional<Taken> taken = stage.at(demand.subject(), due);
-        if (taken.isEmpty()) {
-          frame.miss(slot, windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
-          return;
-        }
-        found.add(taken.get());
+    List<Duration> all = stage.due(line, now);
+    for (Duration due : window ? after(now.minus(span), all) : all) {
+      Optional<Taken> taken = stage.at(demand.subject(), due);
+      if (taken.isEmpty()) {
+        frame.miss(slot, windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
+        return;
       }
+      found.add(taken.get());
     }
     if (found.isEmpty()) {
       frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
@@ -148,6 +148,12 @@ final class SlotSight {
     // No step of the result can be coarser than the coarsest of its readings.
     double half = found.stream().mapToDouble(Taken::half).max().orElse(0);
     frame.set(slot, value(demand.aspect(), found), half);
+  }
+
+  // Due times are in order, and may be very many.
+  private static List<Duration> after(Duration start, List<Duration> due) {
+    int place = Collections.binarySearch(due, start);
+    return due.subList(place >= 0 ? place + 1 : -place - 1, due.size());
   }
 
   // A due time that has passed without a reading stays empty. An average is settled once its

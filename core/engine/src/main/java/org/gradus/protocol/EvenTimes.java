@@ -1,0 +1,33 @@
+package org.gradus.protocol;
+
+import java.time.Duration;
+import java.util.AbstractList;
+import java.util.Objects;
+import java.util.RandomAccess;
+
+/**
+ * Evenly spaced times, in order. They are computed when they are asked for, because a long wait has
+ * very many of them.
+ */
+final class EvenTimes extends AbstractList<Duration> implements RandomAccess {
+
+  private final Duration first;
+  private final Duration every;
+  private final int size;
+
+  EvenTimes(Duration first, Duration every, int size) {
+    this.first = first;
+    this.every = every;
+    this.size = size;
+  }
+
+  @Override
+  public Duration get(int place) {
+    return first.plus(every.multipliedBy(Objects.checkIndex(place, size)));
+  }
+
+  @Override
+  public int size() {
+    return size;
+  }
+}
