@@ -10,6 +10,9 @@ import static org.gradus.session.Times.at;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Clearance;
 import org.gradus.diagnostic.Code;
@@ -18,27 +21,45 @@ import org.gradus.diagnostic.SourceFile;
 import org.gradus.history.TestRecord;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.library.Library;
+import org.gradus.protocol.RuleBook;
 import org.gradus.report.Report;
+import org.gradus.session.Ending;
 import org.gradus.session.Ledger;
 import org.gradus.session.Session;
+import org.gradus.session.Verdict;
 import org.gradus.training.LoadPlan;
 import org.gradus.training.Range;
 import org.gradus.training.Training;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
-/** After a stop nobody is told how to train before somebody has said that the person may. */
+/**
+ * After an alarming stop there is no training plan until it was told that the person is cleared for
+ * exercise. Which stops are alarming is written in the file.
+ */
 class ClearedAfterStopTest {
 
   private static final IntensityBands BANDS = Bundled.library().bands("bands-2011");
 
   /** A test with an estimate, ended by chest pain in its second stage. */
   private static Session stopped() {
+    return stopped("chest_pain");
+  }
+
+  private static Session stopped(String sign) {
+    Session session = second();
+    session.follow(session.report(at("4:00"), sign));
+    return session;
+  }
+
+  /** A test with an estimate, in its second stage. */
+  private static Session second() {
     Session session = Walks.walking(Walks.ines());
     session.record(at("2:00"), heartRate(112));
     session.follow(session.record(at("3:00"), heartRate(112)));
-    session.follow(session.report(at("4:00"), "chest_pain"));
     return session;
   }
 
@@ -121,6 +142,66 @@ class ClearedAfterStopTest {
     assertThat(sound.clearance()).isEqualTo(Clearance.NOT_NEEDED);
     assertThat(sound.clearedAfterStop()).isSameAs(sound);
     assertThat(Training.plan(sound, BANDS).withheld()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"equipment_fault", "asks_to_stop"})
+  void aFaultOrAWishThatEndedTheExerciseNeedsNoClearance(String sign) {
+    Session session = stopped(sign);
+    assertThat(session.outcome().stopped()).isTrue();
+    assertThat(Capacity.of(session.outcome()).clearance()).isEqualTo(Clearance.NOT_NEEDED);
+    assertThat(plan(session).band("moderate")).isPresent();
+    session.record(at("9:00"), clearedAfterStop(false)); // whoever is told no gets no plan
+    assertThat(plan(session).withheld()).isPresent();
+  }
+
+  @Test
+  void aSymptomBesideAFaultNeedsClearance() {
+    Session before = second();
+    before.report(at("3:50"), "light_headed");
+    before.follow(before.report(at("4:00"), "equipment_fault"));
+    assertThat(plan(before).withheld()).isPresent();
+    Session after = stopped("equipment_fault");
+    after.follow(after.report(at("4:30"), "chest_pain"));
+    assertThat(after.outcome().ending()).contains(Ending.EMERGENCY);
+    assertThat(plan(after).withheld()).isPresent();
+  }
+
+  @Test
+  void theTestersOwnStopNeedsClearanceOnlyWhereAnAlarmingOneApplies() {
+    Verdict stop = new Verdict.Stop(true, "");
+    Session sound = second();
+    sound.override(at("4:00"), stop, "a phone call");
+    assertThat(plan(sound).withheld()).isEmpty();
+    for (Verdict against : List.of(stop, new Verdict.Finish())) {
+      Session alarmed = second();
+      alarmed.report(at("3:50"), "chest_pain");
+      alarmed.override(at("4:00"), against, "my own way to end it");
+      assertThat(plan(alarmed).withheld()).isPresent();
+    }
+  }
+
+  @Test
+  void aTestThatIsAbandonedWhileAnAlarmingStopAppliesNeedsClearance() {
+    Session sound = second();
+    sound.abandon(at("4:00"), "a fire alarm");
+    assertThat(plan(sound).withheld()).isEmpty();
+    Session alarmed = second();
+    alarmed.report(at("3:50"), "chest_pain");
+    alarmed.abandon(at("4:00"), "the ambulance is here");
+    assertThat(plan(alarmed).withheld()).isPresent();
+  }
+
+  @Test
+  void everyStopOfTheBundledFilesIsAlarmingButAFaultAndAWish() {
+    Set<String> calm = new TreeSet<>();
+    for (String id : Bundled.library().protocols()) {
+      RuleBook rules = Bundled.library().protocol(id).rules();
+      Stream.concat(rules.anyTime().stream(), rules.recovery().stream())
+          .filter(rule -> rule.isStop() && !rule.alarming())
+          .forEach(rule -> calm.add(rule.id()));
+    }
+    assertThat(calm).containsExactly("fault", "wish");
   }
 
   @Test

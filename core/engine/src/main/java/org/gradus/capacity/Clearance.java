@@ -3,15 +3,15 @@ package org.gradus.capacity;
 import org.gradus.session.Outcome;
 
 /**
- * Whether a person may be told how to train. After a stop that is for somebody to decide who knows
- * what it meant.
+ * Whether a person may be told how to train. After an alarming stop a person who knows what it
+ * meant has to decide that; {@link Outcome#needsClearance} says when.
  */
 public enum Clearance {
-  /** No stop ended the test. */
+  /** No alarming stop applied when the test ended. */
   NOT_NEEDED,
-  /** A stop ended the test, and nobody has said since that the person may exercise. */
+  /** It is needed, and it was not told that the person may exercise. */
   OUTSTANDING,
-  /** A stop ended the test, and the person has been cleared for exercise since. */
+  /** It was needed, and the person has been cleared for exercise since. */
   GIVEN;
 
   static Clearance of(Outcome outcome) {

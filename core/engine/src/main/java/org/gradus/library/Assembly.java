@@ -203,6 +203,7 @@ final class Assembly {
                           rule.confirm(),
                           rule.stagesOnly(),
                           rule.then(),
+                          rule.alarming(),
                           rule.suspicion(),
                           influences.of(planned))));
     }

@@ -229,6 +229,7 @@ final class Meaning {
           rule.confirm(),
           rule.stagesOnly(),
           rule.then(),
+          rule.alarming(),
           suspicion);
       words.addAll(List.of(rule.why(), rule.instruction()));
     }

@@ -24,4 +24,5 @@ record RuleDraft(
     Optional<Duration> confirm,
     boolean stagesOnly,
     Then then,
+    boolean alarming,
     Optional<Suspicion> suspicion) {}

@@ -57,6 +57,7 @@ final class RuleReader {
         Optional.empty(),
         false,
         Then.REST,
+        true,
         Optional.empty());
   }
 
@@ -71,6 +72,7 @@ final class RuleReader {
         Optional.empty(),
         false,
         Then.REST,
+        true,
         Optional.empty());
   }
 
@@ -87,6 +89,7 @@ final class RuleReader {
             .isPresent();
     Then then =
         keys.text("then").flatMap(word -> texts.constant(word, Then.class)).orElse(Then.REST);
+    boolean alarming = texts.yes(keys.text("alarming"), true);
     Optional<Suspicion> suspicion = suspicion(keys, group);
     keys.done();
     Optional<Sentence> sentence = text.flatMap(this::sentence);
@@ -101,6 +104,7 @@ final class RuleReader {
         confirm,
         stagesOnly,
         then,
+        alarming,
         suspicion);
   }
 
@@ -123,6 +127,7 @@ final class RuleReader {
     String kind = "a rule with " + action.word() + " in " + group;
     if (!stops) {
       keys.idle("then", kind, "only a stop has a then");
+      keys.idle("alarming", kind, "only a stop can be alarming");
     }
     if (!ends || !watched) {
       keys.idle("confirm", kind, "only a stop or finish of any_time waits for a second reading");

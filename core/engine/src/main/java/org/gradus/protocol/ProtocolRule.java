@@ -17,6 +17,9 @@ import org.gradus.rule.syntax.Action;
  * @param confirm for how long a second reading is waited for before the rule counts, if it is
  * @param stagesOnly whether it is looked at in stages only, not in recovery
  * @param then what follows a stop
+ * @param alarming whether a stop means that something may be wrong with the person: the signs that
+ *     it asks for have to go before recovery ends, and there is no training plan until the person
+ *     has been cleared for exercise
  * @param suspicion what is suspected, for a rule that looks at results
  * @param influences what can change its answer while a stage lasts
  */
@@ -29,6 +32,7 @@ public record ProtocolRule(
     Optional<Duration> confirm,
     boolean stagesOnly,
     Then then,
+    boolean alarming,
     Optional<Suspicion> suspicion,
     Influences influences) {
 

@@ -89,8 +89,8 @@ public final class Report {
   }
 
   /**
-   * With a training plan by these bands. After a stop the report says in its place that there is
-   * none until the person has been cleared for exercise.
+   * With a training plan by these bands. After an alarming stop the report says in its place that
+   * there is none until the person has been cleared for exercise.
    */
   public Report bands(IntensityBands plan) {
     return new Report(outcome, events, identity, norms, Optional.of(plan), cleared);

@@ -40,6 +40,8 @@ final class Course {
   // What a stop was followed for, or overridden, and is not known to have gone since.
   final Set<String> symptoms;
   final Set<String> everReported;
+  // Whether an alarming stop applied when the exercise, or the test, was ended.
+  final boolean alarmed;
 
   final Map<String, Confirming> confirming;
   final Map<String, Doubt> doubts;
@@ -79,6 +81,7 @@ final class Course {
     this.signs = change.signs;
     this.symptoms = change.symptoms;
     this.everReported = change.everReported;
+    this.alarmed = change.alarmed;
     this.confirming = change.confirming;
     this.doubts = change.doubts;
     this.answered = change.answered;
@@ -189,6 +192,7 @@ final class Course {
     Map<String, Double> signs = Map.of();
     Set<String> symptoms = Set.of();
     Set<String> everReported = Set.of();
+    boolean alarmed;
     Map<String, Confirming> confirming = Map.of();
     Map<String, Doubt> doubts = Map.of();
     Map<String, Duration> answered = Map.of();
@@ -220,6 +224,7 @@ final class Course {
       signs = course.signs;
       symptoms = course.symptoms;
       everReported = course.everReported;
+      alarmed = course.alarmed;
       confirming = course.confirming;
       doubts = course.doubts;
       answered = course.answered;

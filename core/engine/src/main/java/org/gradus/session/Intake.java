@@ -165,6 +165,7 @@ final class Intake {
       }
       effect(overridden.verdict(), now, act, change);
     } else if (event instanceof Event.Abandoned) {
+      Symptoms.noteAlarm(now, change);
       end(Ending.ABANDONED, change);
     }
   }
@@ -240,6 +241,7 @@ final class Intake {
       recover(now, change, false, finish.then());
     } else if (verdict instanceof Verdict.Stop stop) {
       if (course.phase == Phase.RECOVERY) {
+        Symptoms.noteAlarm(now, change);
         end(Ending.EMERGENCY, change);
       } else {
         change.stopped = true;
@@ -298,6 +300,7 @@ final class Intake {
     change.atFinish = Copies.and(change.atFinish, course.latest);
     Confirming.goOn(course, change);
     Symptoms.note(course, change.answered.keySet(), change);
+    Symptoms.noteAlarm(now, change);
     change.signs =
         Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = course.protocol.recovery();

@@ -44,17 +44,24 @@ public final class Outcome {
   }
 
   /**
-   * Whether a stop ended the exercise or recovery, so that the person needs somebody's word before
-   * exercising again.
+   * Whether the person has to be cleared before exercising again: the exercise or the test ended
+   * while an alarming stop applied, recovery was ended as an emergency, or it was told that the
+   * person is not cleared. A stop is alarming unless its rule says {@code alarming: no}.
    */
   public boolean needsClearance() {
-    return course.stopped || course.ending.filter(Ending.EMERGENCY::equals).isPresent();
+    return course.alarmed
+        || course.ending.filter(Ending.EMERGENCY::equals).isPresent()
+        || cleared().filter(cleared -> !cleared).isPresent();
   }
 
   /** Whether it was told in recovery that the person is cleared for exercise after the stop. */
   public boolean clearedAfterStop() {
-    Taken answer = course.answers.get(Instruments.CLEARED_AFTER_STOP);
-    return answer != null && answer.value() == 1;
+    return cleared().orElse(false);
+  }
+
+  private Optional<Boolean> cleared() {
+    return Optional.ofNullable(course.answers.get(Instruments.CLEARED_AFTER_STOP))
+        .map(answer -> answer.value() == 1);
   }
 
   /** The load that was set at the last event: of the stage, or of recovery. */

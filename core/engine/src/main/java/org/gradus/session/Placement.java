@@ -111,7 +111,7 @@ final class Placement {
   }
 
   private void afterStopOnly(String subject) {
-    if (!course.stopped) {
+    if (!course.stopped && !course.alarmed) {
       throw new ReadingRefused(
           Code.G510, subject, "before a stop", "it is asked after a stop has ended the exercise");
     }

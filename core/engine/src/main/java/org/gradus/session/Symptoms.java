@@ -1,26 +1,43 @@
 package org.gradus.session;
 
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
 
 /**
- * What stopped the exercise and has to be gone before recovery can end: the signs that were there
- * when a stop for them was answered. A stop that is looked at in stages only is for something else:
- * a wish, a fault of the equipment.
+ * What alarming stops leave behind: their signs have to go before recovery can end, and the person
+ * needs clearance before a training plan. A stop of which its file says that it is not alarming, a
+ * wish or a fault of the equipment, leaves nothing behind.
  */
 final class Symptoms {
 
   private Symptoms() {}
 
-  /** Notes what is there of what some rules stop for. */
+  /** Notes the signs that are there and that some of the rules, if alarming, stop for. */
   static void note(Course course, Collection<String> rules, Course.Change change) {
-    for (ProtocolRule rule : course.protocol.rules().endingRecovery()) {
-      if (rules.contains(rule.id())) {
-        rule.rule().condition().ifPresent(condition -> note(course, condition, change));
-      }
-    }
+    alarming(course, rules)
+        .flatMap(rule -> rule.rule().condition().stream())
+        .forEach(condition -> note(course, condition, change));
+  }
+
+  /**
+   * Notes whether an alarming stop applies when the exercise, or the test, is ended: by following
+   * it or against it.
+   */
+  static void noteAlarm(Moment now, Course.Change change) {
+    Set<String> stopping = new HashSet<>(Watch.stopping(now));
+    stopping.addAll(change.answered.keySet());
+    change.alarmed |= alarming(now.course(), stopping).findAny().isPresent();
+  }
+
+  private static Stream<ProtocolRule> alarming(Course course, Collection<String> ids) {
+    return Stream.concat(
+            course.protocol.rules().anyTime().stream(), course.protocol.rules().recovery().stream())
+        .filter(rule -> rule.isStop() && rule.alarming() && ids.contains(rule.id()));
   }
 
   private static void note(Course course, Condition condition, Course.Change change) {

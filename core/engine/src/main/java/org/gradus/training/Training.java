@@ -21,8 +21,8 @@ import org.gradus.protocol.Attribute;
  * moderate.load("level_walk");             // 76 to 100 m/min, or why not
  * }</pre>
  *
- * <p>After a stop there is no plan until the person has been cleared for exercise: told in recovery
- * ({@link org.gradus.session.Readings#clearedAfterStop}) or afterwards ({@link
+ * <p>After an alarming stop there is no plan until the person has been cleared for exercise: told
+ * in recovery ({@link org.gradus.session.Readings#clearedAfterStop}) or afterwards ({@link
  * Capacity#clearedAfterStop}).
  *
  * <p>Where medicine slows the heart only the rating is left, and a remark says so. A plan is advice
@@ -43,9 +43,9 @@ public record Training(
     List<String> remarks) {
 
   private static final String AFTER_A_STOP =
-      "No training plan: the test was ended by a stop, and it was not told that the person has been"
-          + " cleared for exercise since. Somebody who may decide that looks at the person and at"
-          + " this report first; then tell cleared_after_stop.";
+      "No training plan: the test was ended by a stop that is alarming, or while one applied, and it"
+          + " was not told that the person has been cleared for exercise since. Have that decided by"
+          + " someone who may, with this report; then tell cleared_after_stop.";
   private static final String CLEARED =
       "The test was ended by a stop. It was told that the person has been cleared for exercise"
           + " since.";
@@ -64,7 +64,8 @@ public record Training(
    * The load of one way to exercise, for the person of a test.
    *
    * @param uptake the uptakes that are wanted, per kilogram
-   * @return the loads, or why there are none; there are none after a stop without clearance
+   * @return the loads, or why there are none; there are none after an alarming stop without
+   *     clearance
    */
   public static LoadPlan load(Capacity capacity, Exercise exercise, Range uptake) {
     if (capacity.clearance() == Clearance.OUTSTANDING) {
@@ -77,7 +78,8 @@ public record Training(
   }
 
   /**
-   * Makes a plan by the headline of a test and by these bands; none after a stop without clearance.
+   * Makes a plan by the headline of a test and by these bands; none after an alarming stop without
+   * clearance.
    */
   public static Training plan(Capacity capacity, IntensityBands bands) {
     if (capacity.clearance() == Clearance.OUTSTANDING) {

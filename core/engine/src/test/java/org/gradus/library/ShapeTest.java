@@ -158,6 +158,8 @@ class ShapeTest {
         .containsExactly("G302 \"confirm\"");
     assertThat(wrong("id: never,", "id: never, during: stages,"))
         .containsExactly("G302 \"during\"");
+    assertThat(wrong("id: never,", "id: never, alarming: no,"))
+        .containsExactly("G302 \"alarming\"");
     assertThat(wrong("before_end: 15 s }", "before_end: 15 s, from: 1 min }"))
         .containsExactly("G302 \"from\"");
     assertThat(wrong("id: flat, lasts: 3 min,", "id: flat, lasts: 3 min, load: none,"))

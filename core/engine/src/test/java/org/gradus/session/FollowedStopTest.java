@@ -112,14 +112,22 @@ class FollowedStopTest {
   }
 
   @Test
-  void aStopForAWishOrAReadingAsksForNoSymptom() {
+  void aStopThatIsNotAlarmingOrRestsOnAReadingAsksForNoSymptom() {
     Session session =
         walk(
-            "{ id: wish, rule: stop when dizzy, during: stages }",
+            "{ id: wish, rule: stop when dizzy, during: stages, alarming: no }",
             "{ id: fast, rule: stop when heart_rate > 180 bpm }");
     session.record(at("0:50"), heartRate(190));
     session.follow(session.report(at("1:00"), "dizzy"));
     assertThat(rule(session.record(at("3:00"), heartRate(80)))).isEqualTo("END calm");
+  }
+
+  @Test
+  void theSymptomOfAStopThatIsLookedAtInStagesOnlyHasToGoToo() {
+    Session session = walk("{ id: dizzy, rule: stop when dizzy, during: stages }");
+    session.follow(session.report(at("1:00"), "dizzy"));
+    assertThat(rule(session.record(at("3:00"), heartRate(80)))).isEqualTo("CONTINUE");
+    assertThat(rule(session.withdraw(at("3:10"), "dizzy", "asked, gone"))).isEqualTo("END calm");
   }
 
   @Test

@@ -170,6 +170,9 @@ final class ProtocolMap {
     if (rule.stagesOnly()) {
       map.put("during", "stages");
     }
+    if (rule.isStop()) {
+      map.put("alarming", rule.alarming());
+    }
     return Named.sourced(map, rule.source());
   }
 
