@@ -3,8 +3,9 @@ package org.gradus.diagnostic;
 import java.util.List;
 
 /**
- * A record cannot be read or replayed: it tells what cannot have happened. The message names the
- * place in the record and the remedy; nothing was changed.
+ * A record cannot be read or replayed: a line says what no record says, it tells what cannot have
+ * happened, or its protocol means something else in the library. The message names the place in the
+ * record, or the items that differ, and the remedy; nothing was changed.
  */
 public final class RecordRefused extends GradusException {
 

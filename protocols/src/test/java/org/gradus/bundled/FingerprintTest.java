@@ -16,8 +16,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
-import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
 import org.gradus.protocol.Fingerprint;
@@ -166,7 +166,7 @@ class FingerprintTest {
     TestRecord record = record();
     Library other = edited(WALK + ".yaml", "2.5 mph, grade: 12 %", "2.5 mph, grade: 11 %");
     assertThatThrownBy(() -> record.resume(other, Ledger.NONE))
-        .isInstanceOf(VerdictRefused.class)
+        .isInstanceOf(RecordRefused.class)
         .hasMessageContaining("made with graded-walk-standard 1.0.0")
         .hasMessageContaining("differs in walk_2.grade;")
         .hasMessageContaining("kept beside the record, or rerun it");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.gradus.bundled.Walks.WALK;
 import static org.gradus.bundled.Walks.ines;
+import static org.gradus.session.Readings.answer;
 import static org.gradus.session.Readings.chosen;
 import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Readings.pressure;
@@ -26,17 +27,19 @@ import java.util.Optional;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
-import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.history.Journal;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Setting;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 
@@ -108,6 +111,22 @@ class HistoryTest {
     assertThat(record.verify(LIBRARY)).isEmpty();
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {5.5, 16.0 / 3, 4 + 1e-13, 5.123456789012345, 0.1 + 0.2 + 4.7})
+  void aSettingOfAnyDigitsIsReadAsItWasSet(double band, @TempDir Path folder) throws IOException {
+    Protocol strict = WALK.with("steady_band", bpm(band));
+    Path file = folder.resolve("walk.jsonl");
+    try (Journal journal = Journal.create(file, strict, ines(), Optional.empty())) {
+      Session.open(strict, ines(), journal).record(at("0:00"), answer("pregnant", false));
+    }
+    try (Journal.Reopened again = Journal.reopen(file, LIBRARY)) {
+      assertThat(again.session().outcome().protocol().settings().get("steady_band"))
+          .extracting(Setting::value)
+          .isEqualTo(new Setting.Figure(bpm(band)));
+    }
+    assertThat(TestRecord.parse("walk", Files.readString(file)).verify(LIBRARY)).isEmpty();
+  }
+
   @Test
   void withOtherFilesItIsNotVerifiedButMayBeRunAgain() {
     List<SourceFile> changed = new ArrayList<>();
@@ -119,7 +138,7 @@ class HistoryTest {
     Session session = Walks.walking(ines(), 105, 110);
     TestRecord record = TestRecord.of(session, Optional.empty());
     assertThatThrownBy(() -> record.verify(other))
-        .isInstanceOf(VerdictRefused.class)
+        .isInstanceOf(RecordRefused.class)
         .hasMessageContaining("graded-walk-standard 1.0.0");
     // the setting is part of the record, so that what differs is only what the files say beyond it
     assertThat(record.rerun(other)).isEmpty();

@@ -142,9 +142,8 @@ public final class Journal implements Ledger, AutoCloseable {
    *
    * @throws JournalFailed when the file is in use or cannot be read
    * @throws org.gradus.diagnostic.RecordRefused when its head is damaged, or a line that is not
-   *     damaged says what no record says; then nothing is cut off
-   * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files than the record
-   *     was made with
+   *     damaged says what no record says, and then nothing is cut off; and when the protocol means
+   *     something else in the library than in the record
    */
   public static Reopened reopen(Path file, Library library) {
     try (Unfinished unfinished = new Unfinished()) {

@@ -214,10 +214,9 @@ public record TestRecord(Title title, List<Entry> entries) {
    * Runs the events again with a library in which the protocol means the same. A record that
    * matches gives no differences.
    *
-   * @throws org.gradus.diagnostic.VerdictRefused when the protocol means something else in the
-   *     library; the message names what differs
-   * @throws org.gradus.diagnostic.RecordRefused when an event cannot have happened, such as a
-   *     verdict that was followed and neither recommended nor offered; the message names its number
+   * @throws RecordRefused when the protocol means something else in the library (G608), with the
+   *     items that differ; and when an event cannot have happened (G620), such as a verdict that
+   *     was followed and neither recommended nor offered, with its number
    */
   public List<Difference> verify(Library library) {
     List<Difference> differences = new ArrayList<>();
@@ -261,10 +260,8 @@ public record TestRecord(Title title, List<Entry> entries) {
   /**
    * The session of the record, to go on with; its further events are kept by a ledger.
    *
-   * @throws org.gradus.diagnostic.VerdictRefused when the protocol means something else in the
-   *     library; the message names what differs
-   * @throws org.gradus.diagnostic.RecordRefused when an event cannot have happened, as in {@link
-   *     #verify}
+   * @throws RecordRefused when the protocol means something else in the library, or when an event
+   *     cannot have happened, as in {@link #verify}
    */
   public Session resume(Library library, Ledger ledger) {
     return Session.resume(title.exactly(library), title.person(), events(), ledger);

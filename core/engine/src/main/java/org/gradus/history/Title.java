@@ -13,7 +13,6 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SettingRefused;
-import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fingerprint;
@@ -71,7 +70,7 @@ public record Title(
   /** The head of a record of a test by this protocol. */
   public static Title of(Protocol protocol, Person person, Optional<String> identity) {
     Map<String, String> settings = new LinkedHashMap<>();
-    protocol.settings().forEach((name, setting) -> settings.put(name, setting.value().toString()));
+    protocol.settings().forEach((name, setting) -> settings.put(name, written(setting.value())));
     return new Title(
         protocol.id(),
         protocol.heading().version(),
@@ -89,7 +88,7 @@ public record Title(
   /**
    * The protocol of the record, with its settings, out of a library in which it means the same.
    *
-   * @throws VerdictRefused when it means something else there; the message names what differs
+   * @throws RecordRefused when it means something else there; the message names what differs
    */
   Protocol exactly(Library library) {
     Protocol found = among(library);
@@ -99,7 +98,7 @@ public record Title(
       String named =
           String.join(", ", differences.stream().limit(MOST_NAMED).toList())
               + (more > 0 ? " and " + more + " more" : "");
-      throw new VerdictRefused(
+      throw new RecordRefused(
           Code.G608,
           protocol + " " + version,
           found.toString(),
@@ -129,7 +128,7 @@ public record Title(
     Protocol found = library.protocol(protocol);
     for (Map.Entry<String, String> entry : settings.entrySet()) {
       Setting setting = found.settings().get(entry.getKey());
-      if (setting != null && !setting.value().toString().equals(entry.getValue())) {
+      if (setting != null && !written(setting.value()).equals(entry.getValue())) {
         found = with(found, setting, entry.getValue());
       }
     }
@@ -152,6 +151,18 @@ public record Title(
       throw new RecordRefused(
           Code.G615, refused, protocol, "1", field, String.valueOf(refused.getMessage()));
     }
+  }
+
+  // As people write it, or with all its digits where those would be another amount.
+  private static String written(Setting.Value value) {
+    String shown = value.toString();
+    if (!(value instanceof Setting.Figure figure)) {
+      return shown;
+    }
+    double amount = figure.quantity().amount();
+    boolean exact = quantity(shown).filter(read -> read.amount() == amount).isPresent();
+    String symbol = figure.quantity().unit().symbol();
+    return exact ? shown : (amount + " " + symbol).strip();
   }
 
   private static Optional<Quantity> quantity(String text) {

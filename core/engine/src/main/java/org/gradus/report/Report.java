@@ -71,7 +71,8 @@ public final class Report {
   /**
    * The report of a test that was recorded, with its identity if the record has one.
    *
-   * @throws org.gradus.diagnostic.VerdictRefused when the library holds other files
+   * @throws org.gradus.diagnostic.RecordRefused when the protocol means something else in the
+   *     library, or an event cannot have happened
    */
   public static Report of(TestRecord record, Library library) {
     Report report = of(record.resume(library, Ledger.NONE));

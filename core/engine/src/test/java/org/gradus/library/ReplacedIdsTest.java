@@ -9,7 +9,6 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SettingRefused;
-import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.history.TestRecord;
 import org.gradus.history.Title;
 import org.gradus.protocol.Person;
@@ -82,7 +81,7 @@ class ReplacedIdsTest {
   void aRecordOfFilesWithTheFormerIdIsRefusedWithTheNewOne() {
     TestRecord old = record(walk(Meadow.WALK, Meadow.EQUATIONS));
     assertThat(old.verify(Meadow.library(Meadow.WALK, Meadow.WATCH, Meadow.EQUATIONS))).isEmpty();
-    assertThatExceptionOfType(VerdictRefused.class)
+    assertThatExceptionOfType(RecordRefused.class)
         .isThrownBy(() -> old.verify(Meadow.library(renamed(Meadow.WALK), Meadow.WATCH, RENAMED)))
         .satisfies(refused -> assertThat(refused.code()).isEqualTo(Code.G608))
         .withMessageContaining("sloping now replaces simple");
