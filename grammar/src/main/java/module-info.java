@@ -11,6 +11,7 @@ module org.gradus.grammar {
   exports org.gradus.unit;
   exports org.gradus.diagnostic;
   exports org.gradus.rule;
+  exports org.gradus.rule.answer;
   exports org.gradus.rule.syntax to
       org.gradus.core,
       org.gradus.authoring,

@@ -6,6 +6,10 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
+import org.gradus.rule.answer.Diagram;
+import org.gradus.rule.answer.Filled;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.check.Checked;
@@ -14,13 +18,11 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.plan.Diagram;
-import org.gradus.rule.plan.Filled;
+import org.gradus.rule.plan.Drawer;
+import org.gradus.rule.plan.Filler;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.Planner;
 import org.gradus.rule.plan.Region;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.plan.TruthNode;
 import org.gradus.rule.syntax.Expression;
 
@@ -73,7 +75,7 @@ public final class Condition {
 
   /** Its text with the numbers filled in. */
   public Filled filled(Frame frame) {
-    return Filled.of(checked, frame);
+    return Filler.fill(checked, frame);
   }
 
   /**
@@ -86,7 +88,7 @@ public final class Condition {
   }
 
   Diagram diagram(Frame frame, Span whole, double now) {
-    return Diagram.of(checked, frame, whole, now);
+    return Drawer.draw(checked, frame, whole, now);
   }
 
   /** What it could come to anywhere in a box. */

@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
+import org.gradus.rule.answer.Filled;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Interval;
@@ -15,16 +17,15 @@ import org.gradus.rule.check.Checker;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Meaning;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.plan.Filled;
+import org.gradus.rule.plan.Filler;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.rule.plan.NumberNode;
 import org.gradus.rule.plan.Planner;
 import org.gradus.rule.plan.Region;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * A value ready to be computed. Immutable; it may be shared by any number of sessions and threads.
@@ -92,7 +93,7 @@ public final class Formula {
 
   /** Its text with the numbers filled in. */
   public Filled filled(Frame frame) {
-    return Filled.of(checked, frame);
+    return Filler.fill(checked, frame);
   }
 
   /** What it could come to anywhere in a box. */

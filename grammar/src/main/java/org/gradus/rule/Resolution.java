@@ -4,8 +4,8 @@ import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.bounds.Settled;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
+import org.gradus.unit.Type;
 
 /** What readings leave open because they can only be read to a step. */
 public final class Resolution {

@@ -7,21 +7,21 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** A small world of names for the tests of the language, with a frame to put readings in. */

@@ -2,7 +2,7 @@ package org.gradus.rule;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.gradus.rule.plan.Diagram;
+import org.gradus.rule.answer.Diagram;
 import org.junit.jupiter.api.Test;
 
 /** The value of every part stands under it. Every picture here was drawn by hand first. */

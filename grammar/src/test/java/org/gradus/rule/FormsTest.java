@@ -3,9 +3,9 @@ package org.gradus.rule;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import org.gradus.rule.plan.Filled;
+import org.gradus.rule.answer.Filled;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.unit.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

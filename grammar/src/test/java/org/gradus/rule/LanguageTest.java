@@ -3,7 +3,7 @@ package org.gradus.rule;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -3,8 +3,8 @@ package org.gradus.rule;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.junit.jupiter.api.Test;
 
 /** What is asked for when something is not known. */

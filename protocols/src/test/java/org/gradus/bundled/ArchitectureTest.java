@@ -47,7 +47,8 @@ class ArchitectureTest {
     STANDS_ON.put("rule.syntax", List.of("unit", "diagnostic"));
     STANDS_ON.put("rule.check", List.of("rule.syntax"));
     STANDS_ON.put("rule.bounds", List.of("rule.check"));
-    STANDS_ON.put("rule.plan", List.of("rule.bounds"));
+    STANDS_ON.put("rule.answer", List.of("unit"));
+    STANDS_ON.put("rule.plan", List.of("rule.bounds", "rule.answer"));
     STANDS_ON.put("rule", List.of("rule.plan"));
     STANDS_ON.put("knowledge", List.of("rule"));
     STANDS_ON.put("protocol", List.of("knowledge"));

@@ -10,9 +10,9 @@ import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** The bundled equations, worked out for given loads and people, one small protocol for each. */

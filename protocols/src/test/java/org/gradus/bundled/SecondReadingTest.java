@@ -5,7 +5,7 @@ import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Readings.pressure;
 import static org.gradus.session.Times.at;
 
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Decision;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;

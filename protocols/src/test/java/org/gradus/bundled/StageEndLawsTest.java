@@ -15,7 +15,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;

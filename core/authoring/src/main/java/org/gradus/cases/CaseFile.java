@@ -16,9 +16,9 @@ import org.gradus.library.YamlNode;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Attribute;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** Reads a file of cases. */
 final class CaseFile {

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;

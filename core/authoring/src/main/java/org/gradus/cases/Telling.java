@@ -12,11 +12,11 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.session.Loading;
 import org.gradus.session.Reading;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Makes what is told to a session out of the texts of a case. */

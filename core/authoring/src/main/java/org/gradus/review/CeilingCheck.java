@@ -13,10 +13,10 @@ import org.gradus.rule.Compared;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** A fixed limit on the heart rate lies above the ceiling from some age on. */

@@ -1,7 +1,7 @@
 package org.gradus.review;
 
 import org.gradus.diagnostic.Span;
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Quantity;
 
 /**

@@ -16,12 +16,12 @@ import org.gradus.review.EdgeCase.Side;
 import org.gradus.review.Sampler.Wanted;
 import org.gradus.rule.Compared;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
 import org.gradus.session.Times;
 

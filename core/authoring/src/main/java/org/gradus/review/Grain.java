@@ -11,10 +11,10 @@ import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** How finely something can be read, how far it usually reaches, and how it is written. */

@@ -118,7 +118,7 @@ final class LimitCheck {
   }
 
   private String shown(Demand demand, double value) {
-    var kind = ((org.gradus.rule.check.Type.Measure) demand.type()).kind();
+    var kind = ((org.gradus.unit.Type.Measure) demand.type()).kind();
     return Quantity.ofBase(value, Grain.unit(protocol, demand, kind)).rounded(2).toString();
   }
 

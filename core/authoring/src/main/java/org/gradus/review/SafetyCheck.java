@@ -9,9 +9,9 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** What every test should have: a way to stop, a ceiling, a readiness check, a recovery. */
 final class SafetyCheck {

@@ -16,18 +16,18 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Signal;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Expression.Literal;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * Looks for readings at which rules answer as wanted. The abstract evaluator narrows the box first,

@@ -15,9 +15,9 @@ import org.gradus.protocol.Scene;
 import org.gradus.protocol.Stage;
 import org.gradus.review.Sampler.Wanted;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
 
 /** Rules that never come to word, that hold nowhere, and that contradict each other. */

@@ -12,9 +12,9 @@ import org.gradus.rule.Compared;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** What is moved to the edge of a comparison, with what moves along, while all else stays. */
 final class Varied {

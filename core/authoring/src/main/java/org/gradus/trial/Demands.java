@@ -13,14 +13,14 @@ import org.gradus.protocol.CostLine;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 import org.gradus.trial.Body.Load;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** What loads ask of a person, by the costs of the protocol. For one thread. */
 final class Demands {

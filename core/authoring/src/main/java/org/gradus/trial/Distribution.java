@@ -5,7 +5,7 @@ import java.util.SplittableRandom;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Formula;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.QuantityRange;
 
 /**
  * How a trait is distributed. What lies outside {@code within} is drawn again, and after many tries

@@ -19,9 +19,9 @@ import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.RuleText;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.trial.Distribution.Shape;
 import org.gradus.unit.Kind;
+import org.gradus.unit.QuantityRange;
 
 /** Reads a file that says what virtual people are like. */
 final class PopulationReader {

@@ -20,8 +20,7 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Admission;
 import org.gradus.session.Agenda;
 import org.gradus.session.Because;
@@ -36,6 +35,7 @@ import org.gradus.trial.Body.Load;
 import org.gradus.trial.Run.End;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /**

@@ -2,8 +2,8 @@ package org.gradus.trial;
 
 import java.util.Locale;
 import java.util.Optional;
-import org.gradus.rule.check.Type;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** What makes up a virtual person, in the order in which it is drawn. */
 public enum Trait {

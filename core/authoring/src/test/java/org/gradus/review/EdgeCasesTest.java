@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.gradus.protocol.Protocol;
 import org.gradus.review.EdgeCase.Side;
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Truth;
 import org.junit.jupiter.api.Test;
 
 /** The edges of the rules of an invented walk. */

@@ -3,8 +3,8 @@ package org.gradus.capacity;
 import java.util.Optional;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /** Which of a protocol's oxygen costs applies. */
 final class Costs {

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.Formula;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Gap.Cause;
 
 /** Says what an estimate lacks, and what it is needed for: {@code "no age, so no maximal rate"}. */
 final class Missing {

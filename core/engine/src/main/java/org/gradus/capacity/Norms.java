@@ -15,7 +15,7 @@ import org.gradus.knowledge.NormTable.Percentile;
 import org.gradus.knowledge.NormTable.Percentiles;
 import org.gradus.knowledge.NormTable.Stretch;
 import org.gradus.protocol.Attribute;
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Quantity;
 
 /** Finds the place of a test's results in tables of reference values. */

@@ -6,9 +6,9 @@ import org.gradus.knowledge.Spread;
 import org.gradus.knowledge.Spread.Per;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.Formula;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** How far single readings of a protocol may be off: by their steps and from one to the next. */
 final class ReadingErrors {

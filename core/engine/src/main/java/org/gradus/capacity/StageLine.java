@@ -8,10 +8,10 @@ import org.gradus.knowledge.LineRise;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Wiring;
 import org.gradus.rule.Formula;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Gap.Cause;
 
 /**
  * The least-squares line through the selected stages. There is none through fewer than two stages,

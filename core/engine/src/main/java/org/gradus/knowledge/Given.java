@@ -4,12 +4,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Gap.Cause;
 import org.gradus.unit.Quantity;
 
 /**

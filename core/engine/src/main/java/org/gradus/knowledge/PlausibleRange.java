@@ -1,7 +1,7 @@
 package org.gradus.knowledge;
 
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /**
  * The values that a result can have in a living person. An answer outside is a mistake in what it

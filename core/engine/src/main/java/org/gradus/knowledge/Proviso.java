@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Problems;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Expression;
 
 /** A condition of a knowledge file, asked on values given by name. Immutable. */

@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Problems;
 import org.gradus.rule.Formula;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.plan.Gap;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 

@@ -2,8 +2,8 @@ package org.gradus.knowledge;
 
 import java.util.Map;
 import java.util.Optional;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /**
  * How much exercise a week a publication recommends.

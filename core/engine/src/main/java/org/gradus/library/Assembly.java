@@ -33,11 +33,11 @@ import org.gradus.rule.Rule;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** Makes a protocol of a draft whose includes are resolved: checks every text and plans it. */
 final class Assembly {

@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.Expression;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.rule.syntax.Selection;
 import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /**

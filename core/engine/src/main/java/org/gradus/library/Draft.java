@@ -23,13 +23,13 @@ import org.gradus.protocol.Sign;
 import org.gradus.protocol.Signal;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 
 /**
  * A rule set or a protocol as it was written: read, but with nothing resolved. Filled by its

@@ -22,12 +22,12 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Selection;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** Checks and plans how a result is worked out. */
 final class Estimates {

@@ -11,10 +11,10 @@ import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Signal;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Reads what can be told to a test, signals, scales, signs and inputs, and printed tables. */

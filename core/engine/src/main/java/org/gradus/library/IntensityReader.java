@@ -24,9 +24,9 @@ import org.gradus.knowledge.WeeklyVolume;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /**
  * Reads a file of intensity bands. It names equations and energies of other files, so it is read

@@ -7,8 +7,8 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.LoadRange;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
+import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 
 /** Reads what the components of a load can be. */

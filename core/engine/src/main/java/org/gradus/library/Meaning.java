@@ -20,9 +20,9 @@ import org.gradus.protocol.Setting;
 import org.gradus.protocol.Sign;
 import org.gradus.protocol.Timing;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Type;
 
 /**
  * What a protocol means, item by item: everything that a decision or a result can depend on, and of

@@ -27,11 +27,11 @@ import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** Gives every name that a protocol's rules may use its meaning. */
 final class Names {

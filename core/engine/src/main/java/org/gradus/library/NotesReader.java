@@ -14,9 +14,9 @@ import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.AuthorNotes;
 import org.gradus.protocol.AuthorNotes.Acceptance;
 import org.gradus.protocol.AuthorNotes.Usual;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 
 /** Reads and joins what is said to a reviewer. */
 final class NotesReader {

@@ -5,9 +5,9 @@ import java.util.Map;
 import org.gradus.protocol.Attribute;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * The names that texts of knowledge files may use: what is known of a person and a few more. They

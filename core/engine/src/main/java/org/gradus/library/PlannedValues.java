@@ -10,10 +10,10 @@ import org.gradus.protocol.Stage;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** Checks and plans what is worked out for a person: loads of stages, and what may be answered. */
 final class PlannedValues {

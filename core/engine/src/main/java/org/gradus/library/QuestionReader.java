@@ -6,11 +6,11 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Draft.OfferDraft;
 import org.gradus.library.YamlNode.Scalar;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 
 /** Reads what the tester answers or chooses before the test. */
 final class QuestionReader {

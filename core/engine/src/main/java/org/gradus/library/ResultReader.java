@@ -8,9 +8,9 @@ import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.LineRise;
 import org.gradus.knowledge.PlausibleRange;
 import org.gradus.library.YamlNode.Scalar;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /** Reads which results are possible at all, and when a line through stages counts as rising. */
 final class ResultReader {

@@ -14,9 +14,9 @@ import org.gradus.protocol.Brake;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Eligibility.Outside;
 import org.gradus.rule.syntax.Expression;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /** Reads the parts that rule sets and protocols have in common. */
 final class SetReader {

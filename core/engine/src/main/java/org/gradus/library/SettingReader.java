@@ -12,7 +12,7 @@ import org.gradus.protocol.Setting.Figure;
 import org.gradus.protocol.Setting.Option;
 import org.gradus.protocol.Setting.Value;
 import org.gradus.protocol.Setting.Word;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.QuantityRange;
 
 /** Reads the settings of a file. */
 final class SettingReader {

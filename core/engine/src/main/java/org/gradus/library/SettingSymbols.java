@@ -6,7 +6,7 @@ import java.util.Set;
 import org.gradus.protocol.Setting;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
+import org.gradus.unit.Type;
 
 /** What the name of a setting stands for. */
 final class SettingSymbols {

@@ -15,9 +15,9 @@ import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * A test that is guided by heart rate defers people whose medicine slows the heart: every rule on

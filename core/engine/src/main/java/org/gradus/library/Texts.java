@@ -16,9 +16,9 @@ import org.gradus.knowledge.Extent;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 
 /** Reads single texts of one file: times, quantities, words, sources. */

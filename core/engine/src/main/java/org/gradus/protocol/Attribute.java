@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.gradus.rule.check.Type;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * What a protocol may know of a person. The list is closed; whatever else is asked is a question.

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.unit.QuantityRange;
 
 /**
  * What the files say to a reviewer and not to a test: where parts stand, what is usual, what became

@@ -1,8 +1,8 @@
 package org.gradus.protocol;
 
 import org.gradus.knowledge.Citation;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /**
  * What a component of a load can be at all: a speed beyond it is a slip of unit or keyboard.

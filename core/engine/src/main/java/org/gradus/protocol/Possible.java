@@ -5,9 +5,9 @@ import java.util.Optional;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 
 /** The values that facts can have in any test of a protocol. */
 final class Possible {

@@ -15,9 +15,9 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Type;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /**

@@ -7,12 +7,12 @@ import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 
 /**
  * Something the tester answers or chooses before the test.

@@ -1,7 +1,7 @@
 package org.gradus.protocol;
 
 import java.util.OptionalInt;
-import org.gradus.rule.check.Type;
+import org.gradus.unit.Type;
 
 /**
  * A sign or symptom that is reported when it occurs. One that was not reported counts as absent.

@@ -3,10 +3,10 @@ package org.gradus.protocol;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /**

@@ -13,8 +13,8 @@ import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Type;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /** How the rules of a protocol get their values: which slot holds what. Immutable. */

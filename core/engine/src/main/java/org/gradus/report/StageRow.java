@@ -11,7 +11,6 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Signal;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
 import org.gradus.session.Outcome;
 import org.gradus.session.Reading;
@@ -19,6 +18,7 @@ import org.gradus.session.Readings;
 import org.gradus.session.StageResult;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /**

@@ -15,12 +15,12 @@ import org.gradus.report.Block.Paragraph;
 import org.gradus.report.Block.Picture;
 import org.gradus.report.Block.Table;
 import org.gradus.report.Block.Warning;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Ending;
 import org.gradus.session.Event;
 import org.gradus.session.Outcome;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** What was done: the person, the protocol, the stages, the decisions. */
 final class TestPart {

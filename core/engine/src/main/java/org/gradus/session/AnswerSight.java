@@ -9,14 +9,14 @@ import java.util.TreeSet;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.Question;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Gap.Cause;
-import org.gradus.rule.plan.Truth;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /**
  * Shows what is known of the person and what was answered before the test. What counts as an answer

@@ -2,7 +2,7 @@ package org.gradus.session;
 
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
-import org.gradus.rule.plan.Filled;
+import org.gradus.rule.answer.Filled;
 
 /**
  * The rule behind a verdict.

@@ -12,9 +12,9 @@ import org.gradus.protocol.Fact;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Stage;
 import org.gradus.protocol.Wiring;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Quantity;
 

@@ -3,11 +3,11 @@ package org.gradus.session;
 import java.util.List;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /**
  * Counts the stages at whose end a definition held, the present one included. A stage that is over

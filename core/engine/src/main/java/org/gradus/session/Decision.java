@@ -3,7 +3,7 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 
 /**
  * What the engine recommends at one moment, and why. Follow it with {@link Session#follow}, or

@@ -10,7 +10,7 @@ import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.RuleBook;
-import org.gradus.rule.plan.Diagram;
+import org.gradus.rule.answer.Diagram;
 import org.gradus.rule.plan.Frame;
 
 /** Draws a rule with the values it is looked at with at one moment of a test. */

@@ -12,10 +12,10 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.MeasureLine.IfMissing;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
 
 /**

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.gradus.protocol.MeasureLine.IfMissing;
 import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 
 /**
  * What ends the test at any time, as far as it is known when a stage is due to end.

@@ -7,9 +7,9 @@ import java.util.Set;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.Wiring;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /**
  * The readings on which it rests that a condition holds. It is tried out: what still holds when all

@@ -5,10 +5,10 @@ import java.util.Optional;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /** What the steps to which readings were read leave open about the answers of rules. */
 final class Leeway {

@@ -19,8 +19,8 @@ import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
+import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -15,10 +15,10 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
-import org.gradus.rule.check.Type;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.session.Reading.Measured;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 
 /**
  * Refuses readings that cannot be: a wrong unit, a value no person has, a word that is not offered.

@@ -5,9 +5,9 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
-import org.gradus.rule.plan.Filled;
+import org.gradus.rule.answer.Filled;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 
 /** Puts rules into words that a person can check. */
 final class Reasons {

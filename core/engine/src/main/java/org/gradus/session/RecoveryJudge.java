@@ -8,9 +8,9 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
-import org.gradus.rule.plan.Filled;
+import org.gradus.rule.answer.Filled;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Action;
 
 /** Decides in recovery: an emergency stops again, and the end has to be earned. */

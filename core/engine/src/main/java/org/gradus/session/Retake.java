@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 
 /**
  * Readings to be taken a second time, because a rule that ends the exercise holds on one.

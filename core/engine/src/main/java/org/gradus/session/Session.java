@@ -12,7 +12,7 @@ import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.diagnostic.WrongThread;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.plan.Diagram;
+import org.gradus.rule.answer.Diagram;
 import org.jspecify.annotations.Nullable;
 
 /**

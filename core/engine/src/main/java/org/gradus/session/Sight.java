@@ -7,11 +7,11 @@ import java.util.Optional;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.SlotChanges;
 import org.gradus.protocol.SlotChanges.SlotSet;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Gap.Cause;
+import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /**

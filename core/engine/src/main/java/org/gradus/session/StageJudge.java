@@ -8,8 +8,8 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Unmeasured;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 
 /**
  * Decides in a stage, in this order: stop, finish at any time, read a second time, go on, the rules

@@ -3,7 +3,7 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 
 /** What is recommended now. Its text is one line for people: {@code "HOLD until 4:00"}. */
 public sealed interface Verdict {

@@ -14,10 +14,10 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /**
  * Looks at the rules that end the exercise, or recovery, at any time. A stop that holds is kept

@@ -7,10 +7,10 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.gradus.knowledge.Exercise;
 import org.gradus.knowledge.Given;
 import org.gradus.protocol.LoadRange;
-import org.gradus.rule.plan.Truth;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
+import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 
 /**

@@ -17,7 +17,7 @@ import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.IntensityMethod;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.LoadRange;
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;

@@ -10,8 +10,8 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Signal;
 import org.gradus.review.EdgeCase;
 import org.gradus.review.EdgeCases;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Reading;
+import org.gradus.unit.Type;
 
 /**
  * Arbitraries of jqwik for whoever tests a protocol: people, readings, edges of rules, whole tests,

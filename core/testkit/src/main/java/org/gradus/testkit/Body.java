@@ -7,11 +7,11 @@ import java.util.Optional;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Reading;
 import org.gradus.session.Reading.Measured;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /**
  * A person's readings while the effort grows: within what is usual for the most part, at times

@@ -5,10 +5,10 @@ import java.util.List;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** What is told before a test: readings at rest and answers. */
 final class Interview {

@@ -17,12 +17,12 @@ import org.gradus.protocol.Scale;
 import org.gradus.protocol.Setting;
 import org.gradus.protocol.Signal;
 import org.gradus.protocol.Stage;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression.Literal;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.session.Reading;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** What can be read in tests by a protocol: within what, how finely, and which figures matter. */

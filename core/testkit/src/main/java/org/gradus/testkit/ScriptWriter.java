@@ -8,7 +8,7 @@ import java.util.OptionalInt;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Sign;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;

@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.gradus.diagnostic.GradusException;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Phase;

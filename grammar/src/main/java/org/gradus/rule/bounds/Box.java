@@ -2,7 +2,7 @@ package org.gradus.rule.bounds;
 
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Type;
+import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /** A cell for each slot of a layout: a set of moments that a rule is looked at for all at once. */

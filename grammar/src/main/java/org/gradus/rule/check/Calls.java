@@ -8,6 +8,7 @@ import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** The checks of calls: how many arguments, of what kind, and what slots they need. */
 final class Calls {

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** A tree together with what was found out about it. */
 public final class Checked {

@@ -6,6 +6,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * Checks one tree against a vocabulary. Every name and kind error in it is noted; a part that rests

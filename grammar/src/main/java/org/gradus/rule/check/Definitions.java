@@ -13,6 +13,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Type;
 
 /** Checks the definitions of a protocol, each after those it rests on, and finds circles. */
 public final class Definitions {

@@ -1,6 +1,7 @@
 package org.gradus.rule.check;
 
 import java.util.List;
+import org.gradus.unit.Type;
 
 /**
  * Something a rule wants to know of the test as it stands: a value, a value one minute earlier, an

@@ -13,6 +13,7 @@ import org.gradus.diagnostic.Span;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /**
  * What is found out about one tree while it is checked: the meanings of its names, the types of its

@@ -8,6 +8,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Operator;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * A chain of {@code *} and {@code /} seen as a whole: equal kinds above and below the line cancel,

@@ -6,6 +6,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** The checks of {@code load_for}: that the equation can be solved for the load. */
 final class Solving {

@@ -2,6 +2,7 @@ package org.gradus.rule.check;
 
 import java.util.List;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** What a name stands for. */
 public sealed interface Symbol {

@@ -4,6 +4,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.gradus.unit.Type;
 
 /**
  * A named definition. It has one or more alternatives, of which the first that applies gives the

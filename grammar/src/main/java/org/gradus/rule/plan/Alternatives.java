@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.BinaryOperator;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Interval;
 import org.gradus.rule.bounds.Outcomes;
@@ -52,8 +53,8 @@ final class Alternatives {
     }
 
     private byte applies(Frame frame) {
-      byte all = Truth.YES;
-      for (int i = 0; i < when.length && all != Truth.NO; i++) {
+      byte all = PlannedTruth.YES;
+      for (int i = 0; i < when.length && all != PlannedTruth.NO; i++) {
         all = (byte) Math.min(all, TruthNode.answer(when[i], frame));
       }
       return all;
@@ -90,7 +91,7 @@ final class Alternatives {
     }
 
     private byte truth(Frame frame) {
-      return truth == null ? Truth.OPEN : TruthNode.answer(truth, frame);
+      return truth == null ? PlannedTruth.OPEN : TruthNode.answer(truth, frame);
     }
 
     private Outcomes outcomes(Region region) {
@@ -127,7 +128,7 @@ final class Alternatives {
   /** The value of a definition that is a condition. */
   byte truth(Frame frame) {
     Line chosen = chosen(frame);
-    return chosen == null ? Truth.OPEN : chosen.truth(frame);
+    return chosen == null ? PlannedTruth.OPEN : chosen.truth(frame);
   }
 
   /** The value of a definition as a slot would hold it. */
@@ -205,8 +206,8 @@ final class Alternatives {
   @Nullable Line chosen(Frame frame) {
     for (Line line : lines) {
       byte applies = line.applies(frame);
-      if (applies != Truth.NO) {
-        return applies == Truth.YES ? line : null;
+      if (applies != PlannedTruth.NO) {
+        return applies == PlannedTruth.YES ? line : null;
       }
     }
     return null;
@@ -216,8 +217,8 @@ final class Alternatives {
   Optional<Line> open(Frame frame) {
     for (Line line : lines) {
       byte applies = line.applies(frame);
-      if (applies != Truth.NO) {
-        return applies == Truth.OPEN ? Optional.of(line) : Optional.empty();
+      if (applies != PlannedTruth.NO) {
+        return applies == PlannedTruth.OPEN ? Optional.of(line) : Optional.empty();
       }
     }
     return Optional.empty();

@@ -2,6 +2,7 @@ package org.gradus.rule.plan;
 
 import java.util.List;
 import java.util.Set;
+import org.gradus.rule.answer.Gap;
 
 /** {@code if condition then whenTrue else whenFalse}, of numbers or of truths. */
 sealed interface BranchNode extends Node permits NumberNode.Choice, TruthNode.Choice {
@@ -21,10 +22,10 @@ sealed interface BranchNode extends Node permits NumberNode.Choice, TruthNode.Ch
   @Override
   default void explainUnknown(Frame frame, Set<Gap> found) {
     byte answer = condition().truth(frame);
-    if (answer == Truth.OPEN) {
+    if (answer == PlannedTruth.OPEN) {
       Node.super.explainUnknown(frame, found);
     } else {
-      (answer == Truth.YES ? whenTrue() : whenFalse()).collectGaps(frame, found);
+      (answer == PlannedTruth.YES ? whenTrue() : whenFalse()).collectGaps(frame, found);
     }
   }
 }

@@ -1,6 +1,7 @@
 package org.gradus.rule.plan;
 
 import java.util.Set;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Term;
 
 /** The name of a definition, evaluated in a frame when it is asked for first. */

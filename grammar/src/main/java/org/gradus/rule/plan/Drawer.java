@@ -6,15 +6,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.gradus.diagnostic.Span;
+import org.gradus.rule.answer.Diagram;
+import org.gradus.rule.answer.Diagram.Figure;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
-import org.gradus.rule.plan.Diagram.Figure;
 import org.gradus.rule.plan.Underlines.Mark;
 import org.gradus.rule.syntax.Expression;
 
 /** Draws the values of a frame under texts, by evaluating the parts of a plan again. */
-final class Drawer {
+public final class Drawer {
 
   private final Frame frame;
   private final double now;
@@ -22,14 +23,25 @@ final class Drawer {
   private final Digits digits;
   private final Map<String, Figure> figures = new LinkedHashMap<>();
 
-  Drawer(Frame frame, double now) {
+  private Drawer(Frame frame, double now) {
     this.frame = frame;
     this.now = now;
     this.values = new Values(frame);
     this.digits = new Digits(frame);
   }
 
-  Diagram draw(Span whole, Checked checked) {
+  /**
+   * Draws a checked tree.
+   *
+   * @param frame gives the values
+   * @param whole the text to show, of which the tree is a part
+   * @param now in seconds since the start; the age of a reading is counted up to it
+   */
+  public static Diagram draw(Checked checked, Frame frame, Span whole, double now) {
+    return new Drawer(frame, now).draw(whole, checked);
+  }
+
+  private Diagram draw(Span whole, Checked checked) {
     figures.put("", new Figure("", List.of()));
     figures.put("", figure("", whole, checked));
     return new Diagram(List.copyOf(figures.values()));

@@ -4,14 +4,15 @@ import java.math.MathContext;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.gradus.diagnostic.Span;
+import org.gradus.rule.answer.Filled;
+import org.gradus.rule.answer.Filled.Definition;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
-import org.gradus.rule.plan.Filled.Definition;
 import org.gradus.rule.syntax.Expression;
 
 /** Fills the numbers of a frame into texts, by evaluating the parts of a plan again. */
-final class Filler {
+public final class Filler {
 
   private final Frame frame;
   private final Values values;
@@ -24,14 +25,17 @@ final class Filler {
     this.digits = new Digits(frame);
   }
 
-  /** The text of a checked tree on a frame, written when it is asked for. */
-  static Filled fill(Frame frame, Checked checked) {
-    return new Filled(frame, () -> new Filler(frame).write(checked));
+  /**
+   * The text of a checked tree with the numbers of a frame filled in. It is written when it is
+   * asked for, since most decisions of a test are never read out; the frame must not be changed.
+   */
+  public static Filled fill(Checked checked, Frame frame) {
+    return Filled.later(frame, () -> new Filler(frame).write(checked));
   }
 
-  private Filled.Written write(Checked checked) {
+  private Filled write(Checked checked) {
     String text = text(checked, checked.root(), Shown.SHORT);
-    return new Filled.Written(text, definitions.values().stream().toList());
+    return Filled.of(text, definitions.values().stream().toList());
   }
 
   // The text of a part is its own characters with the filled texts of its leaves put in their

@@ -1,5 +1,6 @@
 package org.gradus.rule.plan;
 
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Layout;
 import org.jspecify.annotations.Nullable;
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.syntax.Expression;

@@ -164,8 +164,8 @@ public sealed interface NumberNode extends Node
     @Override
     public double value(Frame frame) {
       byte answer = TruthNode.answer(condition, frame);
-      if (answer != Truth.OPEN) {
-        return NumberNode.number(answer == Truth.YES ? whenTrue : whenFalse, frame);
+      if (answer != PlannedTruth.OPEN) {
+        return NumberNode.number(answer == PlannedTruth.YES ? whenTrue : whenFalse, frame);
       }
       double first = NumberNode.number(whenTrue, frame);
       return Quantity.same(first, NumberNode.number(whenFalse, frame)) ? first : Double.NaN;

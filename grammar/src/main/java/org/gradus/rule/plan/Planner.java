@@ -5,8 +5,8 @@ import java.util.List;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Turns a checked tree into nodes: names become slots or constants, units become factors. */

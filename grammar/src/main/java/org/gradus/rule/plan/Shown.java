@@ -2,9 +2,9 @@ package org.gradus.rule.plan;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import org.gradus.rule.check.Type;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** How values are shown to a person, with as many digits as are asked for. */
 final class Shown {

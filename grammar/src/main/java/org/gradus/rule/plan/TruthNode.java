@@ -2,6 +2,7 @@ package org.gradus.rule.plan;
 
 import java.util.List;
 import java.util.Set;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Interval;
@@ -29,7 +30,7 @@ public sealed interface TruthNode extends Node {
 
   /** The answer of a node on a frame. */
   static Truth test(TruthNode node, Frame frame) {
-    return Truth.of(answer(node, frame));
+    return PlannedTruth.truth(answer(node, frame));
   }
 
   /** The truth of a node; see {@link NumberNode#number}. */
@@ -49,12 +50,12 @@ public sealed interface TruthNode extends Node {
   @Override
   default double slotValue(Frame frame) {
     byte answer = truth(frame);
-    return answer == Truth.OPEN ? Double.NaN : answer == Truth.YES ? 1 : 0;
+    return answer == PlannedTruth.OPEN ? Double.NaN : answer == PlannedTruth.YES ? 1 : 0;
   }
 
   @Override
   default boolean isUnknown(Frame frame) {
-    return truth(frame) == Truth.OPEN;
+    return truth(frame) == PlannedTruth.OPEN;
   }
 
   @Override
@@ -64,7 +65,7 @@ public sealed interface TruthNode extends Node {
   }
 
   private static byte fromNumber(double number) {
-    return Double.isNaN(number) ? Truth.OPEN : Truth.planned(number != 0);
+    return Double.isNaN(number) ? PlannedTruth.OPEN : PlannedTruth.of(number != 0);
   }
 
   /** The condition that a slot holds. */
@@ -95,7 +96,7 @@ public sealed interface TruthNode extends Node {
   record Fixed(Expression syntax, boolean answer) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      return Truth.planned(answer);
+      return PlannedTruth.of(answer);
     }
 
     @Override
@@ -114,7 +115,9 @@ public sealed interface TruthNode extends Node {
     @Override
     public byte truth(Frame frame) {
       byte first = TruthNode.answer(left, frame);
-      return first == Truth.NO ? first : (byte) Math.min(first, TruthNode.answer(right, frame));
+      return first == PlannedTruth.NO
+          ? first
+          : (byte) Math.min(first, TruthNode.answer(right, frame));
     }
 
     // The right side matters only where the left holds: "known(x) and x > 5". Where the left may be
@@ -146,7 +149,9 @@ public sealed interface TruthNode extends Node {
     @Override
     public byte truth(Frame frame) {
       byte first = TruthNode.answer(left, frame);
-      return first == Truth.YES ? first : (byte) Math.max(first, TruthNode.answer(right, frame));
+      return first == PlannedTruth.YES
+          ? first
+          : (byte) Math.max(first, TruthNode.answer(right, frame));
     }
 
     // As with "and", the right side matters only where the left fails.
@@ -211,9 +216,9 @@ public sealed interface TruthNode extends Node {
           relation,
           left,
           right,
-          Truth.planned(relation.holds(-1)),
-          Truth.planned(relation.holds(0)),
-          Truth.planned(relation.holds(1)));
+          PlannedTruth.of(relation.holds(-1)),
+          PlannedTruth.of(relation.holds(0)),
+          PlannedTruth.of(relation.holds(1)));
     }
 
     @Override
@@ -225,7 +230,7 @@ public sealed interface TruthNode extends Node {
       } else if (Quantity.isBelow(b, a)) {
         return above;
       }
-      return Double.isNaN(a) || Double.isNaN(b) ? Truth.OPEN : same;
+      return Double.isNaN(a) || Double.isNaN(b) ? PlannedTruth.OPEN : same;
     }
 
     static boolean holds(Relation relation, double a, double b) {
@@ -279,16 +284,16 @@ public sealed interface TruthNode extends Node {
     public byte truth(Frame frame) {
       double x = NumberNode.number(number, frame);
       byte above = isAtMost(NumberNode.number(low, frame), x);
-      return above == Truth.NO
+      return above == PlannedTruth.NO
           ? above
           : (byte) Math.min(above, isAtMost(x, NumberNode.number(high, frame)));
     }
 
     private static byte isAtMost(double a, double b) {
       if (Double.isNaN(a) || Double.isNaN(b)) {
-        return Truth.OPEN;
+        return PlannedTruth.OPEN;
       }
-      return Truth.planned(!Quantity.isBelow(b, a));
+      return PlannedTruth.of(!Quantity.isBelow(b, a));
     }
 
     @Override
@@ -325,7 +330,9 @@ public sealed interface TruthNode extends Node {
     @Override
     public byte truth(Frame frame) {
       double chosen = frame.value(slot);
-      return Double.isNaN(chosen) ? Truth.OPEN : Truth.planned((chosen == option) != negated);
+      return Double.isNaN(chosen)
+          ? PlannedTruth.OPEN
+          : PlannedTruth.of((chosen == option) != negated);
     }
 
     @Override
@@ -359,7 +366,7 @@ public sealed interface TruthNode extends Node {
   record Known(Expression syntax, Node subject) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      return Truth.planned(!subject.isUnknown(frame));
+      return PlannedTruth.of(!subject.isUnknown(frame));
     }
 
     @Override
@@ -386,7 +393,7 @@ public sealed interface TruthNode extends Node {
   record KnownSlot(Expression syntax, int slot) implements TruthNode {
     @Override
     public byte truth(Frame frame) {
-      return Truth.planned(frame.isKnown(slot));
+      return PlannedTruth.of(frame.isKnown(slot));
     }
 
     @Override
@@ -407,11 +414,11 @@ public sealed interface TruthNode extends Node {
     @Override
     public byte truth(Frame frame) {
       byte answer = condition.truth(frame);
-      if (answer != Truth.OPEN) {
-        return (answer == Truth.YES ? whenTrue : whenFalse).truth(frame);
+      if (answer != PlannedTruth.OPEN) {
+        return (answer == PlannedTruth.YES ? whenTrue : whenFalse).truth(frame);
       }
       byte first = whenTrue.truth(frame);
-      return first == whenFalse.truth(frame) ? first : Truth.OPEN;
+      return first == whenFalse.truth(frame) ? first : PlannedTruth.OPEN;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.bounds.Interval;
 import org.gradus.rule.check.Table;
 import org.gradus.rule.syntax.Expression;

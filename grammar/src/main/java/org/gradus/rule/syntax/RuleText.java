@@ -6,6 +6,7 @@ import org.antlr.v4.runtime.ParserRuleContext;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 
 /**
  * Reads the texts of the rule language. Each method takes the stretch of a file in which a text
@@ -89,24 +90,5 @@ public final class RuleText {
       case "stop", "finish", "hold", "advance", "offer", "caution", "defer", "start", "end" -> true;
       default -> false;
     };
-  }
-
-  /**
-   * A range of quantities.
-   *
-   * @param low its lower end, included
-   * @param high its upper end, included
-   */
-  public record QuantityRange(Quantity low, Quantity high) {
-
-    /** Whether a value in the base unit lies in it. */
-    public boolean holds(double value) {
-      return value >= low.base() && value <= high.base();
-    }
-
-    @Override
-    public String toString() {
-      return low + " to " + high;
-    }
   }
 }

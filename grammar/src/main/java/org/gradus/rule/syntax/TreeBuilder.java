@@ -25,6 +25,7 @@ import org.gradus.rule.syntax.GradusParser.SelectionContext;
 import org.gradus.rule.syntax.GradusParser.SentenceContext;
 import org.gradus.rule.syntax.GradusParser.UnitContext;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -54,8 +55,8 @@ final class TreeBuilder {
     return new ChoiceLine(span(tree.name()), name(tree.name()), when);
   }
 
-  RuleText.QuantityRange range(RangeTextContext tree) {
-    return new RuleText.QuantityRange(quantity(tree.quantity(0)), quantity(tree.quantity(1)));
+  QuantityRange range(RangeTextContext tree) {
+    return new QuantityRange(quantity(tree.quantity(0)), quantity(tree.quantity(1)));
   }
 
   Selection selection(SelectionContext tree) {

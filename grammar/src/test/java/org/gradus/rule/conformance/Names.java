@@ -10,11 +10,11 @@ import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** The names that all cases may use, from {@code names.yaml}. */
 final class Names {

@@ -17,12 +17,12 @@ import org.gradus.rule.check.Checker;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /**
  * One example of the page: lines of givens and definitions, the text itself, and lines that say

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Symbol;
-import org.gradus.rule.check.Type;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /**
  * Something that is given: {@code heart_rate = 138 bpm}, {@code earlier(heart_rate, 1 min) = 134

@@ -130,7 +130,7 @@ class LanguagePageTest {
 
   @Test
   void everyReasonForAnUnknownIsListed() {
-    Arrays.stream(org.gradus.rule.plan.Gap.Cause.values())
+    Arrays.stream(org.gradus.rule.answer.Gap.Cause.values())
         .forEach(
             cause ->
                 assertThat(PAGE.lines())

@@ -12,15 +12,15 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
+import org.gradus.unit.Type;
 
 /** What a node gives over a box may contain an outcome that cannot happen; it misses none. */
 class BoxTest {

@@ -7,7 +7,7 @@ import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Type;
+import org.gradus.unit.Type;
 
 /** Random boxes and the readings inside them. */
 final class Boxes {

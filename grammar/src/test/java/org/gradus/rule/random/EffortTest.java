@@ -15,13 +15,13 @@ import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Vocabulary;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.RuleText;
 import org.junit.jupiter.api.Test;
 

@@ -7,8 +7,8 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Gap.Cause;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
 
 /** An unknown names what would settle it. */
 class GapsTest {

@@ -7,7 +7,6 @@ import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Name;
 import org.gradus.rule.syntax.Expression.Operator;
@@ -15,6 +14,7 @@ import org.gradus.rule.syntax.Expression.Relation;
 import org.gradus.rule.syntax.Expression.UnitName;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Grows random trees of a wanted type. */

@@ -11,10 +11,10 @@ import net.jqwik.api.Provide;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Quantity;
 

@@ -6,12 +6,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Type;
 
 /** What is known at one moment, in words; a missing reading is simply not there. */
 record Readings(Layout layout, Map<String, Double> values) {

@@ -8,10 +8,10 @@ import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Gap;
-import org.gradus.rule.plan.Truth;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 

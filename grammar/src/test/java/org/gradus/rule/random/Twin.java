@@ -6,9 +6,9 @@ import java.util.function.DoubleBinaryOperator;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Table;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /**

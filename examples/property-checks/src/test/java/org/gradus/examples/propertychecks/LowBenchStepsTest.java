@@ -15,7 +15,7 @@ import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.review.EdgeCase;
-import org.gradus.rule.plan.Truth;
+import org.gradus.rule.answer.Truth;
 import org.gradus.session.Event;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.gradus.rule.plan.Gap;
+import org.gradus.rule.answer.Gap;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;

@@ -8,7 +8,7 @@ import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.rule.plan.Diagram;
+import org.gradus.rule.answer.Diagram;
 import org.gradus.rule.plan.Frame;
 
 /**

@@ -16,7 +16,6 @@ import org.gradus.protocol.Heading;
 import org.gradus.protocol.Protocol;
 import org.gradus.report.Report;
 import org.gradus.report.StageRow;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Event;
 import org.gradus.session.Ledger;
 import org.gradus.session.Loading;
@@ -26,6 +25,7 @@ import org.gradus.session.Session;
 import org.gradus.training.Training;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /**
  * The report of a recorded test as names and values, for programs. Times are in seconds since the

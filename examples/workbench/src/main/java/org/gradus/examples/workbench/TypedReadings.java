@@ -12,15 +12,15 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Signal;
-import org.gradus.rule.check.Type;
 import org.gradus.rule.syntax.RuleText;
-import org.gradus.rule.syntax.RuleText.QuantityRange;
 import org.gradus.session.Loading;
 import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Makes readings, answers and loads of what is typed. */

@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.Set;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Question;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.unit.Type;
 
 /**
  * The questions that {@code nothing unusual} answers: those for which the protocol's own rules

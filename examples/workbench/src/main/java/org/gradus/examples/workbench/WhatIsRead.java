@@ -7,8 +7,8 @@ import java.util.Map;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Timing;
-import org.gradus.rule.check.Type;
 import org.gradus.session.Times;
+import org.gradus.unit.Type;
 
 /** What is read and when, in the words of the files. */
 final class WhatIsRead {

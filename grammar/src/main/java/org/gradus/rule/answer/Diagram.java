@@ -1,9 +1,7 @@
-package org.gradus.rule.plan;
+package org.gradus.rule.answer;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.gradus.diagnostic.Span;
-import org.gradus.rule.check.Checked;
 
 /**
  * A text with the value of every part under it, and the same for each definition it uses:
@@ -43,17 +41,6 @@ public record Diagram(List<Figure> figures) {
 
   public Diagram {
     figures = List.copyOf(figures);
-  }
-
-  /**
-   * Draws a checked tree.
-   *
-   * @param frame gives the values
-   * @param whole the text to show, of which the tree is a part
-   * @param now in seconds since the start; the age of a reading is counted up to it
-   */
-  public static Diagram of(Checked checked, Frame frame, Span whole, double now) {
-    return new Drawer(frame, now).draw(whole, checked);
   }
 
   /** All figures, one below the other. */

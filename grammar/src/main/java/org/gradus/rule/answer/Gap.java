@@ -1,4 +1,4 @@
-package org.gradus.rule.plan;
+package org.gradus.rule.answer;
 
 import java.time.Duration;
 

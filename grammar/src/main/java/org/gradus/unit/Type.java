@@ -1,8 +1,7 @@
-package org.gradus.rule.check;
+package org.gradus.unit;
 
 import java.util.List;
 import java.util.function.Function;
-import org.gradus.unit.Kind;
 
 /** What a part of a rule evaluates to. */
 public sealed interface Type {

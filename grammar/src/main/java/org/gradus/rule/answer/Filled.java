@@ -1,11 +1,10 @@
-package org.gradus.rule.plan;
+package org.gradus.rule.answer;
 
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.gradus.rule.check.Checked;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,18 +17,19 @@ public final class Filled {
   private @Nullable Supplier<Written> writing;
   private @Nullable Written written;
 
-  /**
-   * @param lock what nobody else may use while it is written
-   * @param writing writes it
-   */
-  Filled(Object lock, Supplier<Written> writing) {
+  private Filled(Object lock, Supplier<Written> writing) {
     this.lock = lock;
     this.writing = writing;
   }
 
-  /** The text of a checked tree with the numbers of a frame filled in. */
-  public static Filled of(Checked checked, Frame frame) {
-    return Filler.fill(frame, checked);
+  /**
+   * A text that is written when it is first asked for.
+   *
+   * @param lock what nobody else may use while it is written
+   * @param writing writes it
+   */
+  public static Filled later(Object lock, Supplier<Filled> writing) {
+    return new Filled(lock, () -> writing.get().written());
   }
 
   /** A text that is written already. */
@@ -37,8 +37,7 @@ public final class Filled {
     return new Filled(new Object(), () -> new Written(text, definitions));
   }
 
-  /** What is written. */
-  record Written(String text, List<Definition> definitions) {
+  private record Written(String text, List<Definition> definitions) {
     Written {
       definitions = List.copyOf(definitions);
     }

@@ -1,0 +1,20 @@
+package org.gradus.unit;
+
+/**
+ * A range of quantities.
+ *
+ * @param low its lower end, included
+ * @param high its upper end, included
+ */
+public record QuantityRange(Quantity low, Quantity high) {
+
+  /** Whether a value in the base unit lies in it. */
+  public boolean holds(double value) {
+    return value >= low.base() && value <= high.base();
+  }
+
+  @Override
+  public String toString() {
+    return low + " to " + high;
+  }
+}
