@@ -5,7 +5,7 @@
 // The modules that are named here are built after this one.
 @SuppressWarnings("module")
 module org.gradus.grammar {
-  requires static org.jspecify;
+  requires static transitive org.jspecify;
   requires org.antlr.antlr4.runtime;
 
   exports org.gradus.unit;

@@ -1,4 +1,6 @@
 /** The engine: protocols, live tests, records, capacity, training plans and reports. */
+// The modules that are named here are built after this one.
+@SuppressWarnings("module")
 module org.gradus.core {
   requires static org.jspecify;
   requires transitive org.gradus.grammar;
@@ -7,6 +9,8 @@ module org.gradus.core {
 
   exports org.gradus.capacity;
   exports org.gradus.history;
+  exports org.gradus.internal.reach to
+      org.gradus.authoring;
   exports org.gradus.knowledge;
   exports org.gradus.library;
   exports org.gradus.protocol;

@@ -22,6 +22,8 @@ import org.gradus.rule.syntax.Expression.Literal;
  *     its text
  * @param words the settings it asks for their word
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public record Anatomy(
     List<Compared> comparisons,
     List<Literal> figures,

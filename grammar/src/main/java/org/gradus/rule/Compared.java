@@ -13,6 +13,8 @@ import org.gradus.rule.syntax.Expression.Relation;
  * @param left the left side
  * @param right the right side
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public record Compared(Span whole, Relation relation, Formula left, Formula right) {
 
   /** How far the left side lies above the right one; NaN when either is unknown. */

@@ -29,6 +29,8 @@ import org.gradus.rule.syntax.Expression;
 /**
  * A condition ready to be asked. Immutable; it may be shared by any number of sessions and threads.
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Condition {
 
   private final Checked checked;

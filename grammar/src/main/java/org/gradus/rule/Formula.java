@@ -30,6 +30,8 @@ import org.gradus.unit.Type;
 /**
  * A value ready to be computed. Immutable; it may be shared by any number of sessions and threads.
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Formula {
 
   private final Checked checked;

@@ -8,6 +8,8 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
 
 /** What readings leave open because they can only be read to a step. */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Resolution {
 
   private Resolution() {}

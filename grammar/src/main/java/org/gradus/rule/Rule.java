@@ -30,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  *
  * Immutable; it may be shared by any number of sessions and threads.
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Rule {
 
   private final Sentence sentence;

@@ -51,12 +51,14 @@ class ArchitectureTest {
     STANDS_ON.put("rule.plan", List.of("rule.bounds", "rule.answer"));
     STANDS_ON.put("rule", List.of("rule.plan"));
     STANDS_ON.put("knowledge", List.of("rule"));
-    STANDS_ON.put("protocol", List.of("knowledge"));
-    STANDS_ON.put("library", List.of("protocol"));
+    STANDS_ON.put("internal", List.of("rule.plan"));
+    STANDS_ON.put("protocol", List.of("knowledge", "internal"));
+    STANDS_ON.put("internal.reach", List.of("protocol"));
+    STANDS_ON.put("library", List.of("internal.reach"));
     STANDS_ON.put("session", List.of("protocol"));
     STANDS_ON.put("history", List.of("library", "session"));
     STANDS_ON.put("capacity", List.of("session"));
-    STANDS_ON.put("review", List.of("session"));
+    STANDS_ON.put("review", List.of("session", "internal.reach"));
     STANDS_ON.put("cases", List.of("library", "capacity"));
     STANDS_ON.put("training", List.of("capacity"));
     STANDS_ON.put("report", List.of("training", "history"));

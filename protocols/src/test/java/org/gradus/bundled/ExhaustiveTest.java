@@ -35,9 +35,11 @@ class ExhaustiveTest {
       Set.of(
           "org.gradus.bundled",
           "org.gradus.diagnostic",
+          "org.gradus.internal",
           "org.gradus.knowledge",
           "org.gradus.rule.syntax",
           "org.gradus.rule.check",
+          "org.gradus.rule.answer",
           "org.gradus.rule.bounds",
           "org.gradus.rule.plan",
           "org.gradus.training",

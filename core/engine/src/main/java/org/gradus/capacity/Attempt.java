@@ -2,6 +2,7 @@ package org.gradus.capacity;
 
 import java.util.List;
 import java.util.Optional;
+import org.gradus.internal.KeyMoments;
 import org.gradus.knowledge.PlausibleRange;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.EstimateLine;
@@ -91,7 +92,8 @@ final class Attempt {
   }
 
   private Frame atMoment(EstimateLine line) {
-    return Selector.isOfRecovery(line) ? outcome.inRecovery() : outcome.atFinish();
+    KeyMoments moments = KeyMoments.of(outcome);
+    return Selector.isOfRecovery(line) ? moments.inRecovery() : moments.atFinish();
   }
 
   private Optional<List<String>> barred(Condition condition, Frame frame) {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.internal.KeyMoments;
 import org.gradus.knowledge.NormTable;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.plan.Frame;
@@ -57,7 +58,7 @@ public record Capacity(
 
   private static TestFacts facts(Outcome outcome) {
     Protocol protocol = outcome.protocol();
-    Frame frame = outcome.atFinish();
+    Frame frame = KeyMoments.of(outcome).atFinish();
     Map<String, Quantity> readings = new LinkedHashMap<>();
     protocol
         .wiring()

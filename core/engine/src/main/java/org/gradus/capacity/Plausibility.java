@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.gradus.internal.KeyMoments;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
@@ -39,7 +40,7 @@ final class Plausibility {
       if (isOfStage(rule)) {
         ofStages(rule).ifPresent(findings::add);
       } else {
-        Frame frame = told(outcome.atFinish());
+        Frame frame = told(KeyMoments.of(outcome).atFinish());
         if (rule.rule().test(frame) == Truth.TRUE) {
           findings.add(finding(rule, frame, List.of()));
         }
@@ -52,7 +53,7 @@ final class Plausibility {
     List<String> stages = new ArrayList<>();
     Optional<Frame> first = Optional.empty();
     for (StageResult stage : outcome.stages()) {
-      Frame frame = told(outcome.atEndOf(stage));
+      Frame frame = told(KeyMoments.of(outcome).atEndOf(stage.place()));
       if (stage.completed() && rule.rule().test(frame) == Truth.TRUE) {
         stages.add(stage.id());
         first = first.or(() -> Optional.of(frame));

@@ -18,6 +18,8 @@ import org.gradus.unit.Quantity;
  *     the widest in % of the equations of the same loads
  * @param source its citation
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public record CostEquation(
     String id,
     List<String> loads,

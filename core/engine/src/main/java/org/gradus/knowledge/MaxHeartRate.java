@@ -17,6 +17,8 @@ import org.gradus.unit.Quantity;
  * @param source its citation
  * @param replaces ids it had in earlier versions of its file; no protocol may use them any more
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public record MaxHeartRate(
     String id,
     String title,

@@ -11,6 +11,8 @@ import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 
 /** A condition of a knowledge file, asked on values given by name. Immutable. */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Proviso {
 
   private final Condition condition;

@@ -11,6 +11,8 @@ import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 
 /** A formula of a knowledge file, worked out on values given by name. Immutable. */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Reckoning {
 
   private final Formula formula;

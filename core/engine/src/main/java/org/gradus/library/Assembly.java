@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.internal.LibraryKey;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
@@ -111,6 +112,7 @@ final class Assembly {
     Wiring wiring =
         new Wiring(layout.build(), known.facts(), axes, counted, citations(), spreads());
     return new Protocol(
+        LibraryKey.KEY,
         heading(schedule, recovery),
         eligibility(),
         settings,

@@ -21,6 +21,8 @@ import org.gradus.unit.Quantity;
  * @param source where the method comes from
  * @param cautions what to know about it
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public record EstimateLine(
     String id,
     Selection from,

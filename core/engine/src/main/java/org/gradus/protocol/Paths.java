@@ -7,6 +7,8 @@ import java.util.TreeSet;
 import org.gradus.rule.syntax.Action;
 
 /** Where a test can begin, and from which stages each stage can be reached. */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public interface Paths {
 
   /** Whether a test can begin with a stage, given by its place. */

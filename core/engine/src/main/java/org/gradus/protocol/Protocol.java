@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -14,6 +15,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.Suggestion;
+import org.gradus.internal.LibraryKey;
 import org.gradus.rule.check.Demand;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -27,46 +29,144 @@ import org.gradus.unit.Unit;
  * <p>Gradus advises a trained person who decides. It is no medical device: medical clearance, an
  * emergency plan, local rules and licensed practice come before anything a protocol says.
  *
- * @param heading what it is
- * @param eligibility whom it is for
- * @param settings the figures and words that may be changed
- * @param instruments what can be told to a test
- * @param baselines what is read before the first stage
- * @param schedule what is read in the stages
- * @param cues what the tester is reminded of in each stage
- * @param stages the stages in order
- * @param rules the rules
- * @param unmeasured what happens when readings stay missing
- * @param recovery what follows the exercise, if the file says so
- * @param assessment how the result is worked out
- * @param brake how the cycle is braked, where a force has to be set for a power
- * @param wiring how rules get their values; internal to Gradus, may change with any version
- * @param notes what the files say to a reviewer
- * @param remake makes the same protocol with other settings; internal, use {@link #with}
+ * <p>A library alone makes protocols, so that nobody gets one that is not proved.
  */
-public record Protocol(
-    Heading heading,
-    Eligibility eligibility,
-    Map<String, Setting> settings,
-    Instruments instruments,
-    List<BaselineLine> baselines,
-    Schedule schedule,
-    List<Cue> cues,
-    List<Stage> stages,
-    RuleBook rules,
-    Unmeasured unmeasured,
-    Optional<Recovery> recovery,
-    Assessment assessment,
-    Optional<Brake> brake,
-    Wiring wiring,
-    AuthorNotes notes,
-    Function<Map<String, Setting.Value>, Protocol> remake) {
+public final class Protocol {
 
-  public Protocol {
-    settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
-    baselines = List.copyOf(baselines);
-    cues = List.copyOf(cues);
-    stages = List.copyOf(stages);
+  private final Heading heading;
+  private final Eligibility eligibility;
+  private final Map<String, Setting> settings;
+  private final Instruments instruments;
+  private final List<BaselineLine> baselines;
+  private final Schedule schedule;
+  private final List<Cue> cues;
+  private final List<Stage> stages;
+  private final RuleBook rules;
+  private final Unmeasured unmeasured;
+  private final Optional<Recovery> recovery;
+  private final Assessment assessment;
+  private final Optional<Brake> brake;
+  private final Wiring wiring;
+  private final AuthorNotes notes;
+  private final Function<Map<String, Setting.Value>, Protocol> remake;
+
+  /**
+   * For the library, which checks and proves what it makes before it hands it out.
+   *
+   * @param key in a package that is not exported, so that hosts have none
+   * @param remake makes the same protocol with other settings
+   */
+  @SuppressWarnings("exports")
+  public Protocol(
+      LibraryKey key,
+      Heading heading,
+      Eligibility eligibility,
+      Map<String, Setting> settings,
+      Instruments instruments,
+      List<BaselineLine> baselines,
+      Schedule schedule,
+      List<Cue> cues,
+      List<Stage> stages,
+      RuleBook rules,
+      Unmeasured unmeasured,
+      Optional<Recovery> recovery,
+      Assessment assessment,
+      Optional<Brake> brake,
+      Wiring wiring,
+      AuthorNotes notes,
+      Function<Map<String, Setting.Value>, Protocol> remake) {
+    Objects.requireNonNull(key, "only a library makes a protocol");
+    this.heading = heading;
+    this.eligibility = eligibility;
+    this.settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
+    this.instruments = instruments;
+    this.baselines = List.copyOf(baselines);
+    this.schedule = schedule;
+    this.cues = List.copyOf(cues);
+    this.stages = List.copyOf(stages);
+    this.rules = rules;
+    this.unmeasured = unmeasured;
+    this.recovery = recovery;
+    this.assessment = assessment;
+    this.brake = brake;
+    this.wiring = wiring;
+    this.notes = notes;
+    this.remake = remake;
+  }
+
+  /** What it is. */
+  public Heading heading() {
+    return heading;
+  }
+
+  /** Whom it is for. */
+  public Eligibility eligibility() {
+    return eligibility;
+  }
+
+  /** The figures and words that may be changed, by name. */
+  public Map<String, Setting> settings() {
+    return settings;
+  }
+
+  /** What can be told to a test. */
+  public Instruments instruments() {
+    return instruments;
+  }
+
+  /** What is read before the first stage. */
+  public List<BaselineLine> baselines() {
+    return baselines;
+  }
+
+  /** What is read in the stages. */
+  public Schedule schedule() {
+    return schedule;
+  }
+
+  /** What the tester is reminded of in each stage. */
+  public List<Cue> cues() {
+    return cues;
+  }
+
+  /** The stages in order. */
+  public List<Stage> stages() {
+    return stages;
+  }
+
+  /** The rules. */
+  public RuleBook rules() {
+    return rules;
+  }
+
+  /** What happens when readings stay missing. */
+  public Unmeasured unmeasured() {
+    return unmeasured;
+  }
+
+  /** What follows the exercise, if the file says so. */
+  public Optional<Recovery> recovery() {
+    return recovery;
+  }
+
+  /** How the result is worked out. */
+  public Assessment assessment() {
+    return assessment;
+  }
+
+  /** How the cycle is braked, where a force has to be set for a power. */
+  public Optional<Brake> brake() {
+    return brake;
+  }
+
+  /** How rules get their values; for Gradus's own modules, may change with any version. */
+  public Wiring wiring() {
+    return wiring;
+  }
+
+  /** What the files say to a reviewer. */
+  public AuthorNotes notes() {
+    return notes;
   }
 
   /** The id: {@code graded-walk-standard}. */

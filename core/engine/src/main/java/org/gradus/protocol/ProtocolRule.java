@@ -44,7 +44,8 @@ public record ProtocolRule(
     COOL_DOWN
   }
 
-  /** What it recommends. */
+  /** What it recommends; the type is for the engine and its tools. */
+  @SuppressWarnings("exports")
   public Action action() {
     return rule.action();
   }

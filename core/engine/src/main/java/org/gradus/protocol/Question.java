@@ -26,6 +26,8 @@ import org.gradus.unit.Type;
  * @param unless where this holds the question is not asked and the answer is no
  * @param source where the question comes from
  */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public record Question(
     String name,
     Type type,

@@ -18,6 +18,8 @@ import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /** How the rules of a protocol get their values: which slot holds what. Immutable. */
+// Members that show types of closed packages are for the engine and its tools.
+@SuppressWarnings("exports")
 public final class Wiring {
 
   private final Layout layout;

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
+import org.gradus.internal.KeyMoments;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Signal;
@@ -50,7 +51,7 @@ public record StageRow(
     return outcome.stages().stream()
         .map(
             stage -> {
-              Frame frame = outcome.atEndOf(stage);
+              Frame frame = KeyMoments.of(outcome).atEndOf(stage.place());
               return new StageRow(
                   stage,
                   readings(outcome.protocol(), frame),

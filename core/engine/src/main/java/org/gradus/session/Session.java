@@ -279,7 +279,7 @@ public final class Session extends Telling {
   /** The test as it stands, for working out its result. */
   public Outcome outcome() {
     ownThread();
-    return new Outcome(course);
+    return new TestAtMoment(course);
   }
 
   private void ownThread() {

@@ -1,4 +1,4 @@
-package org.gradus.protocol;
+package org.gradus.internal.reach;
 
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -7,6 +7,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.BaselineLine;
+import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Paths;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
+import org.gradus.protocol.Recovery;
+import org.gradus.protocol.Stage;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;

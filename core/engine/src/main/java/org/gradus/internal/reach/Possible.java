@@ -1,7 +1,13 @@
-package org.gradus.protocol;
+package org.gradus.internal.reach;
 
 import java.util.DoubleSummaryStatistics;
 import java.util.Optional;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.LoadRange;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Question;
+import org.gradus.protocol.Setting;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;

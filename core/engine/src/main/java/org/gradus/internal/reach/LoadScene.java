@@ -1,6 +1,9 @@
-package org.gradus.protocol;
+package org.gradus.internal.reach;
 
 import java.util.Optional;
+import org.gradus.protocol.Fact;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Stage;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;

@@ -1,7 +1,11 @@
-package org.gradus.protocol;
+package org.gradus.internal.reach;
 
 import java.time.Duration;
 import java.util.Optional;
+import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Schedule;
+import org.gradus.protocol.Stage;
+import org.gradus.protocol.Timing;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;

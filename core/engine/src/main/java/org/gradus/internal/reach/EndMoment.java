@@ -1,6 +1,8 @@
-package org.gradus.protocol;
+package org.gradus.internal.reach;
 
 import java.time.Duration;
+import org.gradus.protocol.Stage;
+import org.gradus.protocol.Stretch;
 
 /**
  * A moment at which a stage can be due to end.
