@@ -1,0 +1,5 @@
+/** What the modules of the engine show to hosts. */
+@NullMarked
+package org.gradus.surface;
+
+import org.jspecify.annotations.NullMarked;
