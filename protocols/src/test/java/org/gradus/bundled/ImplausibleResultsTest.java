@@ -73,7 +73,12 @@ class ImplausibleResultsTest {
   // 184.4 mL/kg/min.
   @Test
   void anAnswerNoPersonHasIsNoHeadlineButAFinding() {
-    Protocol wrong = edited("then 72 bpm else 61 bpm", "then 106 bpm else 106 bpm");
+    Protocol wrong =
+        edited(
+            "from: usable stages, at least 1",
+            "from: usable stages, at least 9",
+            "then 72 bpm else 61 bpm",
+            "then 106 bpm else 106 bpm");
     Session session = Walked.walk(wrong, WOMAN, 112);
     Capacity capacity = Capacity.of(session.outcome());
     assertThat(capacity.headline()).isEmpty();
@@ -102,12 +107,12 @@ class ImplausibleResultsTest {
   void anotherEstimateOfTheSameTestIsNoWayOut() {
     Protocol wrong =
         edited(
-            "vo2max: extrapolate(uptake, heart_rate, max_heart_rate)",
-            "vo2max: 4 * extrapolate(uptake, heart_rate, max_heart_rate)");
+            "      extrapolate_through(uptake, heart_rate",
+            "      4 * extrapolate_through(uptake, heart_rate");
     Capacity capacity = walked(wrong, 116, 136);
-    assertThat(capacity.estimate("stages_line").orElseThrow())
+    assertThat(capacity.estimate("through_rest").orElseThrow())
         .isInstanceOf(Estimate.Implausible.class);
-    assertThat(capacity.estimate("single_stage").orElseThrow())
+    assertThat(capacity.estimate("stages_line").orElseThrow())
         .isInstanceOf(Estimate.Available.class);
     assertThat(capacity.headline()).isEmpty();
   }
@@ -129,7 +134,7 @@ class ImplausibleResultsTest {
         .hasToString("5 mL/kg/min to 100 mL/kg/min");
     assertThat(Walks.WALK.assessment().plausible().orElseThrow().source().isNamed()).isTrue();
     Protocol narrow =
-        edited("common-results", List.of("5 mL/kg/min to 100", "5 mL/kg/min to 40")).protocol(WALK);
+        edited("common-results", List.of("5 mL/kg/min to 100", "5 mL/kg/min to 30")).protocol(WALK);
     assertThat(walked(narrow, 116, 136).headline()).isEmpty();
     assertThat(walked(Walks.WALK, 116, 136).headline()).isPresent();
   }

@@ -55,10 +55,34 @@ class LinesRefusedTest {
   }
 
   @Test
+  void aModelThatNoFileDeclares() {
+    FileRefused refused =
+        catchThrowableOfType(
+            FileRefused.class, () -> edited("model: straight_line", "model: straight_lime"));
+    assertThat(refused.diagnostics().get(0).toString())
+        .startsWith("error[G305] graded-walk-standard.yaml:")
+        .contains("straight_lime is not a model that a file declares")
+        .contains("did you mean straight_line?");
+  }
+
+  @Test
+  void anAnchorOfAnotherKind() {
+    FileRefused refused =
+        catchThrowableOfType(
+            FileRefused.class,
+            () -> edited("resting.heart_rate, rest_spread", "resting.heart_rate, resting_uptake"));
+    assertThat(refused.diagnostics()).extracting(problem -> problem.code().name()).contains("G204");
+  }
+
+  @Test
   void aLineThatOnlyAConditionAsksForIsDrawn() {
     String only = "only_when: not ever(handrail)\n    vo2max: extrapolate";
     String other =
         "only_when: extrapolate(heart_rate, uptake, 20 mL/kg/min) > 50 bpm\n    vo2max: extrapolate";
-    assertThat(edited(only, other).protocol("graded-walk-standard").wiring().lines()).hasSize(2);
+    assertThat(lines(edited(only, other))).isEqualTo(lines(Bundled.library()) + 1);
+  }
+
+  private static int lines(Library library) {
+    return library.protocol("graded-walk-standard").wiring().lines().size();
   }
 }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.protocol.MeasureLine;
@@ -17,7 +18,7 @@ import org.gradus.protocol.Timing;
  * @param ages for whom it is
  * @param stages what is read in stages
  * @param recovery what is done and read in recovery, and its limit
- * @param errors the published errors of its estimates
+ * @param errors the published errors of its estimates, and their models
  * @param possible what loads can be at all
  */
 record Prescription(
@@ -51,11 +52,23 @@ record Prescription(
         protocol.schedule().lines().stream().map(Prescription::line).toList(),
         recovery,
         protocol.assessment().estimates().stream()
-            .flatMap(estimate -> estimate.error().stream().map(e -> estimate.id() + " " + sd(e)))
+            .flatMap(
+                estimate ->
+                    Stream.concat(
+                        estimate.error().stream().map(e -> estimate.id() + " " + sd(e)),
+                        estimate.model().stream()
+                            .map(model -> estimate.id() + " model " + model.id())))
             .toList(),
         protocol.instruments().loads().values().stream()
             .map(load -> load.name() + " " + load.range())
             .toList());
+  }
+
+  /** The settings of a protocol, each with what it is and what it can be. */
+  static List<String> settings(Protocol protocol) {
+    return protocol.settings().values().stream()
+        .map(setting -> setting.name() + " " + setting.value() + " of " + setting.allowed())
+        .toList();
   }
 
   private static String stage(Stage stage) {

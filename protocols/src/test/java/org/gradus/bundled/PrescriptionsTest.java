@@ -8,7 +8,9 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.jspecify.annotations.Nullable;
@@ -16,16 +18,26 @@ import org.junit.jupiter.api.Test;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 
-/** Ages, readings and errors stand in the files as they were written down a second time by hand. */
+/**
+ * Ages, readings, errors and settings stand in the files as they were written down a second time by
+ * hand.
+ */
 class PrescriptionsTest {
 
   private static final Library LIBRARY = Bundled.library();
   private static final String POSSIBLE = "possible_loads";
+  private static final String SETTINGS = "settings";
+  private static final Set<String> WRITTEN_SETTINGS = new TreeSet<>();
   private static final Map<String, Prescription> WRITTEN = written();
 
   /** What was written down of a protocol. */
   static Prescription written(String protocol) {
     return Objects.requireNonNull(WRITTEN.get(protocol), protocol);
+  }
+
+  /** Whether every setting of a protocol was written down as it is. */
+  static boolean areSettingsAsWritten(Protocol protocol) {
+    return WRITTEN_SETTINGS.containsAll(Prescription.settings(protocol));
   }
 
   private static Map<String, Prescription> written() {
@@ -35,9 +47,10 @@ class PrescriptionsTest {
       Load reader = new Load(LoadSettings.builder().build());
       Map<?, ?> written = (Map<?, ?>) reader.loadFromInputStream(stream);
       List<String> possible = texts(written.get(POSSIBLE));
+      WRITTEN_SETTINGS.addAll(texts(written.get(SETTINGS)));
       written.forEach(
           (id, keys) -> {
-            if (!id.equals(POSSIBLE)) {
+            if (!id.equals(POSSIBLE) && !id.equals(SETTINGS)) {
               all.put(id.toString(), prescription((Map<?, ?>) keys, possible));
             }
           });
@@ -65,6 +78,13 @@ class PrescriptionsTest {
     Map<String, Prescription> found = new TreeMap<>();
     LIBRARY.protocols().forEach(id -> found.put(id, Prescription.of(LIBRARY.protocol(id))));
     assertThat(found).containsExactlyEntriesOf(WRITTEN);
+  }
+
+  @Test
+  void everySettingIsAsItWasWrittenDown() {
+    Set<String> found = new TreeSet<>();
+    LIBRARY.protocols().forEach(id -> found.addAll(Prescription.settings(LIBRARY.protocol(id))));
+    assertThat(found).containsExactlyElementsOf(WRITTEN_SETTINGS);
   }
 
   @Test

@@ -125,6 +125,7 @@ class SlipsTest {
         protocol.rules().result().stream()
             .anyMatch(rule -> rule.id().equals("high-for-age-and-sex"));
     return looks == !protocol.assessment().estimates().isEmpty()
+        && PrescriptionsTest.areSettingsAsWritten(protocol)
         && Prescription.of(protocol).equals(PrescriptionsTest.written(protocol.id()));
   }
 }

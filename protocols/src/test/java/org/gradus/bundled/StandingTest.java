@@ -36,6 +36,7 @@ class StandingTest {
                     new Estimate.Available(
                         "line",
                         Citation.PRACTICE,
+                        "",
                         Quantity.of(value, Unit.ML_PER_KG_PER_MINUTE),
                         Optional.empty(),
                         "",
@@ -94,7 +95,7 @@ class StandingTest {
   @Test
   void theIntervalHasAPlaceToo() {
     assertThat(only(Walked.ines()).words())
-        .startsWith("between percentiles 90 and 95; the 95 % interval reaches from ")
+        .startsWith("between percentiles 75 and 90; the 95 % interval reaches from ")
         .endsWith("to above percentile 95");
   }
 

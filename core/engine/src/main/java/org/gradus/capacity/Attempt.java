@@ -119,7 +119,7 @@ final class Attempt {
     double vo2max = situation.value() * perKilogram;
     List<Doubt> doubts = Doubts.of(protocol, line, situation);
     Propagation.Around around =
-        new Propagation(situation, perKilogram).interval(vo2max, doubts, line.error());
+        new Propagation(situation, perKilogram).interval(vo2max, doubts, line);
     return new Answer(Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), around, situation, stages);
   }
 }

@@ -2,6 +2,7 @@ package org.gradus.capacity;
 
 import java.util.List;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.Wiring;
 
 /**
  * Something an estimate rests on that could have come out otherwise. All that moves with it moves
@@ -10,9 +11,11 @@ import org.gradus.knowledge.Citation;
  * @param of whether the readings or the person may be otherwise
  * @param readings the slots that move
  * @param terms the definitions that move
+ * @param anchors the lines whose anchors move
  * @param parts what the doubt is made of
  */
-record Doubt(Of of, List<Move> readings, List<Move> terms, List<Part> parts) {
+record Doubt(
+    Of of, List<Move> readings, List<Move> terms, List<Anchored> anchors, List<Part> parts) {
 
   /** What a doubt is about. */
   enum Of {
@@ -37,6 +40,14 @@ record Doubt(Of of, List<Move> readings, List<Move> terms, List<Part> parts) {
   }
 
   /**
+   * A line whose anchor moves.
+   *
+   * @param line the line
+   * @param sd the standard deviation of the anchor's x
+   */
+  record Anchored(Wiring.Line line, double sd) {}
+
+  /**
    * A reason for the doubt.
    *
    * @param name in words
@@ -48,7 +59,17 @@ record Doubt(Of of, List<Move> readings, List<Move> terms, List<Part> parts) {
   Doubt {
     readings = List.copyOf(readings);
     terms = List.copyOf(terms);
+    anchors = List.copyOf(anchors);
     parts = List.copyOf(parts);
+  }
+
+  /** The standard deviation of the anchor of a line; zero where it does not move. */
+  double anchorSd(Wiring.Line line) {
+    return anchors.stream()
+        .filter(anchored -> anchored.line().equals(line))
+        .mapToDouble(Anchored::sd)
+        .findFirst()
+        .orElse(0);
   }
 
   /** Whether anything in a frame moves. */

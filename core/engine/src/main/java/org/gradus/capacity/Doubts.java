@@ -15,9 +15,8 @@ import org.gradus.knowledge.Spread.Per;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Wiring;
 import org.gradus.rule.Formula;
-import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -45,6 +44,7 @@ final class Doubts {
     Doubts search = new Doubts(protocol, line, situation);
     search.readings();
     search.uptake();
+    search.anchors();
     // Where the formula does not ask for it nothing moves with it.
     protocol
         .assessment()
@@ -75,14 +75,36 @@ final class Doubts {
 
   private List<Formula> axes() {
     List<Formula> axes = new ArrayList<>();
-    for (Demand demand : line.vo2max().demands()) {
-      if (demand.aspect() == Aspect.LINE_SLOPE) {
-        for (String name : demand.subjects()) {
-          axes.add(Optional.ofNullable(protocol.wiring().axes().get(name)).orElseThrow());
-        }
-      }
+    for (Wiring.Line drawn : protocol.wiring().lines(line.vo2max())) {
+      axes.addAll(List.of(drawn.y(), drawn.x()));
     }
     return axes;
+  }
+
+  // The standard deviation of an anchor holds all that may be off with it, its reading included.
+  private void anchors() {
+    for (Wiring.Line drawn : protocol.wiring().lines(line.vo2max())) {
+      drawn
+          .anchor()
+          .ifPresent(
+              anchor -> {
+                double sd = anchor.sd().value(situation.own());
+                String name =
+                    "anchor of the line ("
+                        + anchor.xName().replace('_', ' ').replace('.', ' ')
+                        + ")";
+                Part part = new Part(name, 1, protocol.wiring().citation(anchor.sdName()));
+                if (sd > 0) {
+                  doubts.add(
+                      new Doubt(
+                          Of.PEOPLE,
+                          List.of(),
+                          List.of(),
+                          List.of(new Doubt.Anchored(drawn, sd)),
+                          List.of(part)));
+                }
+              });
+    }
   }
 
   private void addMeasured(Formula formula, BitSet slots) {
@@ -196,6 +218,6 @@ final class Doubts {
   }
 
   private void add(Of of, List<Move> readings, List<Move> terms, List<Part> parts) {
-    doubts.add(new Doubt(of, readings, terms, parts));
+    doubts.add(new Doubt(of, readings, terms, List.of(), parts));
   }
 }

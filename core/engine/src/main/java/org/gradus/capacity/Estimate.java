@@ -25,6 +25,7 @@ public sealed interface Estimate {
    *
    * @param id its id in the protocol
    * @param source where the method comes from
+   * @param assumes what it takes for granted, in a sentence; or empty
    * @param vo2max the capacity in mL/kg/min, unrounded
    * @param interval where the true capacity lies in 95 of 100 such tests, where anything is known
    *     of the errors
@@ -36,6 +37,7 @@ public sealed interface Estimate {
   record Available(
       String id,
       Citation source,
+      String assumes,
       Quantity vo2max,
       Optional<Interval> interval,
       String calculation,

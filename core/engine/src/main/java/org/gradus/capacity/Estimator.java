@@ -10,6 +10,7 @@ import org.gradus.knowledge.Citation;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Wiring;
 import org.gradus.rule.answer.Filled;
 import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
@@ -60,12 +61,16 @@ final class Estimator {
     Filled filled = line.vo2max().filled(answer.situation().own());
     List<Ingredient> ingredients = new ArrayList<>();
     answer.stages().forEach(stage -> ingredients.add(ingredient(line, stage)));
+    for (Wiring.Line drawn : protocol.wiring().lines(line.vo2max())) {
+      drawn.anchor().ifPresent(anchor -> ingredients.add(ingredient(anchor, answer.situation())));
+    }
     for (Filled.Definition definition : filled.definitions()) {
       ingredients.add(ingredient(definition));
     }
     return new Estimate.Available(
         line.id(),
         line.source(),
+        line.assumes(),
         answer.vo2max(),
         answer.around().interval(),
         filled.text(),
@@ -99,6 +104,18 @@ final class Estimator {
         cost.map(chosen -> shown(chosen, frame)).orElse("no oxygen cost"),
         cost.map(chosen -> chosen.equation().source()).orElse(Citation.NONE),
         cost.flatMap(chosen -> chosen.equation().spread()));
+  }
+
+  private Ingredient ingredient(Wiring.Line.Anchor anchor, Situation situation) {
+    Frame frame = situation.own();
+    return new Ingredient(
+        "anchor of the line",
+        protocol.shown(anchor.xName(), anchor.x().value(frame), anchor.x().kind()).toString(),
+        anchor.xName()
+            + " at "
+            + Quantity.ofBase(anchor.y().value(frame), anchor.y().kind().base()).rounded(2),
+        protocol.wiring().citation(anchor.sdName()),
+        Optional.of(Quantity.ofBase(anchor.sd().value(frame), anchor.sd().kind().base())));
   }
 
   // A value chosen from a list has the source and the spread of what was chosen.

@@ -6,15 +6,18 @@ import org.gradus.unit.Quantity;
 
 /**
  * Where the true capacity lies in 95 of 100 such tests, if what is known of the errors holds for
- * this person.
+ * this person. It holds the errors of what the estimate rests on and, added in quadrature, how far
+ * the method itself may be off.
  *
  * @param low its lower end, not below zero: no capacity is
  * @param high its upper end
  * @param sd the standard deviation it is made of
- * @param basis what it rests on: the wider of what is known
+ * @param basis where its figure for the method comes from
  * @param propagated the standard deviation that follows from what the estimate rests on; zero where
  *     nothing is known about the errors of any of it
- * @param shares what the propagated variance is made of, the largest first
+ * @param model the standard deviation of the method itself, as if all it rests on were right; zero
+ *     where no file says it
+ * @param shares what the variance is made of, the largest first
  * @param nearLinear whether the formula is near enough to a straight line over these errors; where
  *     it is not, the true interval is lopsided and wider on one side
  */
@@ -24,14 +27,20 @@ public record Interval(
     Quantity sd,
     Basis basis,
     Quantity propagated,
+    Quantity model,
     List<Share> shares,
     boolean nearLinear) {
 
-  /** What an interval rests on. */
+  /** Where an interval has its figure for the method from. */
   public enum Basis {
-    /** The errors of all that the estimate rests on, carried through its formula. */
+    /**
+     * The errors of all that the estimate rests on, and the share of the model, if a file has it.
+     */
     PROPAGATED,
-    /** The error a publication found for the method as a whole. */
+    /**
+     * The error a publication found for the method as a whole, since it is wider: what it leaves
+     * beyond the errors of all that the estimate rests on counts for the method.
+     */
     PUBLISHED
   }
 
@@ -40,7 +49,7 @@ public record Interval(
    *
    * @param name in words
    * @param sd the standard deviation of the answer if there were no other error
-   * @param share its part of the propagated variance, from 0 to 1
+   * @param share its part of the variance, from 0 to 1
    * @param percent the same in whole per cent, rounded so that all shares together are 100
    * @param source where the figure comes from
    */

@@ -10,6 +10,7 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.gradus.capacity.Interval.Basis;
 import org.gradus.capacity.Interval.Share;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.EstimateLine.Covers;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.unit.Quantity;
@@ -50,7 +51,7 @@ final class Propagation {
    * The interval around an estimate.
    *
    * @param interval where there is one
-   * @param lacking why there is none, as a caution; or empty
+   * @param lacking why there is none, or what it leaves out, as a caution; or empty
    */
   record Around(Optional<Interval> interval, String lacking) {
     private static Around none(String why) {
@@ -62,27 +63,41 @@ final class Propagation {
    * The interval around an estimate. There is none where nothing is known of any error, nor where
    * the errors of the readings are all that is known: that would leave out the largest part, how
    * much people differ from the formula.
+   *
+   * <p>What it rests on and the model are two things, so their variances are added. A published
+   * error of the method as a whole holds both: what it leaves beyond the errors of all that the
+   * estimate rests on is another figure for the model, and the larger of the two counts.
    */
-  Around interval(double vo2max, List<Doubt> doubts, Optional<PublishedError> error) {
+  Around interval(double vo2max, List<Doubt> doubts, EstimateLine line) {
     double here = situation.value();
     doubts.forEach(doubt -> carry(doubt, here));
-    double propagated = Math.sqrt(variances.values().stream().mapToDouble(v -> v).sum());
+    double propagated = variances.values().stream().mapToDouble(v -> v).sum();
     double published =
-        error
+        line.error()
             .filter(found -> found.covers() == Covers.METHOD)
-            .map(found -> perKilogram(found.sd()))
+            .map(found -> square(perKilogram(found.sd(), vo2max)))
             .orElse(0.0);
-    double sd = Math.max(propagated, published);
+    double stated = line.model().map(model -> square(model.at(vo2max))).orElse(0.0);
+    boolean byPublished = published > propagated + stated;
+    double model = byPublished ? published - propagated : stated;
+    double sd = Math.sqrt(propagated + model);
     if (sd == 0) {
       return Around.none("nothing is known of the errors of what this estimate rests on.");
     } else if (broken) {
       return Around.none("within the errors of what it rests on the formula may have no value.");
-    } else if (published == 0 && ofPeople == 0) {
+    } else if (model == 0 && ofPeople == 0) {
       return Around.none(
           "no error of this method is published. The readings alone may shift it by "
-              + uptake(TWO_SIDED * propagated).rounded(1)
+              + uptake(TWO_SIDED * sd).rounded(1)
               + " either way; that leaves out how much people differ from the formula, which is"
               + " far more.");
+    }
+    if (byPublished) {
+      PublishedError error = line.error().orElseThrow();
+      add(new Named("the method beyond all that (published error)", error.source()), model);
+    } else {
+      line.model()
+          .ifPresent(known -> add(new Named("model: " + known.words(), known.source()), model));
     }
     return new Around(
         Optional.of(
@@ -90,15 +105,30 @@ final class Propagation {
                 uptake(Math.max(0, vo2max - TWO_SIDED * sd)),
                 uptake(vo2max + TWO_SIDED * sd),
                 uptake(sd),
-                published > propagated ? Basis.PUBLISHED : Basis.PROPAGATED,
-                uptake(propagated),
-                shares(propagated * propagated),
-                Math.abs(bend) <= STRAIGHT * propagated)),
-        "");
+                byPublished ? Basis.PUBLISHED : Basis.PROPAGATED,
+                uptake(Math.sqrt(propagated)),
+                uptake(Math.sqrt(model)),
+                shares(propagated + model),
+                Math.abs(bend) <= STRAIGHT * sd)),
+        model == 0
+            ? "The interval leaves out how far the method itself may be off: no file says it."
+            : "");
   }
 
-  private double perKilogram(Quantity sd) {
-    return sd.kind() == org.gradus.unit.Kind.UPTAKE ? sd.base() : sd.base() * perKilogram;
+  private void add(Named named, double variance) {
+    variances.merge(named, variance, Double::sum);
+  }
+
+  private static double square(double number) {
+    return number * number;
+  }
+
+  private double perKilogram(Quantity sd, double vo2max) {
+    return switch (sd.kind()) {
+      case NUMBER -> sd.base() * vo2max;
+      case UPTAKE -> sd.base();
+      default -> sd.base() * perKilogram;
+    };
   }
 
   private static Quantity uptake(double value) {
@@ -117,7 +147,7 @@ final class Propagation {
     double variance = half * half * perKilogram * perKilogram;
     ofPeople += doubt.of() == Doubt.Of.PEOPLE ? variance : 0;
     for (Doubt.Part part : doubt.parts()) {
-      variances.merge(new Named(part.name(), part.source()), variance * part.weight(), Double::sum);
+      add(new Named(part.name(), part.source()), variance * part.weight());
     }
   }
 

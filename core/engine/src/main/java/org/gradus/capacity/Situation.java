@@ -93,12 +93,14 @@ final class Situation {
   // Changes this situation, which is a scratch one.
   private double shifted(Doubt doubt, double times) {
     for (Doubt.Move move : doubt.readings()) {
-      frame(move.frame()).set(move.place(), move.at(times), 0);
+      Frame frame = frame(move.frame());
+      // The step of the reading stays, since lines weigh readings by it.
+      frame.set(move.place(), move.at(times), frame.halfWidth(move.place()));
     }
     for (Doubt.Move move : doubt.terms()) {
       frame(move.frame()).suppose(move.place(), move.at(times));
     }
-    StageLine.fillMoved(own, protocol, stages);
+    StageLine.fillMoved(own, protocol, stages, line -> times * doubt.anchorSd(line));
     return value();
   }
 }

@@ -3,6 +3,7 @@ package org.gradus.capacity;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.gradus.knowledge.LineRise;
 import org.gradus.protocol.Protocol;
@@ -16,7 +17,8 @@ import org.gradus.rule.plan.Frame;
 /**
  * The least-squares line through the selected stages. There is none through fewer than two stages,
  * none that does not rise clearly, and none through stages that lie closer together than the
- * estimate says, since a short line points anywhere.
+ * estimate says, since a short line points anywhere. A line that is drawn through an anchor besides
+ * the stages is an {@link AnchoredLine}, for which one stage is enough.
  *
  * @param meanX the mean of what is drawn to the right
  * @param meanY the mean of what is drawn upwards
@@ -31,23 +33,40 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
    * @param leastSpan how far apart its stages lie at least, in base units
    * @param rise how clearly it rises, where a file says so
    */
-  private record Bar(double leastSpan, Optional<LineRise> rise) {}
+  record Bar(double leastSpan, Optional<LineRise> rise) {}
 
   /** Fills the slots of every line that formulas of the protocol ask for. */
   static void fill(
       Frame frame, Protocol protocol, List<Frame> stages, Optional<Formula> leastSpan) {
     double least = leastSpan.isPresent() ? leastSpan.get().value(frame) : 0;
-    fill(frame, protocol, stages, new Bar(least, protocol.assessment().lineRise()));
+    fill(frame, protocol, stages, new Bar(least, protocol.assessment().lineRise()), line -> 0);
   }
 
-  /** Fills them again after something has been moved a little: any slope above zero will do. */
-  static void fillMoved(Frame frame, Protocol protocol, List<Frame> stages) {
-    fill(frame, protocol, stages, new Bar(0, Optional.empty()));
+  /**
+   * Fills them again after something has been moved a little: any slope above zero will do.
+   *
+   * @param shift by how much the anchor of each line is moved
+   */
+  static void fillMoved(
+      Frame frame, Protocol protocol, List<Frame> stages, ToDoubleFunction<Wiring.Line> shift) {
+    fill(frame, protocol, stages, new Bar(0, Optional.empty()), shift);
   }
 
-  private static void fill(Frame frame, Protocol protocol, List<Frame> stages, Bar bar) {
+  private static void fill(
+      Frame frame,
+      Protocol protocol,
+      List<Frame> stages,
+      Bar bar,
+      ToDoubleFunction<Wiring.Line> shift) {
+    ReadingErrors errors = new ReadingErrors(protocol);
+    // An estimate from a moment has that moment for its only stage.
+    List<Frame> points = stages.isEmpty() ? List.of(frame) : stages;
     for (Wiring.Line line : protocol.wiring().lines()) {
-      StageLine found = through(stages, line, bar, new ReadingErrors(protocol));
+      StageLine found =
+          line.anchor().isPresent()
+              ? AnchoredLine.through(
+                  line, line.anchor().get(), points, frame, shift.applyAsDouble(line), bar, errors)
+              : through(points, line, bar, errors);
       line.slots().forEach(place -> found.fill(frame, place.slot(), place.aspect()));
     }
   }
@@ -110,11 +129,11 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
     return variance > 0 ? sxy / Math.sqrt(variance) : Double.POSITIVE_INFINITY;
   }
 
-  private static StageLine none(Cause cause) {
+  static StageLine none(Cause cause) {
     return none(Gap.never("the line through the stages", cause));
   }
 
-  private static StageLine none(Gap fault) {
+  static StageLine none(Gap fault) {
     return new StageLine(Double.NaN, Double.NaN, Double.NaN, Optional.of(fault));
   }
 

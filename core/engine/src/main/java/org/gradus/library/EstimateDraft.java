@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
+import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Selection;
@@ -20,8 +21,10 @@ record EstimateDraft(
     Set<String> faultyLocals,
     Expression vo2max,
     Optional<Expression> leastSpan,
+    Optional<Scalar> model,
     Optional<PublishedError> error,
     Citation source,
+    String assumes,
     List<String> cautions) {
 
   /**

@@ -11,6 +11,8 @@ import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.CostEquation;
+import org.gradus.knowledge.ModelError;
+import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.rule.Condition;
@@ -108,6 +110,7 @@ final class Estimates {
         estimate
             .leastSpan()
             .flatMap(text -> Formula.of(text, List.of(Kind.values()), local, layout, problems));
+    Optional<ModelError> model = estimate.model().flatMap(this::model);
     return Formula.of(estimate.vo2max(), EquationReader.UPTAKES, local, layout, problems)
         .map(
             formula ->
@@ -118,9 +121,24 @@ final class Estimates {
                     onlyWhen,
                     formula,
                     leastSpan,
+                    model,
                     estimate.error(),
                     estimate.source(),
+                    estimate.assumes(),
                     estimate.cautions()));
+  }
+
+  private Optional<ModelError> model(Scalar name) {
+    Optional<ModelError> model = Optional.ofNullable(shelf.models.get(name.value()));
+    if (model.isEmpty() && !shelf.torn && !shelf.faulty.contains(name.value())) {
+      String help =
+          problems.help(
+              name.value(),
+              List.copyOf(shelf.models.keySet()),
+              "declare it under models in a file of equations");
+      problems.add(name.span(), Code.G305, name.value(), "a model that a file declares", help);
+    }
+    return model;
   }
 
   private void moment(Expression.Name name) {

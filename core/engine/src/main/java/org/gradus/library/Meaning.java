@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.MaxHeartRate;
+import org.gradus.knowledge.ModelError;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.Fingerprint;
 import org.gradus.protocol.MeasureLine;
@@ -261,7 +262,15 @@ final class Meaning {
           locals,
           estimate.vo2max(),
           estimate.leastSpan(),
+          estimate
+              .model()
+              .map(
+                  name ->
+                      List.of(
+                          name.value(),
+                          Optional.ofNullable(shelf.models.get(name.value())).map(ModelError::sd))),
           error);
+      words.add(estimate.assumes());
       words.addAll(estimate.cautions());
     }
     if (!draft.estimates.isEmpty()) {

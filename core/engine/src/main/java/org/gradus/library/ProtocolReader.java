@@ -21,6 +21,7 @@ import org.gradus.rule.syntax.ChoiceLine;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.Selection;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
 /** Reads what only protocols have, on top of what {@link SetReader} reads. */
@@ -143,8 +144,10 @@ final class ProtocolReader {
     }
     Optional<Expression> vo2max = keys.needText("vo2max").flatMap(texts::expression);
     Optional<Expression> leastSpan = keys.text("least_span").flatMap(texts::expression);
+    Optional<Scalar> model = keys.text("model");
     Optional<PublishedError> error = keys.keys("error", "error").flatMap(this::error);
     Citation source = texts.source(keys);
+    String assumes = Texts.string(keys.text("assumes"));
     List<String> cautions = keys.texts("cautions").stream().map(Scalar::value).toList();
     keys.done();
     if (id.isEmpty() || from.isEmpty() || vo2max.isEmpty()) {
@@ -160,14 +163,19 @@ final class ProtocolReader {
             faulty,
             vo2max.get(),
             leastSpan,
+            model,
             error,
             source,
+            assumes,
             cautions));
   }
 
   private Optional<PublishedError> error(Keys keys) {
     Optional<Quantity> sd =
-        keys.needText("sd").flatMap(text -> texts.spread(text, EquationReader.UPTAKES));
+        keys.needText("sd")
+            .flatMap(
+                text ->
+                    texts.spread(text, List.of(Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE, Kind.NUMBER)));
     Covers covers =
         oneOf(keys.needText("covers"), List.of("method", "inputs")).equals("inputs")
             ? Covers.INPUTS

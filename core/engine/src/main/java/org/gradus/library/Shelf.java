@@ -12,6 +12,7 @@ import org.gradus.knowledge.EnergyEquation;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.LineRise;
 import org.gradus.knowledge.MaxHeartRate;
+import org.gradus.knowledge.ModelError;
 import org.gradus.knowledge.NormTable;
 import org.gradus.knowledge.PlausibleRange;
 import org.gradus.knowledge.Repeat;
@@ -26,6 +27,7 @@ final class Shelf {
 
   final Map<String, Spread> spreads = new LinkedHashMap<>();
   final Map<String, Repeat> repeats = new LinkedHashMap<>();
+  final Map<String, ModelError> models = new LinkedHashMap<>();
 
   /** The values that results can have, by the names of the results. */
   final Map<String, PlausibleRange> results = new LinkedHashMap<>();

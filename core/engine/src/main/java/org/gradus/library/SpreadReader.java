@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.ModelError;
 import org.gradus.knowledge.Repeat;
 import org.gradus.knowledge.Spread;
 import org.gradus.knowledge.Spread.Per;
@@ -13,7 +14,10 @@ import org.gradus.library.YamlNode.Scalar;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
-/** Reads how much readings and whole answers differ when nothing about the person does. */
+/**
+ * Reads how much readings and whole answers differ when nothing about the person does, and how far
+ * the models of methods may be off.
+ */
 final class SpreadReader {
 
   static final List<String> PURPOSES = List.of("submaximal", "maximal");
@@ -34,6 +38,9 @@ final class SpreadReader {
     }
     for (YamlNode item : keys.items("repeats")) {
       Keys.of(item, "a spread of repeated tests", problems).ifPresent(this::repeat);
+    }
+    for (YamlNode item : keys.items("models")) {
+      Keys.of(item, "a model", problems).ifPresent(this::model);
     }
   }
 
@@ -67,6 +74,19 @@ final class SpreadReader {
     keys.done();
     if (id.isPresent() && purpose.isPresent() && sd.isPresent()) {
       put(shelf.repeats, id.get(), new Repeat(id.get().value(), purpose.get(), sd.get(), source));
+    }
+  }
+
+  private void model(Keys keys) {
+    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    Optional<Quantity> sd =
+        keys.needText("sd").flatMap(text -> texts.spread(text, List.of(Kind.UPTAKE, Kind.NUMBER)));
+    Citation source = texts.neededSource(keys);
+    keys.done();
+    if (id.isPresent() && sd.isPresent()) {
+      put(shelf.models, id.get(), new ModelError(id.get().value(), sd.get(), source));
+    } else {
+      id.ifPresent(name -> shelf.faulty.add(name.value()));
     }
   }
 

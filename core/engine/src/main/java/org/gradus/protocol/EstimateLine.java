@@ -3,6 +3,7 @@ package org.gradus.protocol;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.ModelError;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.syntax.Selection;
@@ -17,8 +18,10 @@ import org.gradus.unit.Quantity;
  * @param onlyWhen when it applies, if not always
  * @param vo2max the formula
  * @param leastSpan how far apart the stages of a line must lie at least, along its x
+ * @param model how far its model may be off although all it rests on is right, if a file says so
  * @param error its published error, if there is one
  * @param source where the method comes from
+ * @param assumes what it takes for granted, in a sentence; or empty
  * @param cautions what to know about it
  */
 // Members that show types of closed packages are for the engine and its tools.
@@ -30,8 +33,10 @@ public record EstimateLine(
     Optional<Condition> onlyWhen,
     Formula vo2max,
     Optional<Formula> leastSpan,
+    Optional<ModelError> model,
     Optional<PublishedError> error,
     Citation source,
+    String assumes,
     List<String> cautions) {
 
   /**

@@ -39,9 +39,21 @@ public final class Wiring {
    *
    * @param y the formula for what is drawn upwards
    * @param x the formula for what is drawn to the right
+   * @param anchor the point it is drawn through besides the stages, if there is one
    * @param slots where its figures go
    */
-  public record Line(Formula y, Formula x, List<Place> slots) {
+  public record Line(Formula y, Formula x, Optional<Anchor> anchor, List<Place> slots) {
+
+    /**
+     * A point a line is drawn through besides the stages.
+     *
+     * @param y the formula for its y
+     * @param x the formula for its x
+     * @param sd the formula for the standard deviation of its x
+     * @param xName the name of its x
+     * @param sdName the name of that standard deviation, by which its source is found
+     */
+    public record Anchor(Formula y, Formula x, Formula sd, String xName, String sdName) {}
 
     /**
      * Where a figure of the line goes.
@@ -127,11 +139,24 @@ public final class Wiring {
           Formula y = axes.get(names.get(0));
           Formula x = axes.get(names.get(1));
           // Where one is missing the file is faulty, or nothing is worked out from the line.
-          if (y != null && x != null) {
-            lines.add(new Line(y, x, List.copyOf(slots)));
+          if (y != null && x != null && names.stream().allMatch(axes::containsKey)) {
+            lines.add(new Line(y, x, anchor(names, axes), List.copyOf(slots)));
           }
         });
     return List.copyOf(lines);
+  }
+
+  private static Optional<Line.Anchor> anchor(List<String> names, Map<String, Formula> axes) {
+    if (names.size() == 2) {
+      return Optional.empty();
+    }
+    List<Formula> figures =
+        names.subList(2, 5).stream()
+            .flatMap(name -> Optional.ofNullable(axes.get(name)).stream())
+            .toList();
+    return Optional.of(
+        new Line.Anchor(
+            figures.get(0), figures.get(1), figures.get(2), names.get(3), names.get(4)));
   }
 
   /** The slots. */
@@ -179,6 +204,14 @@ public final class Wiring {
   /** The lines through stages that formulas ask for. */
   public List<Line> lines() {
     return lines;
+  }
+
+  /** The lines through stages that one formula asks for. */
+  public List<Line> lines(Formula formula) {
+    List<Integer> asked = formula.slots();
+    return lines.stream()
+        .filter(line -> line.slots().stream().anyMatch(place -> asked.contains(place.slot())))
+        .toList();
   }
 
   /** Whether the value of a slot is a measure that was read, before the test or in it. */

@@ -71,17 +71,27 @@ final class ResultPart {
       String source = estimate.source().toString();
       if (estimate instanceof Estimate.Available available) {
         String around = available.interval().map(Interval::toString).orElse("not known");
-        rows.add(List.of(name, available.vo2max().rounded(1).toString(), around, source));
+        rows.add(
+            List.of(
+                name,
+                available.vo2max().rounded(1).toString(),
+                around,
+                available.assumes(),
+                source));
       } else {
         String reasons = String.join("; ", estimate.reasons());
-        rows.add(List.of(name, "none", reasons, source));
+        rows.add(List.of(name, "none", reasons, "", source));
       }
     }
     blocks.add(
         new Table(
             "Every estimate of the protocol; the first that could be made is the result",
             List.of(
-                "estimate", "aerobic capacity", "95 % interval, or why there is none", "source"),
+                "estimate",
+                "aerobic capacity",
+                "95 % interval, or why there is none",
+                "what it assumes",
+                "source"),
             rows));
     capacity.headline().ifPresent(best -> detail(best, blocks));
     return new Section("Estimates", blocks);
@@ -103,8 +113,7 @@ final class ResultPart {
                             part.spread().map(Quantity::toString).orElse("–"),
                             part.source().toString()))
                 .toList()));
-    best.interval()
-        .ifPresent(around -> interval(around, best.publishedError().isPresent(), blocks));
+    best.interval().ifPresent(around -> interval(around, blocks));
     best.publishedError()
         .ifPresent(
             error ->
@@ -118,19 +127,21 @@ final class ResultPart {
     blocks.add(new Items(best.cautions()));
   }
 
-  private static void interval(Interval around, boolean published, List<Block> blocks) {
+  private static void interval(Interval around, List<Block> blocks) {
     blocks.add(
         new Paragraph(
-            around.basis() == Interval.Basis.PROPAGATED
-                ? "The interval follows from the errors of all that the result rests on. "
-                    + (published
-                        ? "The published error of the method is smaller."
-                        : "It leaves out how far the method itself may be off: no error of it is"
-                            + " published.")
-                : "The interval is that of the published error of the method, which is wider than"
+            around.basis() == Interval.Basis.PUBLISHED
+                ? "The interval is that of the published error of the method, which is wider than"
                     + " what follows from the errors of all that the result rests on ("
                     + around.propagated().rounded(1)
-                    + ")."));
+                    + ")."
+                : around.model().base() > 0
+                    ? "The interval follows from the errors of all that the result rests on, and"
+                        + " from how far the method itself may be off ("
+                        + around.model().rounded(1)
+                        + ")."
+                    : "The interval follows from the errors of all that the result rests on. It"
+                        + " leaves out how far the method itself may be off: no file says it."));
     blocks.add(
         new Table(
             "What the interval is made of",

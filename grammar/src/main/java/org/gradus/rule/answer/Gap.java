@@ -42,6 +42,8 @@ public record Gap(String subject, Cause cause, Settle settle) {
     NOT_RISING("the line through the stages does not rise"),
     /** The line rises by no more than the readings may be off, or than the stages scatter. */
     RISE_UNCERTAIN("it does not rise by clearly more than the readings may be off"),
+    /** How far readings may be off is not known, so they cannot be weighed against an anchor. */
+    UNWEIGHTED("no file says how far its readings may be off"),
     /** The stages lie too close together for a line. */
     TOO_NARROW("the stages lie too close together");
 

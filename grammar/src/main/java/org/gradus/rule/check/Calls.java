@@ -3,6 +3,7 @@ package org.gradus.rule.check;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.check.Demand.Aspect;
@@ -12,6 +13,10 @@ import org.gradus.unit.Type;
 
 /** The checks of calls: how many arguments, of what kind, and what slots they need. */
 final class Calls {
+
+  private static final int ANCHOR_Y = 2;
+  private static final int ANCHOR_X = 3;
+  private static final int ANCHOR_SD = 4;
 
   private final Checker checker;
   private final Findings findings;
@@ -69,6 +74,7 @@ final class Calls {
       case LOOKUP -> lookup(call);
       case LOAD_FOR -> new Solving(checker, findings).loadFor(call);
       case EXTRAPOLATE -> extrapolate(call);
+      case EXTRAPOLATE_THROUGH -> extrapolateThrough(call);
     };
   }
 
@@ -186,26 +192,55 @@ final class Calls {
 
   // The two axes are names, not sums: each is read at the end of every selected stage.
   private Optional<Type> extrapolate(Expression.Call call) {
-    Expression at = call.arguments().get(2);
-    Optional<Kind> kind = checker.kind(at);
     Optional<Type> y = axis(call, 0);
     Optional<Type> x = axis(call, 1);
-    if (kind.isEmpty() || y.isEmpty() || x.isEmpty()) {
+    if (y.isEmpty() || x.isEmpty() || !isLike(call, 1, x.get(), 2)) {
       return Optional.empty();
     }
-    if (!x.get().equals(new Type.Measure(kind.get()))) {
-      Type read = new Type.Measure(kind.get());
-      findings.mismatch(Code.G204, call.arguments().get(1), x.get(), at, read);
+    return line(call, y.get(), x.get());
+  }
+
+  // The anchor is given by names too, so that each of its figures has a place and a source.
+  private Optional<Type> extrapolateThrough(Expression.Call call) {
+    Optional<Type> y = axis(call, 0);
+    Optional<Type> x = axis(call, 1);
+    boolean named = true;
+    for (int argument = ANCHOR_Y; argument <= ANCHOR_SD; argument++) {
+      named &= axis(call, argument).isPresent();
+    }
+    if (y.isEmpty()
+        || x.isEmpty()
+        || !named
+        || !isLike(call, 0, y.get(), ANCHOR_Y)
+        || !isLike(call, 1, x.get(), ANCHOR_X)
+        || !isLike(call, 1, x.get(), ANCHOR_SD)
+        || !isLike(call, 1, x.get(), call.arguments().size() - 1)) {
       return Optional.empty();
     }
-    List<String> axes = List.of(name(call, 0), name(call, 1));
+    return line(call, y.get(), x.get());
+  }
+
+  // Whether an argument is of the kind of an axis.
+  private boolean isLike(Expression.Call call, int axis, Type type, int argument) {
+    Expression other = call.arguments().get(argument);
+    Optional<Type> kind = checker.kind(other).map(Type.Measure::new);
+    if (kind.isPresent() && !kind.get().equals(type)) {
+      findings.mismatch(Code.G204, call.arguments().get(axis), type, other, kind.get());
+    }
+    return kind.filter(type::equals).isPresent();
+  }
+
+  // All arguments but the last, which says where the line is read, are names.
+  private Optional<Type> line(Expression.Call call, Type y, Type x) {
+    List<String> names =
+        IntStream.range(0, call.arguments().size() - 1).mapToObj(i -> name(call, i)).toList();
     findings.means(
         call,
         new Meaning.Line(
-            findings.slot(new Demand(Aspect.LINE_MEAN_X, axes, 0, x.get())),
-            findings.slot(new Demand(Aspect.LINE_MEAN_Y, axes, 0, y.get())),
-            findings.slot(new Demand(Aspect.LINE_SLOPE, axes, 0, Type.NUMBER))));
-    return y;
+            findings.slot(new Demand(Aspect.LINE_MEAN_X, names, 0, x)),
+            findings.slot(new Demand(Aspect.LINE_MEAN_Y, names, 0, y)),
+            findings.slot(new Demand(Aspect.LINE_SLOPE, names, 0, Type.NUMBER))));
+    return Optional.of(y);
   }
 
   // Not the characters of the text: there may be blanks around the dot.
@@ -220,7 +255,7 @@ final class Calls {
           axis.span(),
           Code.G213,
           call.function().text(),
-          "a value of each stage",
+          argument < ANCHOR_Y ? "a value of each stage" : "a value",
           "define it and use its name");
       return Optional.empty();
     }

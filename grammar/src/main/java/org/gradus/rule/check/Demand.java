@@ -8,7 +8,9 @@ import org.gradus.unit.Type;
  * average. Whoever evaluates rules fills one slot for each demand.
  *
  * @param aspect which view of the subject
- * @param subjects the names: one, or for a line the names of its two axes, y before x
+ * @param subjects the names: one, or for a line the names of its two axes, y before x, and for a
+ *     line through an anchor then those of the anchor's y, its x and the standard deviation of its
+ *     x
  * @param seconds the stretch of time the aspect looks back; zero where it looks back over none
  * @param type what the slot holds
  */

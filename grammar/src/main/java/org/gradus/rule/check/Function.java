@@ -44,7 +44,9 @@ public enum Function {
   /** The load at which an equation gives an uptake, the other loads being as they are. */
   LOAD_FOR("load_for(walking, grade, uptake)", 3),
   /** The y of a line through stages, read at an x. */
-  EXTRAPOLATE("extrapolate(y, x, at)", 3);
+  EXTRAPOLATE("extrapolate(y, x, at)", 3),
+  /** The y of a line through stages and an anchor, read at an x. */
+  EXTRAPOLATE_THROUGH("extrapolate_through(y, x, anchor_y, anchor_x, anchor_sd, at)", 6);
 
   private final String example;
   private final int arity;

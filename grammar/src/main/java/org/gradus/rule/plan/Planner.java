@@ -232,7 +232,11 @@ public final class Planner {
     @Override
     public Node line(Meaning.Line line) {
       return new NumberNode.OnLine(
-          part, line.meanX().index(), line.meanY().index(), line.slope().index(), argument(2));
+          part,
+          line.meanX().index(),
+          line.meanY().index(),
+          line.slope().index(),
+          argument(arguments.size() - 1));
     }
 
     @Override
@@ -290,7 +294,8 @@ public final class Planner {
             COMPLETED,
             LOOKUP,
             LOAD_FOR,
-            EXTRAPOLATE ->
+            EXTRAPOLATE,
+            EXTRAPOLATE_THROUGH ->
             throw new IllegalStateException("has a meaning of its own: " + part.span().text());
       };
     }

@@ -20,7 +20,7 @@ import org.gradus.unit.Type;
 final class Moment {
 
   private static final Pattern CALL =
-      Pattern.compile("([a-z]+)\\(([a-z_0-9.]+)(?:, *([a-z_0-9.: ]+))?\\)");
+      Pattern.compile("([a-z]+)\\(([a-z_0-9.]+)(?:, *([a-z_0-9.:, ]+))?\\)");
   private static final Pattern LINE = Pattern.compile("(.+) at (.+), slope (.+)");
 
   private final Frame frame;
@@ -66,7 +66,7 @@ final class Moment {
     String further = call.group(3);
     if (call.group(1).equals("line")) {
       return demand.aspect().name().startsWith("LINE")
-          && demand.subjects().equals(Arrays.asList(subject, further));
+          && demand.subjects().equals(Arrays.asList((subject + ", " + further).split(", *")));
     }
     return demand.aspect() == Aspect.valueOf(call.group(1).toUpperCase(Locale.ROOT))
         && demand.subject().equals(subject)

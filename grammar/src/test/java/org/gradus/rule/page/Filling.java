@@ -1,10 +1,12 @@
 package org.gradus.rule.page;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.Condition;
@@ -25,6 +27,9 @@ import org.gradus.unit.Type;
 
 /** Puts what is given into a frame. What is not given was never taken; signs were not reported. */
 final class Filling {
+
+  /** How far the readings of a stage may be off in the examples, in beats per minute. */
+  private static final double STAGE_SD = 2.5;
 
   private final Vocabulary vocabulary;
   private final Layout.Builder layout;
@@ -95,7 +100,7 @@ final class Filling {
   private void missing(Frame frame, int slot, Demand demand) {
     switch (demand.aspect()) {
       case EVER, COMPLETED -> frame.set(slot, 0, 0);
-      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> line(frame, slot, demand.aspect());
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> line(frame, slot, demand);
       default -> {
         boolean sign = vocabulary.meaning(demand.subject()).filter(Filling::isSign).isPresent();
         if (sign) {
@@ -130,22 +135,51 @@ final class Filling {
   }
 
   // Least squares, from the text-book sums; y stands before x.
-  private void line(Frame frame, int slot, Aspect aspect) {
+  private void line(Frame frame, int slot, Demand demand) {
     List<double[]> points = line.map(Given.Line::points).orElse(List.of());
-    double meanY = points.stream().mapToDouble(p -> p[0]).average().orElse(Double.NaN);
-    double meanX = points.stream().mapToDouble(p -> p[1]).average().orElse(Double.NaN);
-    double xy = points.stream().mapToDouble(p -> (p[1] - meanX) * (p[0] - meanY)).sum();
-    double xx = points.stream().mapToDouble(p -> (p[1] - meanX) * (p[1] - meanX)).sum();
+    boolean anchored = demand.subjects().size() > 2;
     String subject = "the line through the stages";
-    if (points.size() < 2) {
+    if (points.size() < (anchored ? 1 : 2)) {
       frame.miss(slot, Gap.never(subject, Cause.TOO_FEW_STAGES));
-    } else if (xy <= 0) {
+      return;
+    }
+    List<double[]> weighted = new ArrayList<>();
+    points.forEach(p -> weighted.add(new double[] {p[0], p[1], 1 / (STAGE_SD * STAGE_SD)}));
+    if (anchored) {
+      double sd = given(demand.subjects().get(4));
+      weighted.add(
+          new double[] {
+            given(demand.subjects().get(2)), given(demand.subjects().get(3)), 1 / (sd * sd)
+          });
+    }
+    double meanY = mean(weighted, p -> p[0]);
+    double meanX = mean(weighted, p -> p[1]);
+    double xy = mean(weighted, p -> (p[1] - meanX) * (p[0] - meanY));
+    double xx = mean(weighted, p -> (p[1] - meanX) * (p[1] - meanX));
+    double yy = mean(weighted, p -> (p[0] - meanY) * (p[0] - meanY));
+    if (xy <= 0) {
       frame.miss(slot, Gap.never(subject, Cause.NOT_RISING));
     } else {
+      // Through an anchor it is x that is off, so that x is fitted on y.
+      double slope = anchored ? yy / xy : xy / xx;
+      Aspect aspect = demand.aspect();
       frame.set(
           slot,
-          aspect == Aspect.LINE_MEAN_X ? meanX : aspect == Aspect.LINE_MEAN_Y ? meanY : xy / xx,
+          aspect == Aspect.LINE_MEAN_X ? meanX : aspect == Aspect.LINE_MEAN_Y ? meanY : slope,
           0);
     }
+  }
+
+  private static double mean(List<double[]> points, ToDoubleFunction<double[]> value) {
+    double weights = points.stream().mapToDouble(p -> p[2]).sum();
+    return points.stream().mapToDouble(p -> p[2] * value.applyAsDouble(p)).sum() / weights;
+  }
+
+  private double given(String name) {
+    return values.entrySet().stream()
+        .filter(one -> one.getKey().aspect() == Aspect.VALUE && one.getKey().subject().equals(name))
+        .map(one -> one.getValue().quantity().base())
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("not given: " + name));
   }
 }

@@ -240,13 +240,24 @@ final class Grower {
 
   private Expression line(Kind kind, int size) {
     List<String> axes = world.of(new Type.Measure(kind));
-    return axes.isEmpty()
-        ? leaf(kind)
-        : call(
-            Function.EXTRAPOLATE,
-            reference(pick(axes)),
-            reference("heart_rate"),
-            value(Kind.HEART_RATE, size));
+    if (axes.isEmpty()) {
+      return leaf(kind);
+    }
+    Expression y = reference(pick(axes));
+    Expression x = reference("heart_rate");
+    Expression at = value(Kind.HEART_RATE, size);
+    if (random.nextBoolean()) {
+      return call(Function.EXTRAPOLATE, y, x, at);
+    }
+    List<String> rates = world.of(new Type.Measure(Kind.HEART_RATE));
+    return call(
+        Function.EXTRAPOLATE_THROUGH,
+        y,
+        x,
+        reference(pick(axes)),
+        reference(pick(rates)),
+        reference(pick(rates)),
+        at);
   }
 
   private Expression tabled(Kind kind, int size) {

@@ -226,6 +226,7 @@ record Twin(World world, Readings readings) {
       case "lookup" -> number(call.arguments().get(1)).flatMap(x -> tabled(first, x));
       case "load_for" -> loadFor(call, number(call.arguments().get(2)));
       case "extrapolate" -> onLine(call, number(call.arguments().get(2)));
+      case "extrapolate_through" -> onLine(call, number(call.arguments().get(5)));
       default -> throw new AssertionError(call.function().text());
     };
   }
@@ -276,7 +277,9 @@ record Twin(World world, Readings readings) {
   }
 
   private Optional<Double> onLine(Expression.Call call, Optional<Double> at) {
-    Expression[] axes = {call.arguments().get(0), call.arguments().get(1)};
+    // All that comes before the place at which the line is read tells which line it is.
+    int names = call.arguments().size() - 1;
+    Expression[] axes = call.arguments().subList(0, names).toArray(new Expression[0]);
     Optional<Double> away = join(at, read(Aspect.LINE_MEAN_X, 0, axes), (x, mean) -> x - mean);
     Optional<Double> rise = join(read(Aspect.LINE_SLOPE, 0, axes), away, (a, b) -> a * b);
     return join(read(Aspect.LINE_MEAN_Y, 0, axes), rise, Double::sum);

@@ -44,6 +44,9 @@ final class Result {
             + estimate.vo2max().rounded(1)
             + number(estimate.source()));
     line("  " + estimate.calculation());
+    if (!estimate.assumes().isEmpty()) {
+      line("  It assumes: " + estimate.assumes());
+    }
     line("  It rests on:");
     for (Estimate.Ingredient ingredient : estimate.ingredients()) {
       line(

@@ -19,6 +19,7 @@ final class ResultMap {
     if (estimate instanceof Estimate.Available available) {
       map.put("vo2max", Named.quantity(available.vo2max()));
       available.interval().ifPresent(around -> map.put("interval", interval(around)));
+      Named.put(map, "assumes", available.assumes());
       map.put("calculation", available.calculation());
       map.put("restsOn", Named.list(available.ingredients(), ResultMap::ingredient));
       available.publishedError().ifPresent(error -> map.put("publishedError", error(error)));
@@ -41,6 +42,8 @@ final class ResultMap {
         Named.word(around.basis()),
         "propagated",
         Named.quantity(around.propagated()),
+        "model",
+        Named.quantity(around.model()),
         "nearLinear",
         around.nearLinear(),
         "shares",

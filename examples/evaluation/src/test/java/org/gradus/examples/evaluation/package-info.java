@@ -1,0 +1,5 @@
+/** Tests of the evaluation. */
+@NullMarked
+package org.gradus.examples.evaluation;
+
+import org.jspecify.annotations.NullMarked;
