@@ -3,7 +3,6 @@ package org.gradus.rule;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
-import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
 
@@ -19,16 +18,6 @@ public final class Resolution {
    * frame is looked at as the box is, and must not be changed before.
    */
   public static Box around(Frame frame) {
-    return around(frame, Settled.NOTHING);
-  }
-
-  /**
-   * The same, where more is known than the frame says.
-   *
-   * @param settled what is known of definitions in boxes around all frames with the same values in
-   *     some slots
-   */
-  public static Box around(Frame frame, Settled settled) {
     return Box.onDemand(
         frame.layout(),
         (slot, demand) -> {
@@ -41,7 +30,6 @@ public final class Resolution {
             return Cell.between(value - half, value + half);
           }
           return new Cell.Options(Cell.Options.bit((int) value), Presence.KNOWN);
-        },
-        settled);
+        });
   }
 }

@@ -68,22 +68,9 @@ final class Parts {
   /** The signal whose reading a demand asks for. */
   static Optional<String> signal(Protocol protocol, Demand demand) {
     return switch (demand.aspect()) {
-      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> signal(protocol.wiring().fact(demand));
+      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> protocol.wiring().fact(demand).signal();
       case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Optional.empty();
     };
-  }
-
-  private static Optional<String> signal(Fact fact) {
-    if (fact instanceof Fact.Read read) {
-      return Optional.of(read.signal());
-    } else if (fact instanceof Fact.Baseline baseline) {
-      return Optional.of(baseline.signal());
-    } else if (fact instanceof Fact.AtFinish finish) {
-      return Optional.of(finish.signal());
-    } else if (fact instanceof Fact.Previous previous && !previous.load()) {
-      return Optional.of(previous.name());
-    }
-    return Optional.empty();
   }
 
   /** Whether a demand asks for a reading of the present stage or moment. */

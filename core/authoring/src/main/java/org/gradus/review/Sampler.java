@@ -289,8 +289,8 @@ final class Sampler {
     // What is usual in a stage was usual in the one before.
     return own.isEmpty()
             && demand.aspect() == Aspect.VALUE
-            && protocol.wiring().fact(demand) instanceof Fact.Previous previous
-        ? Optional.ofNullable(usual.get(previous.name()))
+            && protocol.wiring().fact(demand) instanceof Fact.PreviousReading previous
+        ? Optional.ofNullable(usual.get(previous.of()))
         : own;
   }
 }

@@ -85,8 +85,7 @@ final class UptakeCheck {
       if (demand.aspect() == Aspect.VALUE) {
         Fact fact = protocol.wiring().fact(demand);
         boolean now = fact instanceof Fact.Load set && set.name().equals(load);
-        boolean then =
-            fact instanceof Fact.Previous before && before.load() && before.name().equals(load);
+        boolean then = fact instanceof Fact.PreviousLoad before && before.name().equals(load);
         if (previous ? then : now) {
           frame.set(slot, value, 0);
         }

@@ -76,15 +76,14 @@ final class Varied {
           case VALUE ->
               isBefore(other)
                   && protocol.wiring().fact(demand) instanceof Fact.Read read
-                  && Parts.signal(protocol, other).filter(read.signal()::equals).isPresent();
+                  && Parts.signal(protocol, other).filter(read.of()::equals).isPresent();
           default -> false;
         };
   }
 
   private boolean isBefore(Demand of) {
     return of.aspect() == Aspect.VALUE
-        && protocol.wiring().fact(of) instanceof Fact.Previous previous
-        && !previous.load();
+        && protocol.wiring().fact(of) instanceof Fact.PreviousReading;
   }
 
   /** Whether it is a reading of the stage before. */

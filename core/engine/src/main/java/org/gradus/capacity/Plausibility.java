@@ -94,9 +94,11 @@ final class Plausibility {
 
   private static boolean isOfStage(Fact fact) {
     return fact instanceof Fact.Read
-        || fact instanceof Fact.Load
-        || fact instanceof Fact.Previous
-        || fact instanceof Fact.Clock;
+        || fact instanceof Fact.PreviousReading
+        || switch (fact.dependsOn()) {
+          case LOAD, STAGE, CLOCK -> true;
+          case PERSON, READING, SIGN, RESULT -> false;
+        };
   }
 
   private static boolean isPlain(Demand demand) {

@@ -189,7 +189,6 @@ final class Assembly {
 
   private List<ProtocolRule> rules(List<RuleDraft> drafts, Vocabulary vocabulary) {
     List<ProtocolRule> rules = new ArrayList<>();
-    RuleInfluences influences = new RuleInfluences(known.facts());
     for (RuleDraft rule : drafts) {
       rule.sentence()
           .flatMap(text -> Rule.of(text, vocabulary, layout, problems))
@@ -206,8 +205,7 @@ final class Assembly {
                           rule.stagesOnly(),
                           rule.then(),
                           rule.alarming(),
-                          rule.suspicion(),
-                          influences.of(planned))));
+                          rule.suspicion())));
     }
     return rules;
   }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.Fact;
+import org.gradus.protocol.Fact.Dependence;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
@@ -76,12 +77,8 @@ final class KnownFacts {
     Optional<Fact> fact = fact(demand);
     boolean known =
         demand.aspect() == Aspect.EVER
-            || fact.filter(
-                    f ->
-                        f instanceof Fact.Attribute
-                            || f instanceof Fact.Answer
-                            || f instanceof Fact.Baseline
-                            || f instanceof Fact.Reported)
+            || fact.map(Fact::dependsOn)
+                .filter(what -> what == Dependence.PERSON || what == Dependence.SIGN)
                 .isPresent();
     if (!known) {
       String help =

@@ -99,7 +99,7 @@ final class Names {
         (name, kind) -> {
           Type type = new Type.Measure(kind);
           fact(name, type, Role.FACT, new Fact.Load(name));
-          fact("previous_stage." + name, type, Role.FACT, new Fact.Previous(name, true));
+          fact("previous_stage." + name, type, Role.FACT, new Fact.PreviousLoad(name));
         });
   }
 
@@ -133,7 +133,7 @@ final class Names {
           Type type = placed.value().type();
           if (isFree(name, placed.where())) {
             fact(name, type, Role.SIGNAL, new Fact.Read(name));
-            fact("previous_stage." + name, type, Role.FACT, new Fact.Previous(name, false));
+            fact("previous_stage." + name, type, Role.FACT, new Fact.PreviousReading(name));
             fact("at_finish." + name, type, Role.FACT, new Fact.AtFinish(name));
             for (Posture posture : Posture.values()) {
               fact(posture.word() + "." + name, type, Role.FACT, new Fact.Baseline(posture, name));
@@ -174,7 +174,12 @@ final class Names {
         Optional.ofNullable(draft.signals.get(line.read().get(0).value())).map(Placed::value);
     if (isFree(name.value(), name.span())) {
       signal.ifPresentOrElse(
-          read -> fact(name.value(), read.type(), Role.FACT, new Fact.Named(name.value())),
+          read ->
+              fact(
+                  name.value(),
+                  read.type(),
+                  Role.FACT,
+                  new Fact.Named(name.value(), line.read().get(0).value())),
           () -> draft.faulty.add(name.value()));
     }
   }

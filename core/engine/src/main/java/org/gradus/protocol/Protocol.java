@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.diagnostic.Suggestion;
@@ -258,7 +257,7 @@ public final class Protocol {
   private Optional<String> read(String name) {
     return Optional.ofNullable(wiring.facts().get(name))
         .filter(Fact.Read.class::isInstance)
-        .map(fact -> ((Fact.Read) fact).signal());
+        .flatMap(Fact::signal);
   }
 
   /** The longest a test can last when every verdict is followed as soon as it is given. */
@@ -290,34 +289,12 @@ public final class Protocol {
   public Quantity shown(String name, double base, Kind kind) {
     Unit unit =
         Optional.ofNullable(wiring.facts().get(name))
-            .flatMap(this::signal)
+            .flatMap(Fact::signal)
+            .map(instruments::signal)
             .filter(signal -> signal.type() instanceof Type.Measure)
             .map(Signal::unit)
             .filter(found -> found.kind() == kind)
             .orElse(kind.base());
     return Quantity.ofBase(base, unit);
-  }
-
-  private Optional<Signal> signal(Fact fact) {
-    Optional<String> name = Optional.empty();
-    if (fact instanceof Fact.Read read) {
-      name = Optional.of(read.signal());
-    } else if (fact instanceof Fact.Baseline baseline) {
-      name = Optional.of(baseline.signal());
-    } else if (fact instanceof Fact.AtFinish atFinish) {
-      name = Optional.of(atFinish.signal());
-    } else if (fact instanceof Fact.Named named) {
-      name = namedSignal(named.name());
-    }
-    return name.flatMap(found -> Optional.ofNullable(instruments.signals().get(found)));
-  }
-
-  private Optional<String> namedSignal(String name) {
-    return Stream.concat(
-            schedule.lines().stream(),
-            recovery.stream().flatMap(after -> after.schedule().lines().stream()))
-        .filter(line -> line.named().filter(name::equals).isPresent())
-        .flatMap(line -> line.signals().stream())
-        .findFirst();
   }
 }

@@ -21,7 +21,6 @@ import org.gradus.rule.syntax.Action;
  *     it asks for have to go before recovery ends, and there is no training plan until the person
  *     has been cleared for exercise
  * @param suspicion what is suspected, for a rule that looks at results
- * @param influences what can change its answer while a stage lasts
  */
 public record ProtocolRule(
     String id,
@@ -33,8 +32,7 @@ public record ProtocolRule(
     boolean stagesOnly,
     Then then,
     boolean alarming,
-    Optional<Suspicion> suspicion,
-    Influences influences) {
+    Optional<Suspicion> suspicion) {
 
   /** What follows a stop. */
   public enum Then {

@@ -1,10 +1,6 @@
 package org.gradus.protocol;
 
-import java.util.BitSet;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.gradus.rule.syntax.Action;
 
@@ -22,8 +18,6 @@ public final class RuleBook {
   private final List<ProtocolRule> endingRecovery;
   private final List<ProtocolRule> finishing;
   private final List<ProtocolRule> cautioning;
-  private final BitSet moving = new BitSet();
-  private final Map<String, BitSet> asking = new HashMap<>();
 
   /**
    * The rules by when they are looked at, each group in the order of the file.
@@ -53,13 +47,6 @@ public final class RuleBook {
     this.finishing = endingExercise.stream().filter(ProtocolRule::isFinish).toList();
     this.cautioning =
         anyTime.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
-    for (int i = 0; i < endingExercise.size(); i++) {
-      Influences influences = endingExercise.get(i).influences();
-      moving.set(i, influences.time());
-      for (String name : influences.told()) {
-        asking.computeIfAbsent(name, told -> new BitSet()).set(i);
-      }
-    }
   }
 
   /** Before the first stage. */
@@ -105,18 +92,6 @@ public final class RuleBook {
   /** Those of any time that caution. */
   public List<ProtocolRule> cautioning() {
     return cautioning;
-  }
-
-  /**
-   * Those that end the exercise, by their places, that ask for one of some signals and signs, or
-   * whose answer time alone can change.
-   */
-  public BitSet asking(Iterable<String> names) {
-    BitSet found = (BitSet) moving.clone();
-    for (String name : names) {
-      Optional.ofNullable(asking.get(name)).ifPresent(found::or);
-    }
-    return found;
   }
 
   /** Those that stop recovery at any time. */

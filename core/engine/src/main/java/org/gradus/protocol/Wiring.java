@@ -9,13 +9,11 @@ import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
-import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
-import org.jspecify.annotations.Nullable;
 
 /** How the rules of a protocol get their values: which slot holds what. Immutable. */
 // Members that show types of closed packages are for the engine and its tools.
@@ -30,7 +28,6 @@ public final class Wiring {
   private final Map<String, Quantity> spreads;
   // What each slot stands for; frames are filled too often to look names up.
   private final List<Optional<Fact>> bySlot;
-  private final SlotChanges changes;
   private final List<Line> lines;
   private final BitSet measured = new BitSet();
 
@@ -100,23 +97,15 @@ public final class Wiring {
     for (int slot = 0; slot < layout.size(); slot++) {
       measured.set(slot, isMeasured(layout.demands().get(slot)));
     }
-    this.changes = new SlotChanges(layout, bySlot);
   }
 
   private boolean isMeasured(Demand demand) {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
-          demand.type() instanceof Type.Measure && isReading(facts.get(demand.subject()));
+          demand.type() instanceof Type.Measure
+              && Optional.ofNullable(facts.get(demand.subject())).flatMap(Fact::signal).isPresent();
       default -> false;
     };
-  }
-
-  private static boolean isReading(@Nullable Fact fact) {
-    return fact instanceof Fact.Read
-        || fact instanceof Fact.AtFinish
-        || fact instanceof Fact.Named
-        || fact instanceof Fact.Baseline
-        || (fact instanceof Fact.Previous previous && !previous.load());
   }
 
   private static List<Line> lines(Layout layout, Map<String, Formula> axes) {
@@ -183,14 +172,9 @@ public final class Wiring {
     return bySlot.get(slot);
   }
 
-  /** A store for what hangs on nothing but what is settled when a test begins; for one test. */
-  public Settled settled() {
-    return Settled.of(layout, changes.settled());
-  }
-
-  /** Which slots can have another value after something has happened. */
-  public SlotChanges changes() {
-    return changes;
+  /** Whether the value of a slot is known from the first stage on and stays as it is. */
+  public boolean isOfThePerson(int slot) {
+    return fact(slot).filter(fact -> fact.dependsOn() == Fact.Dependence.PERSON).isPresent();
   }
 
   /**

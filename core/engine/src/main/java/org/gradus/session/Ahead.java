@@ -99,13 +99,12 @@ final class Ahead {
     for (ProtocolRule rule : course.protocol.rules().inRecovery()) {
       if (rule.action() instanceof Action.Caution) {
         cautions.add(rule);
-      } else if (rule.action() instanceof Action.End && rule.influences().time()) {
+      } else if (rule.action() instanceof Action.End) {
         ends.add(rule);
       }
     }
     NextChange.after(now, cautions, Times.LONGEST).ifPresent(changes::add);
-    NextChange.after(now, Sight.standing(course, time), ends, Times.LONGEST)
-        .ifPresent(changes::add);
+    NextChange.after(now, Standing.of(course, time), ends, Times.LONGEST).ifPresent(changes::add);
     // A reading stands until the next one is overdue.
     Stretch whole = Stretch.of(recovery.atMost());
     for (MeasureLine line : recovery.schedule().lines()) {

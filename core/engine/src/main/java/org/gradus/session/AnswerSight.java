@@ -50,7 +50,8 @@ final class AnswerSight {
     return open;
   }
 
-  void attribute(Frame frame, int slot, Attribute attribute) {
+  /** Fills a slot with what is known of the person, or says why it is not known. */
+  Optional<Gap> attribute(Frame frame, int slot, Attribute attribute) {
     Taken given = course.answers.get(attribute.word());
     Optional<Quantity> known = course.person.value(attribute);
     if (given != null) {
@@ -58,21 +59,22 @@ final class AnswerSight {
     } else if (known.isPresent()) {
       frame.set(slot, known.get().base(), 0);
     } else {
-      frame.miss(slot, Gap.now(attribute.word(), Cause.NOT_ANSWERED));
+      return Optional.of(Gap.now(attribute.word(), Cause.NOT_ANSWERED));
     }
+    return Optional.empty();
   }
 
-  void fill(Frame frame, int slot, String name) {
+  /** Fills a slot with the answer to a question, or says why there is none. */
+  Optional<Gap> fill(Frame frame, int slot, String name) {
     Known known = answers.get(name);
     if (known == null) {
       known = known(course.protocol.instruments().question(name));
       answers.put(name, known);
     }
-    if (known.lacking().isPresent()) {
-      frame.miss(slot, Gap.now(name, known.lacking().get()));
-    } else {
+    if (known.lacking().isEmpty()) {
       frame.set(slot, known.value(), known.half());
     }
+    return known.lacking().map(why -> Gap.now(name, why));
   }
 
   private Known known(Question question) {
@@ -113,10 +115,12 @@ final class AnswerSight {
       Demand demand = demands.get(slot);
       if (demand.aspect() == Aspect.VALUE && wanted.contains(demand)) {
         Fact fact = course.protocol.wiring().fact(demand);
-        if (fact instanceof Fact.Attribute attribute) {
-          attribute(frame, slot, attribute.which());
-        } else if (fact instanceof Fact.Answer answer) {
-          fill(frame, slot, answer.question());
+        Optional<Gap> gap =
+            fact instanceof Fact.Answer answer
+                ? fill(frame, slot, answer.question())
+                : attribute(frame, slot, ((Fact.Attribute) fact).which());
+        if (gap.isPresent()) {
+          frame.miss(slot, gap.get());
         }
       }
     }

@@ -38,7 +38,7 @@ final class BeforeJudge {
     this.course = now.course();
     this.time = now.time();
     this.frame = now.latest();
-    this.leeway = Leeway.around(frame, course);
+    this.leeway = Leeway.around(frame);
   }
 
   Decision decide() {

@@ -60,19 +60,10 @@ final class Counts {
   }
 
   private void over(List<Passage> before) {
-    int known = 0;
-    Tally tally = course.tally;
-    if (tally != null && tally.isOf(course, before)) {
-      tally.show(held, marginal);
-      known = tally.stages();
-    }
-    for (Passage stage : before.subList(known, before.size())) {
+    for (Passage stage : before) {
       if (stage.completed()) {
         add(stage, Sight.withoutCounts(course, stage));
       }
-    }
-    if (known < before.size()) {
-      course.tally = new Tally(course, before, held, marginal);
     }
   }
 
@@ -106,7 +97,7 @@ final class Counts {
   }
 
   private boolean isMarginal(Condition condition, Frame frame) {
-    Outcomes outcomes = condition.outcomes(Resolution.around(frame, course.settled));
+    Outcomes outcomes = condition.outcomes(Resolution.around(frame));
     return outcomes.canHold() && outcomes.canFail();
   }
 }

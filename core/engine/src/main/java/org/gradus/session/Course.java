@@ -1,6 +1,5 @@
 package org.gradus.session;
 
-import java.lang.ref.WeakReference;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -14,9 +13,7 @@ import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.plan.Frame;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that has happened in a test so far. Immutable: an event makes a new course, so that a
@@ -56,15 +53,10 @@ final class Course {
   final boolean stopped;
   final Optional<Ending> ending;
 
-  // What rules come to over ranges as far as it hangs on what is settled; nothing before the test.
-  final Settled settled;
-
-  // Worked out when it is first asked for; it can always be worked out again.
-  @Nullable Tally tally;
-
-  // What was known right after the last event. As large as all the rest of a test, so it is kept no
-  // longer than the collector of garbage lets it; it can always be put together again.
-  private @Nullable WeakReference<Frame> shown;
+  // What was known of the person when the first stage began, and holds from then on. It is copied
+  // and
+  // never filled again.
+  final Optional<Frame> ofThePerson;
 
   private Course(Change change) {
     this.protocol = change.protocol;
@@ -92,7 +84,7 @@ final class Course {
     this.recoveryLoads = change.recoveryLoads;
     this.stopped = change.stopped;
     this.ending = change.ending;
-    this.settled = change.settled;
+    this.ofThePerson = change.ofThePerson;
   }
 
   /**
@@ -130,25 +122,7 @@ final class Course {
    */
   Course withAny(Predicate<Change> what) {
     Change change = new Change(this);
-    if (!what.test(change)) {
-      return this;
-    }
-    Course next = new Course(change);
-    next.tally = tally;
-    return next;
-  }
-
-  /** What was known right after the last event, if that is still at hand. */
-  Optional<Frame> shown() {
-    return Optional.ofNullable(shown).map(WeakReference::get);
-  }
-
-  /**
-   * Keeps at hand what is known right after the last event. It is never filled again: an outcome
-   * may copy it on another thread.
-   */
-  void keep(Frame frame) {
-    shown = new WeakReference<>(frame);
+    return what.test(change) ? new Course(change) : this;
   }
 
   /** Until when a second reading can be waited for at this point: no longer than for any other. */
@@ -203,7 +177,7 @@ final class Course {
     List<List<Loading>> recoveryLoads = List.of();
     boolean stopped;
     Optional<Ending> ending = Optional.empty();
-    Settled settled = Settled.NOTHING;
+    Optional<Frame> ofThePerson = Optional.empty();
 
     private Change(Protocol protocol, Person person) {
       this.protocol = protocol;
@@ -235,7 +209,7 @@ final class Course {
       recoveryLoads = course.recoveryLoads;
       stopped = course.stopped;
       ending = course.ending;
-      settled = course.settled;
+      ofThePerson = course.ofThePerson;
     }
 
     void replace(int passage, Passage by) {

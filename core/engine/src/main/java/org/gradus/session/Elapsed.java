@@ -47,14 +47,7 @@ final class Elapsed {
 
   private static Moment looked(Moment now) {
     Moment waited = now.with(Watch.expire(now));
-    Moment looked =
-        waited.with(
-            Watch.look(
-                waited.course(),
-                Watch.restless(waited.course()),
-                waited.latest(),
-                waited.time(),
-                Map.of()));
+    Moment looked = waited.with(Watch.look(waited, waited.latest(), Map.of()));
     return looked.with(StageJudge.keepUndecided(looked));
   }
 }

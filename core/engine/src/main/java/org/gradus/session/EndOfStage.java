@@ -223,7 +223,7 @@ final class EndOfStage {
     if (missing.isPresent()) {
       return Set.of();
     }
-    Leeway leeway = Leeway.around(frame, course);
+    Leeway leeway = Leeway.around(frame);
     Set<String> flips = new LinkedHashSet<>();
     Set<Verdict> possible = new LinkedHashSet<>();
     for (ProtocolRule rule : course.protocol.rulesAtEndOf(passage.stage())) {

@@ -9,10 +9,7 @@ import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
-import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
-import org.gradus.protocol.SlotChanges;
-import org.gradus.protocol.SlotChanges.SlotSet;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.plan.Frame;
 
@@ -102,38 +99,15 @@ final class Intake {
       news.put(reported.sign(), reported.at());
     }
     readings.forEach((signal, taken) -> news.put(signal, taken.time()));
+    Moment happened = Moment.after(after);
     // A late reading of the exercise is looked at once; it does not become one of recovery.
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
-    Frame frame =
-        late
-            ? Sight.by(Copies.and(readings, after.latest), after, after.now)
-            : known(now, event, after);
-    Moment looked = Moment.after(Watch.look(after, event, frame, news), frame);
     if (late) {
-      // From now on rules see the latest readings again.
-      Frame latest = Sight.latest(looked.course(), after.now);
-      List<ProtocolRule> ending = Watch.ending(after);
-      looked =
-          Moment.after(Watch.look(looked.course(), ending, latest, after.now, Map.of()), latest);
+      Frame withLate = Sight.by(Copies.and(readings, after.latest), after, after.now);
+      happened = happened.with(Watch.look(happened, withLate, news));
     }
-    Moment kept = looked.with(StageJudge.keepUndecided(looked));
-    kept.course().keep(kept.latest());
-    return kept;
-  }
-
-  private static Frame known(Moment before, Event event, Course after) {
-    Phase phase = before.course().phase;
-    boolean told = event instanceof Event.Read && phase == Phase.BEFORE;
-    Optional<Frame> known = told ? Optional.empty() : before.atHand();
-    if (known.isEmpty()) {
-      return Sight.latest(after, after.now);
-    }
-    SlotChanges changes = after.protocol.wiring().changes();
-    SlotSet changed =
-        event instanceof Event.Read read && phase == Phase.STAGE
-            ? changes.byReading(read.subjects())
-            : changes.byAct();
-    return Sight.again(known.get(), after, after.now, changed);
+    Moment looked = happened.with(Watch.look(happened, happened.latest(), late ? Map.of() : news));
+    return looked.with(StageJudge.keepUndecided(looked));
   }
 
   private static void put(
@@ -262,7 +236,7 @@ final class Intake {
     Stage stage = course.protocol.stage(id).orElseThrow(() -> unknown(id, course));
     List<Loading> loads = shown.isEmpty() ? Loads.of(course, stage, at) : shown;
     if (course.phase == Phase.BEFORE) {
-      change.settled = course.protocol.wiring().settled();
+      change.ofThePerson = Optional.of(Sight.ofThePerson(course));
     }
     change.phase = Phase.STAGE;
     change.passages = Copies.with(change.passages, Passage.begin(stage, loads, at));

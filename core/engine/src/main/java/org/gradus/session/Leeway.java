@@ -15,18 +15,16 @@ final class Leeway {
 
   private static final Outcomes ALWAYS = new Outcomes(true, false, false);
 
-  private final Course course;
   private final Frame frame;
   private Optional<Box> box = Optional.empty();
 
-  private Leeway(Course course, Frame frame) {
-    this.course = course;
+  private Leeway(Frame frame) {
     this.frame = frame;
   }
 
-  /** What is left open about a moment of a course. */
-  static Leeway around(Frame frame, Course course) {
-    return new Leeway(course, frame);
+  /** What is left open about what is known at a moment. */
+  static Leeway around(Frame frame) {
+    return new Leeway(frame);
   }
 
   /**
@@ -45,7 +43,7 @@ final class Leeway {
   }
 
   private Box box() {
-    Box around = box.orElseGet(() -> Resolution.around(frame, course.settled));
+    Box around = box.orElseGet(() -> Resolution.around(frame));
     box = Optional.of(around);
     return around;
   }

@@ -21,7 +21,7 @@ final class Loads {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
     // What asks for nothing comes to the same on any frame.
-    Frame any = course.shown().orElseGet(() -> new Frame(course.protocol.wiring().layout()));
+    Frame any = new Frame(course.protocol.wiring().layout());
     for (Stage.Load load : stage.loads()) {
       Frame frame =
           load.isPlain()

@@ -1,27 +1,22 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.Optional;
 import org.gradus.rule.plan.Frame;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A course at one moment, with what time alone has brought about by then. What is known at it is
- * put together once, and only if somebody asks. For one thread, and not to be kept: a frame is
- * large.
+ * put together when somebody first asks. For one thread.
  */
 final class Moment {
 
   private final Course course;
   private final Duration time;
-  // What was known then, or somewhat earlier since the last event.
-  private final @Nullable Frame known;
   private @Nullable Frame latest;
 
-  private Moment(Course course, Duration time, @Nullable Frame known, @Nullable Frame latest) {
+  private Moment(Course course, Duration time, @Nullable Frame latest) {
     this.course = course;
     this.time = time;
-    this.known = known;
     this.latest = latest;
   }
 
@@ -32,26 +27,17 @@ final class Moment {
 
   /** A course right after its last event. */
   static Moment after(Course course) {
-    return new Moment(course, course.now, null, null);
-  }
-
-  /**
-   * A course that has just been made by an event, and looked at.
-   *
-   * @param latest what is known at it
-   */
-  static Moment after(Course course, Frame latest) {
-    return new Moment(course, course.now, latest, latest);
+    return new Moment(course, course.now, null);
   }
 
   /** A later moment of the same course, as if nothing had come about in between. */
   Moment later(Duration at) {
-    return at.equals(time) ? this : new Moment(course, at, latest != null ? latest : known, null);
+    return at.equals(time) ? this : new Moment(course, at, null);
   }
 
-  /** The same moment of a course in which rules have been looked at. */
+  /** The same moment once rules have been looked at, which changes nothing of what is known. */
   Moment with(Course looked) {
-    return new Moment(looked, time, known, latest);
+    return new Moment(looked, time, latest);
   }
 
   Course course() {
@@ -67,27 +53,13 @@ final class Moment {
     return time;
   }
 
-  /** What was known right after the last event or later, if that is still at hand. */
-  Optional<Frame> atHand() {
-    if (latest != null) {
-      return Optional.of(latest);
-    }
-    return known != null ? Optional.of(known) : course.shown();
-  }
-
   /** What is known, by the latest readings. */
   Frame latest() {
     Frame found = latest;
     if (found == null) {
-      found = atHand().map(this::now).orElseGet(() -> Sight.latest(course, time));
+      found = Sight.latest(course, time);
       latest = found;
     }
     return found;
-  }
-
-  private Frame now(Frame before) {
-    return known == null && time.equals(course.now)
-        ? before
-        : Sight.again(before, course, time, course.protocol.wiring().changes().byTime());
   }
 }

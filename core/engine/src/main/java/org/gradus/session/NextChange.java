@@ -41,13 +41,15 @@ final class NextChange {
   private static final long SECOND = Duration.ofSeconds(1).toNanos();
 
   private final Course course;
+  private final Map<String, Taken> readings;
   private final Frame frame;
   private final Duration time;
   private final long start;
   private int tries;
 
-  private NextChange(Course course, Frame frame, Duration time) {
+  private NextChange(Course course, Map<String, Taken> readings, Frame frame, Duration time) {
     this.course = course;
+    this.readings = readings;
     this.frame = frame;
     this.time = time;
     this.start = time.toNanos();
@@ -107,25 +109,22 @@ final class NextChange {
    * @param until up to when it is looked for, included
    */
   static Optional<Duration> after(Moment now, List<ProtocolRule> rules, Duration until) {
-    boolean ahead = until.compareTo(now.time()) > 0;
-    List<ProtocolRule> moving =
-        rules.stream().filter(rule -> ahead && rule.influences().time()).toList();
-    return moving.isEmpty()
-        ? Optional.empty()
-        : new NextChange(now.course(), now.latest(), now.time()).first(moving, until);
+    Course course = now.course();
+    return new NextChange(course, course.latest, now.latest(), now.time()).first(rules, until);
   }
 
-  /** The same, by some readings of its own. */
+  /** The same, by some of the readings. */
   static Optional<Duration> after(
-      Moment now, Frame frame, List<ProtocolRule> rules, Duration until) {
-    return new NextChange(now.course(), frame, now.time()).first(rules, until);
+      Moment now, Map<String, Taken> readings, List<ProtocolRule> rules, Duration until) {
+    Frame frame = Sight.by(readings, now.course(), now.time());
+    return new NextChange(now.course(), readings, frame, now.time()).first(rules, until);
   }
 
   private Optional<Duration> first(List<ProtocolRule> rules, Duration until) {
     Optional<Duration> first = Optional.empty();
     for (ProtocolRule rule : rules) {
       Duration before = first.map(found -> found.minusNanos(1)).orElse(until);
-      Optional<Condition> condition = rule.rule().condition();
+      Optional<Condition> condition = rule.rule().condition().filter(this::isMoving);
       if (condition.isPresent() && before.compareTo(time) > 0) {
         Optional<Duration> found = new Search(rule, condition.get()).first(before);
         first = found.isPresent() ? found : first;
@@ -209,10 +208,7 @@ final class NextChange {
     }
 
     private Box box(Look look) {
-      // What is settled is known for all that readings could be, and not for single ones.
-      return look.equals(Look.AROUND)
-          ? Box.onDemand(frame.layout(), (slot, demand) -> cell(slot, demand, look), course.settled)
-          : Box.onDemand(frame.layout(), (slot, demand) -> cell(slot, demand, look));
+      return Box.onDemand(frame.layout(), (slot, demand) -> cell(slot, demand, look));
     }
 
     private Cell cell(int slot, Demand demand, Look look) {
@@ -224,7 +220,7 @@ final class NextChange {
     }
 
     private Cell read(Frame known, int slot, Demand demand, View view) {
-      Cell around = Resolution.around(known, course.settled).cell(slot);
+      Cell around = Resolution.around(known).cell(slot);
       if (!known.isKnown(slot) || !(demand.type() instanceof Type.Measure)) {
         return around;
       }
@@ -265,8 +261,7 @@ final class NextChange {
     // A count is the same as long as the definition holds, or fails, for the present stage.
     private Cell counted(int slot, Demand demand, Look look) {
       Condition definition = course.protocol.wiring().counted(demand);
-      boolean stays = definition.demands().stream().noneMatch(NextChange.this::isMoving);
-      return stays || definition.outcomes(box(look)).isCertain()
+      return !isMoving(definition) || definition.outcomes(box(look)).isCertain()
           ? read(shown(), slot, demand, look.view())
           : anything(demand);
     }
@@ -279,10 +274,7 @@ final class NextChange {
     private Frame shown() {
       Frame known = shown;
       if (known == null) {
-        known =
-            from.equals(time)
-                ? frame
-                : Sight.again(frame, course, from, course.protocol.wiring().changes().byTime());
+        known = from.equals(time) ? frame : Sight.by(readings, course, from);
         shown = known;
       }
       return known;
@@ -296,25 +288,26 @@ final class NextChange {
         : Sight.load(course, at, ((Fact.Load) fact).name());
   }
 
+  private boolean isMoving(Condition condition) {
+    return condition.demands().stream().anyMatch(this::isMoving);
+  }
+
   private boolean isMoving(Demand demand) {
     return switch (demand.aspect()) {
       case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
       case EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
       case COUNT -> course.phase == Phase.STAGE;
-      case VALUE -> runs(course.protocol.wiring().fact(demand));
+      case VALUE -> isMoving(course.protocol.wiring().fact(demand));
     };
   }
 
-  private boolean runs(Fact fact) {
-    if (fact instanceof Fact.Clock clock) {
-      return switch (clock.which()) {
-        case STAGE, STAGE_NUMBER -> false;
-        case STAGE_TIME, TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> true;
-      };
-    }
-    return fact instanceof Fact.Load
-        && (course.phase == Phase.RECOVERY
-            || course.passage().filter(Passage::changes).isPresent());
+  private boolean isMoving(Fact fact) {
+    return switch (fact.dependsOn()) {
+      case CLOCK -> true;
+      case LOAD ->
+          course.phase == Phase.RECOVERY || course.passage().filter(Passage::changes).isPresent();
+      case PERSON, READING, SIGN, STAGE, RESULT -> false;
+    };
   }
 
   // When the next reading is due, or one that was due falls out of the stretch that is averaged.

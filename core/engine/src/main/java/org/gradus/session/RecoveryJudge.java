@@ -91,8 +91,8 @@ final class RecoveryJudge {
   }
 
   private Firmness firmness(boolean ended) {
-    Leeway leeway = Leeway.around(latest, course);
-    Leeway ending = Leeway.around(standing, course);
+    Leeway leeway = Leeway.around(latest);
+    Leeway ending = Leeway.around(standing);
     boolean firm =
         ended
             ? ends.stream().anyMatch(rule -> ending.outcomes(rule).alwaysHolds())

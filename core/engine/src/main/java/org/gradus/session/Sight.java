@@ -4,9 +4,9 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import org.gradus.protocol.Fact;
-import org.gradus.protocol.SlotChanges;
-import org.gradus.protocol.SlotChanges.SlotSet;
+import org.gradus.protocol.Wiring;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand;
@@ -76,15 +76,6 @@ final class Sight {
     return by(Standing.of(course, time), course, time);
   }
 
-  /**
-   * What is known at a moment by the latest readings, when what was known before is at hand: only
-   * what can have changed is looked up again.
-   */
-  static Frame again(Frame before, Course course, Duration time, SlotSet changed) {
-    Sight sight = ofNow(course, time, course.latest);
-    return sight.counted(sight.filled(before.copy(), changed));
-  }
-
   /** What is known at a moment, by these readings. */
   static Frame by(Map<String, Taken> readings, Course course, Duration time) {
     return ofNow(course, time, readings).counted();
@@ -114,46 +105,35 @@ final class Sight {
     return ofNow(course, time, course.latest).clock(which);
   }
 
-  /** What a component of the load is at a moment; not a number where there is none. */
-  static double load(Course course, Duration time, String name) {
-    List<Loading> loads = List.of();
-    Duration since = Duration.ZERO;
-    if (course.phase == Phase.RECOVERY) {
-      RecoveryStage stage = RecoveryStage.at(course, time);
-      loads = course.recoveryLoads.get(stage.place());
-      since = time.minus(stage.start());
-    } else if (course.passage().isPresent()) {
-      loads = course.passage().get().loads();
-      since = course.passage().get().since(time);
-    }
-    for (Loading load : loads) {
-      if (load.name().equals(name)) {
-        return load.until(since).value().base();
-      }
-    }
-    return Double.NaN;
+  /**
+   * What is known of the person before the test, with nothing else; from the first stage on it
+   * stays as it is.
+   */
+  static Frame ofThePerson(Course course) {
+    Sight sight = ofNow(course, course.now, course.latest);
+    Wiring wiring = course.protocol.wiring();
+    return sight.filled(new Frame(wiring.layout()), wiring::isOfThePerson);
   }
 
   private Frame frame() {
-    // What was settled, reported or done is the same at all moments of one course.
-    SlotChanges changes = course.protocol.wiring().changes();
-    Optional<Frame> shown = course.shown();
-    return shown.isPresent()
-        ? filled(shown.get().copy(), changes.byLook())
-        : filled(new Frame(course.protocol.wiring().layout()), changes.any());
+    Wiring wiring = course.protocol.wiring();
+    return course.ofThePerson.isPresent()
+        ? filled(course.ofThePerson.get().copy(), slot -> !wiring.isOfThePerson(slot))
+        : filled(new Frame(wiring.layout()), slot -> true);
   }
 
-  private Frame filled(Frame frame, SlotSet slots) {
+  private Frame filled(Frame frame, IntPredicate slots) {
     List<Demand> demands = frame.layout().demands();
-    slots.each(slot -> fill(frame, slot, demands.get(slot)));
+    for (int slot = 0; slot < demands.size(); slot++) {
+      if (slots.test(slot)) {
+        fill(frame, slot, demands.get(slot));
+      }
+    }
     return frame;
   }
 
   private Frame counted() {
-    return counted(frame());
-  }
-
-  private Frame counted(Frame frame) {
+    Frame frame = frame();
     if (recovering) {
       Counts.fillAfterwards(course, frame);
     } else if (passage.isPresent()) {
@@ -175,61 +155,132 @@ final class Sight {
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE ->
           frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
       case VALUE -> value(frame, slot, demand);
-      case EARLIER, AVERAGE, HIGHEST, LOWEST -> slots.fill(frame, slot, demand);
+      case EARLIER, AVERAGE, HIGHEST, LOWEST ->
+          slots.fill(frame, slot, demand).ifPresent(gap -> frame.miss(slot, gap));
     }
   }
 
   private void value(Frame frame, int slot, Demand demand) {
     Fact fact = course.protocol.wiring().fact(slot).orElseThrow();
-    if (fact instanceof Fact.Read) {
-      reading(frame, slot, demand);
-    } else if (fact instanceof Fact.Baseline baseline) {
-      Map<String, Taken> taken = course.baselines.getOrDefault(baseline.posture(), Map.of());
-      if (!put(frame, slot, taken.get(baseline.signal()))) {
-        frame.miss(slot, Gap.now(demand.subject(), Cause.NEVER_TAKEN));
-      }
-    } else if (fact instanceof Fact.Previous previous) {
-      previous(frame, slot, previous, demand.subject());
-    } else if (fact instanceof Fact.AtFinish finish) {
-      if (!put(frame, slot, course.atFinish.get(finish.signal()))) {
-        frame.miss(slot, Gap.never(demand.subject(), Cause.NEVER_TAKEN));
-      }
-    } else if (fact instanceof Fact.Named named) {
-      if (!put(frame, slot, course.named.get(named.name()))) {
-        frame.miss(slot, Gap.now(named.name(), Cause.NEVER_TAKEN));
-      }
-    } else if (fact instanceof Fact.Load load && recovering) {
-      loadOfRecovery(frame, slot, load.name());
-    } else if (fact instanceof Fact.Load load) {
-      load(frame, slot, passage, load.name(), time);
-    } else if (fact instanceof Fact.Clock clock) {
-      clock(frame, slot, clock, demand.subject());
-    } else if (fact instanceof Fact.Attribute attribute) {
-      answers.attribute(frame, slot, attribute.which());
-    } else if (fact instanceof Fact.Answer answer) {
-      answers.fill(frame, slot, answer.question());
-    } else if (fact instanceof Fact.Reported reported) {
-      double grade = course.signs.getOrDefault(reported.name(), 0.0);
-      frame.set(slot, demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade, 0);
-    }
+    fact.accept(new Filling(frame, slot, demand)).ifPresent(gap -> frame.miss(slot, gap));
   }
 
-  private void reading(Frame frame, int slot, Demand demand) {
-    if (readings.isEmpty()) {
-      slots.fill(frame, slot, demand);
-    } else if (!put(frame, slot, readings.get().get(demand.subject()))) {
-      boolean old = course.latest.containsKey(demand.subject());
-      frame.miss(slot, Gap.now(demand.subject(), old ? Cause.STALE : Cause.NEVER_TAKEN));
-    }
-  }
+  /** Fills a slot with the value of a fact, or says why there is none. */
+  private final class Filling implements Fact.Visitor<Optional<Gap>> {
 
-  // Whether there was anything to put there.
-  private static boolean put(Frame frame, int slot, @Nullable Taken taken) {
-    if (taken == null) {
-      return false;
+    private final Frame frame;
+    private final int slot;
+    private final Demand demand;
+
+    private Filling(Frame frame, int slot, Demand demand) {
+      this.frame = frame;
+      this.slot = slot;
+      this.demand = demand;
     }
-    taken.fill(frame, slot);
-    return true;
+
+    private Optional<Gap> fill(@Nullable Taken taken, Gap otherwise) {
+      if (taken == null) {
+        return Optional.of(otherwise);
+      }
+      taken.fill(frame, slot);
+      return Optional.empty();
+    }
+
+    private Optional<Gap> fill(double value, Gap otherwise) {
+      if (Double.isNaN(value)) {
+        return Optional.of(otherwise);
+      }
+      frame.set(slot, value, 0);
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Gap> read(Fact.Read fact) {
+      if (readings.isEmpty()) {
+        return slots.fill(frame, slot, demand);
+      }
+      boolean isOld = course.latest.containsKey(fact.of());
+      Gap missing = Gap.now(fact.of(), isOld ? Cause.STALE : Cause.NEVER_TAKEN);
+      return fill(readings.get().get(fact.of()), missing);
+    }
+
+    @Override
+    public Optional<Gap> baseline(Fact.Baseline fact) {
+      Map<String, Taken> taken = course.baselines.getOrDefault(fact.posture(), Map.of());
+      return fill(taken.get(fact.of()), Gap.now(demand.subject(), Cause.NEVER_TAKEN));
+    }
+
+    @Override
+    public Optional<Gap> previousReading(Fact.PreviousReading fact) {
+      Optional<Passage> before = stageBefore();
+      if (before.isEmpty()) {
+        return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+      }
+      Passage stage = before.get();
+      Duration decided = stage.decided().isPresent() ? stage.decided().get() : stage.endInStage();
+      SlotSight then =
+          new SlotSight(
+              Optional.of(DueSlots.of(course.protocol, stage)),
+              stage.start().plus(decided),
+              Optional.empty());
+      return fill(
+          then.standing(fact.of(), decided).orElse(null),
+          Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+    }
+
+    @Override
+    public Optional<Gap> previousLoad(Fact.PreviousLoad fact) {
+      Duration until = passage.isPresent() ? passage.get().start() : time;
+      return fill(
+          ofStage(stageBefore(), fact.name(), until), Gap.never(fact.name(), Cause.NOT_IN_STAGE));
+    }
+
+    @Override
+    public Optional<Gap> atFinish(Fact.AtFinish fact) {
+      return fill(course.atFinish.get(fact.of()), Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+    }
+
+    @Override
+    public Optional<Gap> named(Fact.Named fact) {
+      return fill(course.named.get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
+    }
+
+    // Whoever rests, or recovers without a load, moves nothing: then there is none.
+    @Override
+    public Optional<Gap> load(Fact.Load fact) {
+      return recovering
+          ? fill(ofRecovery(course, fact.name(), time), Gap.never(fact.name(), Cause.NONE))
+          : fill(ofStage(passage, fact.name(), time), Gap.never(fact.name(), Cause.NOT_IN_STAGE));
+    }
+
+    @Override
+    public Optional<Gap> clock(Fact.Clock fact) {
+      return fill(Sight.this.clock(fact.which()), Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+    }
+
+    @Override
+    public Optional<Gap> attribute(Fact.Attribute fact) {
+      return answers.attribute(frame, slot, fact.which());
+    }
+
+    @Override
+    public Optional<Gap> answer(Fact.Answer fact) {
+      return answers.fill(frame, slot, fact.question());
+    }
+
+    // A capacity is worked out when nothing is decided any more.
+    @Override
+    public Optional<Gap> result(Fact.Result fact) {
+      return Optional.of(Gap.never(fact.name(), Cause.NEVER_TAKEN));
+    }
+
+    @Override
+    public Optional<Gap> reported(Fact.Reported fact) {
+      double grade = course.signs.getOrDefault(fact.name(), 0.0);
+      return fill(
+          demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade,
+          Gap.never(fact.name(), Cause.UNDEFINED));
+    }
   }
 
   private static void truth(Frame frame, int slot, boolean answer) {
@@ -243,66 +294,35 @@ final class Sight {
     return before >= 0 ? Optional.of(course.passages.get(before)) : Optional.empty();
   }
 
-  private void previous(Frame frame, int slot, Fact.Previous previous, String subject) {
-    Optional<Passage> before = stageBefore();
-    if (previous.load()) {
-      Duration until = passage.isPresent() ? passage.get().start() : time;
-      load(frame, slot, before, previous.name(), until);
-      return;
-    }
-    if (before.isEmpty()) {
-      frame.miss(slot, Gap.never(subject, Cause.NOT_IN_STAGE));
-      return;
-    }
-    Passage stage = before.get();
-    Duration decided = stage.decided().isPresent() ? stage.decided().get() : stage.endInStage();
-    SlotSight then =
-        new SlotSight(
-            Optional.of(DueSlots.of(course.protocol, stage)),
-            stage.start().plus(decided),
-            Optional.empty());
-    Optional<Taken> taken = then.standing(previous.name(), decided);
-    if (!put(frame, slot, taken.orElse(null))) {
-      frame.miss(slot, Gap.never(subject, Cause.NEVER_TAKEN));
-    }
+  /** What a component of the load is at a moment; not a number where there is none. */
+  static double load(Course course, Duration time, String name) {
+    return course.phase == Phase.RECOVERY
+        ? ofRecovery(course, name, time)
+        : ofStage(course.passage(), name, time);
   }
 
   // Readings at the second of a step belong to the load before it.
-  private static void load(
-      Frame frame, int slot, Optional<Passage> stage, String name, Duration until) {
-    if (stage.isPresent()) {
-      for (Loading load : stage.get().loads()) {
-        if (load.name().equals(name)) {
-          frame.set(slot, load.until(stage.get().since(until)).value().base(), 0);
-          return;
-        }
-      }
-    }
-    frame.miss(slot, Gap.never(name, Cause.NOT_IN_STAGE));
+  private static double ofStage(Optional<Passage> stage, String name, Duration until) {
+    return stage
+        .map(passage -> value(passage.loads(), name, passage.since(until)))
+        .orElse(Double.NaN);
   }
 
-  // Whoever rests, or recovers without a load, moves nothing: then there is none.
-  private void loadOfRecovery(Frame frame, int slot, String name) {
-    if (course.protocol.recovery().isPresent()) {
-      RecoveryStage stage = RecoveryStage.at(course, time);
-      for (Loading load : course.recoveryLoads.get(stage.place())) {
-        if (load.name().equals(name)) {
-          Duration since = time.minus(stage.start());
-          frame.set(slot, load.until(since).value().base(), 0);
-          return;
-        }
-      }
+  private static double ofRecovery(Course course, String name, Duration time) {
+    if (course.protocol.recovery().isEmpty()) {
+      return Double.NaN;
     }
-    frame.miss(slot, Gap.never(name, Cause.NONE));
+    RecoveryStage stage = RecoveryStage.at(course, time);
+    return value(course.recoveryLoads.get(stage.place()), name, time.minus(stage.start()));
   }
 
-  private void clock(Frame frame, int slot, Fact.Clock clock, String subject) {
-    double value = clock(clock.which());
-    if (Double.isNaN(value)) {
-      frame.miss(slot, Gap.never(subject, Cause.NOT_IN_STAGE));
-    } else {
-      frame.set(slot, value, 0);
+  private static double value(List<Loading> loads, String name, Duration since) {
+    for (Loading load : loads) {
+      if (load.name().equals(name)) {
+        return load.until(since).value().base();
+      }
     }
+    return Double.NaN;
   }
 
   private double clock(Fact.Clock.Which which) {

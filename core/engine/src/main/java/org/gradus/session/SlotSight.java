@@ -33,29 +33,31 @@ final class SlotSight {
     this.latest = latest;
   }
 
-  void fill(Frame frame, int slot, Demand demand) {
+  /** Fills a slot, or says why it is not known. */
+  Optional<Gap> fill(Frame frame, int slot, Demand demand) {
     String signal = demand.subject();
     Optional<MeasureLine> line = slots.flatMap(at -> at.lineOf(signal));
     Optional<Duration> due =
         line.flatMap(
             read -> slots.orElseThrow().standing(read, signal, slots.orElseThrow().since(time)));
     if (due.isEmpty()) {
-      frame.miss(slot, Gap.never(signal, Cause.NOT_IN_STAGE));
-      return;
+      return Optional.of(Gap.never(signal, Cause.NOT_IN_STAGE));
     }
     DueSlots stage = slots.orElseThrow();
-    switch (demand.aspect()) {
+    return switch (demand.aspect()) {
       case EARLIER -> earlier(frame, slot, demand, stage, line.orElseThrow(), due.get());
       case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.orElseThrow());
-      default -> {
-        Optional<Taken> taken = fresh(stage, line.orElseThrow(), signal, due.get());
-        if (taken.isPresent()) {
-          taken.get().fill(frame, slot);
-        } else {
-          frame.miss(slot, missing(stage, signal, due.get()));
-        }
-      }
-    }
+      default ->
+          fill(frame, slot, fresh(stage, line.orElseThrow(), signal, due.get()))
+              ? Optional.empty()
+              : Optional.of(missing(stage, signal, due.get()));
+    };
+  }
+
+  // Whether there is anything to fill it with.
+  private static boolean fill(Frame frame, int slot, Optional<Taken> taken) {
+    taken.ifPresent(reading -> reading.fill(frame, slot));
+    return taken.isPresent();
   }
 
   /** The reading of a signal that counts at a moment of the stage and is not too old there. */
@@ -80,7 +82,7 @@ final class SlotSight {
         : Gap.now(signal, Cause.NEVER_TAKEN);
   }
 
-  private void earlier(
+  private Optional<Gap> earlier(
       Frame frame, int slot, Demand demand, DueSlots stage, MeasureLine line, Duration due) {
     String signal = demand.subject();
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
@@ -89,11 +91,9 @@ final class SlotSight {
     Optional<Taken> before = present.flatMap(at -> stage.at(signal, at.minus(span)));
     boolean found =
         before.isPresent() && (now.isEmpty() || apart(before.get(), now.get(), span, line));
-    if (found) {
-      before.get().fill(frame, slot);
-    } else {
-      frame.miss(slot, settled(stage, line, signal, due, span));
-    }
+    return found && fill(frame, slot, before)
+        ? Optional.empty()
+        : Optional.of(settled(stage, line, signal, due, span));
   }
 
   // At any time the latest reading is compared with the one a stretch of time before it, however
@@ -127,7 +127,8 @@ final class SlotSight {
         .orElseGet(() -> Gap.never(signal, Cause.NOTHING_EARLIER));
   }
 
-  private void aggregate(Frame frame, int slot, Demand demand, DueSlots stage, MeasureLine line) {
+  private Optional<Gap> aggregate(
+      Frame frame, int slot, Demand demand, DueSlots stage, MeasureLine line) {
     Duration now = stage.since(time);
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
@@ -136,18 +137,17 @@ final class SlotSight {
     for (Duration due : window ? after(now.minus(span), all) : all) {
       Optional<Taken> taken = stage.at(demand.subject(), due);
       if (taken.isEmpty()) {
-        frame.miss(slot, windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
-        return;
+        return Optional.of(windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
       }
       found.add(taken.get());
     }
     if (found.isEmpty()) {
-      frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
-      return;
+      return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
     }
     // No step of the result can be coarser than the coarsest of its readings.
     double half = found.stream().mapToDouble(Taken::half).max().orElse(0);
     frame.set(slot, value(demand.aspect(), found), half);
+    return Optional.empty();
   }
 
   // Due times are in order, and may be very many.

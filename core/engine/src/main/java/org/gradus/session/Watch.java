@@ -3,8 +3,6 @@ package org.gradus.session;
 import static java.time.Duration.ZERO;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -38,7 +36,7 @@ final class Watch {
     this.course = course;
     this.change = change;
     this.frame = frame;
-    this.leeway = Leeway.around(frame, course);
+    this.leeway = Leeway.around(frame);
     this.time = time;
     this.news = news;
   }
@@ -50,46 +48,6 @@ final class Watch {
       case RECOVERY -> course.protocol.rules().endingRecovery();
       case BEFORE, ENDED -> List.of();
     };
-  }
-
-  /**
-   * The course after its rules have been looked at once something was told or done.
-   *
-   * @param event what it was
-   * @param news what was just read or reported, and when it was taken or seen
-   */
-  static Course look(Course course, Event event, Frame frame, Map<String, Duration> news) {
-    List<ProtocolRule> ending = ending(course);
-    boolean only = event instanceof Event.Read || event instanceof Event.Reported;
-    if (!only || course.phase != Phase.STAGE) {
-      return look(course, ending, frame, course.now, news);
-    }
-    // What is only told changes the answers of those that ask for it, also where it is no news: a
-    // late reading of the stage before. What is done may change any answer.
-    BitSet looked = course.protocol.rules().asking(told(event));
-    for (int i = 0; i < ending.size(); i++) {
-      if (isPending(ending.get(i), course)) {
-        looked.set(i);
-      }
-    }
-    List<ProtocolRule> rules = new ArrayList<>();
-    for (int i = looked.nextSetBit(0); i >= 0; i = looked.nextSetBit(i + 1)) {
-      rules.add(ending.get(i));
-    }
-    return look(course, rules, frame, course.now, news);
-  }
-
-  // Whether a rule has to be looked at although nothing it asks for was told: time may do the rest.
-  private static boolean isPending(ProtocolRule rule, Course course) {
-    return rule.confirm().isPresent()
-        && (course.confirming.containsKey(rule.id()) || course.doubts.containsKey(rule.id()));
-  }
-
-  /** The rules whose answer, or what follows from it, time alone may change. */
-  static List<ProtocolRule> restless(Course course) {
-    return ending(course).stream()
-        .filter(rule -> rule.influences().time() || isPending(rule, course))
-        .toList();
   }
 
   /** When it is over that something is waited for. */
@@ -121,25 +79,21 @@ final class Watch {
     return waiting != null && waiting.counts(time);
   }
 
-  private static List<String> told(Event told) {
-    return told instanceof Event.Reported reported
-        ? List.of(reported.sign())
-        : ((Event.Read) told).subjects();
-  }
-
-  /** The course after some of its rules have been looked at at a time. */
-  static Course look(
-      Course course,
-      List<ProtocolRule> rules,
-      Frame frame,
-      Duration time,
-      Map<String, Duration> news) {
+  /**
+   * The course of a moment after the rules that end something have been looked at.
+   *
+   * @param frame what is known
+   * @param news what was just read or reported, and when it was taken or seen
+   */
+  static Course look(Moment now, Frame frame, Map<String, Duration> news) {
+    Course course = now.course();
+    List<ProtocolRule> rules = ending(course);
     if (rules.isEmpty()) {
       return course;
     }
     return course.withAny(
         change -> {
-          Watch watch = new Watch(course, change, frame, time, news);
+          Watch watch = new Watch(course, change, frame, now.time(), news);
           rules.forEach(watch::look);
           return watch.hasChanged();
         });

@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.gradus.protocol.ProtocolRule;
+import org.gradus.rule.check.Demand;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Phase;
@@ -69,7 +69,30 @@ final class FollowedStops implements Watch {
   private boolean isAskedFor(String id, List<String> names) {
     return test.protocol().rules().endingExercise().stream()
         .filter(rule -> rule.id().equals(id))
-        .map(ProtocolRule::influences)
-        .anyMatch(what -> what.time() || names.stream().anyMatch(what.told()::contains));
+        .flatMap(rule -> rule.rule().condition().stream())
+        .flatMap(condition -> condition.demands().stream())
+        .anyMatch(demand -> isOneOf(names, demand) || mayMove(demand));
+  }
+
+  private static boolean isValue(Demand demand) {
+    return demand.aspect() == Demand.Aspect.VALUE;
+  }
+
+  private boolean isOneOf(List<String> names, Demand demand) {
+    return names.contains(demand.subject())
+        || (isValue(demand)
+            && test.protocol().wiring().fact(demand).signal().filter(names::contains).isPresent());
+  }
+
+  private boolean mayMove(Demand demand) {
+    return switch (demand.aspect()) {
+      case EVER, COMPLETED -> false;
+      case EARLIER, AVERAGE, HIGHEST, LOWEST, COUNT, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> true;
+      case VALUE ->
+          switch (test.protocol().wiring().fact(demand).dependsOn()) {
+            case CLOCK, LOAD -> true;
+            case PERSON, READING, SIGN, STAGE, RESULT -> false;
+          };
+    };
   }
 }

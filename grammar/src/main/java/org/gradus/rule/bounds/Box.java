@@ -12,13 +12,11 @@ public final class Box {
   private final Cells source;
   // Null where nobody has looked yet.
   private final @Nullable Cell[] cells;
-  private final Settled settled;
 
-  private Box(Layout layout, Cells source, @Nullable Cell[] cells, Settled settled) {
+  private Box(Layout layout, Cells source, @Nullable Cell[] cells) {
     this.layout = layout;
     this.source = source;
     this.cells = cells;
-    this.settled = settled;
   }
 
   /** Makes the cells of a box. */
@@ -44,16 +42,7 @@ public final class Box {
    * @param cells makes the cell of a slot
    */
   public static Box onDemand(Layout layout, Cells cells) {
-    return onDemand(layout, cells, Settled.NOTHING);
-  }
-
-  /**
-   * The same.
-   *
-   * @param settled what is known of definitions in any such box
-   */
-  public static Box onDemand(Layout layout, Cells cells, Settled settled) {
-    return new Box(layout, cells, new Cell[layout.size()], settled);
+    return new Box(layout, cells, new Cell[layout.size()]);
   }
 
   /** A cell that may hold any value of a type, and does hold one. */
@@ -77,17 +66,12 @@ public final class Box {
     return cell;
   }
 
-  /** What is known of definitions in any such box. */
-  public Settled settled() {
-    return settled;
-  }
-
   /** This box with another cell in one slot. */
   public Box with(int slot, Cell cell) {
     if (cell.equals(cell(slot))) {
       return this;
     }
-    Box changed = new Box(layout, source, cells.clone(), Settled.NOTHING);
+    Box changed = new Box(layout, source, cells.clone());
     changed.cells[slot] = cell;
     return changed;
   }

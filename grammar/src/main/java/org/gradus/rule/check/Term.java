@@ -1,6 +1,5 @@
 package org.gradus.rule.check;
 
-import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -16,7 +15,6 @@ public final class Term {
   private final Type type;
   private final int place;
   private final List<Alternative> alternatives;
-  private final BitSet slots = new BitSet();
 
   /**
    * @param name its name
@@ -29,9 +27,6 @@ public final class Term {
     this.type = type;
     this.place = place;
     this.alternatives = List.copyOf(alternatives);
-    texts().stream()
-        .flatMap(text -> text.slots().stream())
-        .forEach(slot -> slots.set(slot.index()));
   }
 
   /** Its name. */
@@ -59,16 +54,6 @@ public final class Term {
     return alternatives.stream()
         .flatMap(line -> Stream.concat(line.when().stream(), line.value().stream()))
         .toList();
-  }
-
-  /** Whether it reads no other slots than these, also by way of other definitions. */
-  public boolean readsOnly(BitSet these) {
-    for (int slot = slots.nextSetBit(0); slot >= 0; slot = slots.nextSetBit(slot + 1)) {
-      if (!these.get(slot)) {
-        return false;
-      }
-    }
-    return true;
   }
 
   /**

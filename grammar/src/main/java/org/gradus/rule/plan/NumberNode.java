@@ -256,7 +256,7 @@ public sealed interface NumberNode extends Node
 
     @Override
     public Interval range(Region region) {
-      return region.settled(term, Interval.class, () -> alternatives.range(region));
+      return alternatives.range(region);
     }
   }
 }

@@ -1,12 +1,9 @@
 package org.gradus.rule.plan;
 
-import java.util.function.Supplier;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Interval;
 import org.gradus.rule.bounds.Outcomes;
-import org.gradus.rule.bounds.Settled;
-import org.gradus.rule.check.Term;
 
 /**
  * The part of a box over which nodes are evaluated while one question is answered, and the steps
@@ -55,23 +52,5 @@ public final class Region {
   Region where(TruthNode condition, boolean answer) {
     Box narrower = narrow(condition, answer);
     return narrower == box ? this : new Region(narrower, budget);
-  }
-
-  /** What a definition could be, found once where nothing it reads can change any more. */
-  <T> T settled(Term term, Class<T> type, Supplier<T> found) {
-    Settled settled = box.settled();
-    if (!settled.holds(term)) {
-      return found.get();
-    }
-    return settled.found(term).map(type::cast).orElseGet(() -> find(term, found));
-  }
-
-  // An answer for want of steps says nothing of the definition, and is not kept.
-  private <T> T find(Term term, Supplier<T> found) {
-    T value = found.get();
-    if (!budget.isSpent()) {
-      box.settled().find(term, value);
-    }
-    return value;
   }
 }

@@ -18,8 +18,4 @@ final class StepBudget {
     }
     return left > 0;
   }
-
-  boolean isSpent() {
-    return left == 0;
-  }
 }

@@ -456,7 +456,7 @@ public sealed interface TruthNode extends Node {
 
     @Override
     public Outcomes outcomes(Region region) {
-      return region.settled(term, Outcomes.class, () -> alternatives.outcomes(region));
+      return alternatives.outcomes(region);
     }
 
     @Override

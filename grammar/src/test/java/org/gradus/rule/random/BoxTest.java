@@ -3,7 +3,6 @@ package org.gradus.rule.random;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import net.jqwik.api.Arbitrary;
@@ -17,7 +16,6 @@ import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
-import org.gradus.rule.bounds.Settled;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
@@ -53,36 +51,6 @@ class BoxTest {
       assertThat(includes(outcomes, truth))
           .as("%s is not %s at %s in %s", outcomes, truth, point, sample)
           .isTrue();
-    }
-  }
-
-  @Property(tries = 5000)
-  void whatIsSettledNeedNotBeFoundOutAgain(@ForAll("conditions") Sample sample) {
-    Condition condition = sample.condition.orElseThrow();
-    Box box = Boxes.random(sample.layout, sample.random);
-    Frame first = Boxes.inside(box, sample.layout, sample.random).frame();
-    Frame second = Boxes.inside(box, sample.layout, sample.random).frame().copy();
-    BitSet slots = new BitSet();
-    for (int slot = 0; slot < sample.layout.size(); slot++) {
-      if (sample.random.nextBoolean()) {
-        slots.set(slot);
-        settle(slot, first, second);
-      }
-    }
-    Settled settled = Settled.of(sample.layout, slots);
-    for (Frame frame : List.of(first, second, first)) {
-      Box kept = Resolution.around(frame, settled);
-      Box anew = Resolution.around(frame);
-      assertThat(condition.outcomes(kept)).isEqualTo(condition.outcomes(anew));
-      assertThat(condition.undecided(kept)).isEqualTo(condition.undecided(anew));
-    }
-  }
-
-  private static void settle(int slot, Frame as, Frame frame) {
-    if (as.isKnown(slot)) {
-      frame.set(slot, as.value(slot), as.halfWidth(slot));
-    } else {
-      frame.miss(slot, as.gap(slot));
     }
   }
 

@@ -25,28 +25,81 @@ final class Possible {
   }
 
   Cell values(Fact fact, Type type) {
-    if (fact instanceof Fact.Read read) {
-      return signal(read.signal(), type);
-    } else if (fact instanceof Fact.Baseline baseline) {
-      return signal(baseline.signal(), type);
-    } else if (fact instanceof Fact.AtFinish finish) {
-      return signal(finish.signal(), type);
-    } else if (fact instanceof Fact.Previous previous && !previous.load()) {
-      return signal(previous.name(), type);
-    } else if (fact instanceof Fact.Load load) {
-      return load(load.name(), type);
-    } else if (fact instanceof Fact.Previous previous) {
-      return load(previous.name(), type);
-    } else if (fact instanceof Fact.Clock && type instanceof Type.Measure) {
-      return Cell.between(0, Double.POSITIVE_INFINITY);
-    } else if (fact instanceof Fact.Attribute attribute && type instanceof Type.Measure) {
-      return attribute(attribute.name());
-    } else if (fact instanceof Fact.Answer answer) {
-      return answers(protocol.instruments().question(answer.question()), type);
-    } else if (fact instanceof Fact.Reported reported && type instanceof Type.Measure) {
-      return Cell.between(0, protocol.instruments().sign(reported.name()).top().orElse(0));
+    return fact.accept(new Values(type));
+  }
+
+  /** The values of each kind of fact. */
+  private final class Values implements Fact.Visitor<Cell> {
+
+    private final Type type;
+
+    private Values(Type type) {
+      this.type = type;
     }
-    return Box.anything(type);
+
+    private Cell measure(Cell values) {
+      return type instanceof Type.Measure ? values : Box.anything(type);
+    }
+
+    @Override
+    public Cell read(Fact.Read fact) {
+      return signal(fact.of(), type);
+    }
+
+    @Override
+    public Cell baseline(Fact.Baseline fact) {
+      return signal(fact.of(), type);
+    }
+
+    @Override
+    public Cell previousReading(Fact.PreviousReading fact) {
+      return signal(fact.of(), type);
+    }
+
+    @Override
+    public Cell previousLoad(Fact.PreviousLoad fact) {
+      return Possible.this.load(fact.name(), type);
+    }
+
+    @Override
+    public Cell atFinish(Fact.AtFinish fact) {
+      return signal(fact.of(), type);
+    }
+
+    @Override
+    public Cell named(Fact.Named fact) {
+      return signal(fact.of(), type);
+    }
+
+    @Override
+    public Cell load(Fact.Load fact) {
+      return Possible.this.load(fact.name(), type);
+    }
+
+    @Override
+    public Cell clock(Fact.Clock fact) {
+      return measure(Cell.between(0, Double.POSITIVE_INFINITY));
+    }
+
+    @Override
+    public Cell attribute(Fact.Attribute fact) {
+      return measure(Cell.between(fact.which().least(), fact.which().most()));
+    }
+
+    @Override
+    public Cell answer(Fact.Answer fact) {
+      return answers(protocol.instruments().question(fact.question()), type);
+    }
+
+    @Override
+    public Cell result(Fact.Result fact) {
+      return Box.anything(type);
+    }
+
+    @Override
+    public Cell reported(Fact.Reported fact) {
+      return measure(Cell.between(0, protocol.instruments().sign(fact.name()).top().orElse(0)));
+    }
   }
 
   // Where values are offered the answer lies among them.
@@ -75,11 +128,6 @@ final class Possible {
   /** One of the options of a choice. */
   static Cell option(int index) {
     return new Cell.Options(1L << index, Presence.KNOWN);
-  }
-
-  private static Cell attribute(String name) {
-    Attribute attribute = Attribute.named(name).orElseThrow();
-    return Cell.between(attribute.least(), attribute.most());
   }
 
   // Whatever a stage sets has been proved to lie there, and what is told lies there or is refused.

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.BaselineLine;
@@ -69,24 +70,22 @@ public final class Scene {
 
   /** Before the first stage, when everything that is asked and read there has been told. */
   public Box before() {
-    return box(
-        (fact, demand) -> {
-          if (fact instanceof Fact.Baseline baseline) {
-            return isRead(baseline) ? Presence.KNOWN : Presence.UNKNOWN;
-          }
-          boolean told =
-              fact instanceof Fact.Attribute
-                  || fact instanceof Fact.Answer
-                  || fact instanceof Fact.Reported;
-          return told ? Presence.KNOWN : Presence.UNKNOWN;
-        });
+    return box((fact, demand) -> isToldBefore(fact) ? Presence.KNOWN : Presence.UNKNOWN);
+  }
+
+  private boolean isToldBefore(Fact fact) {
+    return switch (fact.dependsOn()) {
+      case PERSON -> !(fact instanceof Fact.Baseline baseline) || isRead(baseline);
+      case SIGN -> true;
+      case READING, LOAD, STAGE, CLOCK, RESULT -> false;
+    };
   }
 
   private boolean isRead(Fact.Baseline baseline) {
     return protocol.baselines().stream()
         .filter(line -> line.posture() == baseline.posture())
         .map(BaselineLine::signals)
-        .anyMatch(signals -> signals.contains(baseline.signal()));
+        .anyMatch(signals -> signals.contains(baseline.of()));
   }
 
   /** Any moment at all. */
@@ -137,29 +136,19 @@ public final class Scene {
 
   /** When a stage is about to begin. */
   public Box start(Stage stage) {
-    return afterReady(
-        box(
-            (fact, demand) -> {
-              boolean unknown =
-                  fact instanceof Fact.Read
-                      || fact instanceof Fact.Load
-                      || fact instanceof Fact.AtFinish;
-              return unknown ? Presence.UNKNOWN : lasting(fact, stage);
-            }));
+    InStage known = new InStage(stage);
+    return afterReady(box((fact, demand) -> fact.accept(known)));
   }
 
   /** When a stage is due to end, held or not, with every scheduled reading taken. */
   public Box end(Stage stage, EndMoment moment) {
+    InStage known = new InStage(stage);
     Box box =
         box(
-            (fact, demand) -> {
-              if (fact instanceof Fact.Read) {
-                return readings.presence(demand, stage, moment);
-              } else if (fact instanceof Fact.Load || fact instanceof Fact.AtFinish) {
-                return Presence.UNKNOWN;
-              }
-              return lasting(fact, stage);
-            });
+            (fact, demand) ->
+                fact instanceof Fact.Read
+                    ? readings.presence(demand, stage, moment)
+                    : fact.accept(known));
     return withCounts(withClocks(withLoads(afterReady(box), stage), stage, moment));
   }
 
@@ -194,41 +183,95 @@ public final class Scene {
     return meant instanceof Action.Hold hold && hold.times() > held;
   }
 
-  // What was told before the stage, or is told at any time.
-  private Presence lasting(Fact fact, Stage stage) {
-    if (fact instanceof Fact.Attribute attribute) {
-      boolean needed = protocol.eligibility().needs().contains(attribute.name());
-      return needed ? Presence.KNOWN : Presence.MAYBE;
-    } else if (fact instanceof Fact.Previous previous) {
-      return previous(previous, stage);
-    } else if (fact instanceof Fact.Clock clock) {
-      return clock(clock, stage);
-    }
-    boolean answered = fact instanceof Fact.Answer answer && needed.contains(answer.question());
-    return answered || fact instanceof Fact.Reported ? Presence.KNOWN : Presence.MAYBE;
-  }
+  /** What is known when a stage begins: what was told before it, or is told at any time. */
+  private final class InStage implements Fact.Visitor<Presence> {
 
-  private Presence previous(Fact.Previous previous, Stage stage) {
-    boolean some = false;
-    boolean all = !paths.canStart(stage.place());
-    for (int before : paths.before(stage.place())) {
-      some = true;
-      all &= previous.load() && sets(protocol.stages().get(before), previous.name());
+    private final Stage stage;
+
+    private InStage(Stage stage) {
+      this.stage = stage;
     }
-    return !some ? Presence.UNKNOWN : all ? Presence.KNOWN : Presence.MAYBE;
+
+    @Override
+    public Presence read(Fact.Read fact) {
+      return Presence.UNKNOWN;
+    }
+
+    @Override
+    public Presence baseline(Fact.Baseline fact) {
+      return Presence.MAYBE;
+    }
+
+    @Override
+    public Presence previousReading(Fact.PreviousReading fact) {
+      return previous(before -> false);
+    }
+
+    @Override
+    public Presence previousLoad(Fact.PreviousLoad fact) {
+      return previous(before -> sets(before, fact.name()));
+    }
+
+    // Whether there is a stage before, and whether it is certain that it has what is asked for.
+    private Presence previous(Predicate<Stage> has) {
+      boolean some = false;
+      boolean all = !paths.canStart(stage.place());
+      for (int before : paths.before(stage.place())) {
+        some = true;
+        all &= has.test(protocol.stages().get(before));
+      }
+      return !some ? Presence.UNKNOWN : all ? Presence.KNOWN : Presence.MAYBE;
+    }
+
+    @Override
+    public Presence atFinish(Fact.AtFinish fact) {
+      return Presence.UNKNOWN;
+    }
+
+    @Override
+    public Presence named(Fact.Named fact) {
+      return Presence.MAYBE;
+    }
+
+    @Override
+    public Presence load(Fact.Load fact) {
+      return Presence.UNKNOWN;
+    }
+
+    // While a test warms up its exercise has not begun.
+    @Override
+    public Presence clock(Fact.Clock fact) {
+      return switch (fact.which()) {
+        case RECOVERY_TIME -> Presence.UNKNOWN;
+        case EXERCISE_TIME -> stage.warmUp() ? Presence.MAYBE : Presence.KNOWN;
+        case STAGE, STAGE_NUMBER, STAGE_TIME, TEST_TIME -> Presence.KNOWN;
+      };
+    }
+
+    @Override
+    public Presence attribute(Fact.Attribute fact) {
+      boolean isNeeded = protocol.eligibility().needs().contains(fact.name());
+      return isNeeded ? Presence.KNOWN : Presence.MAYBE;
+    }
+
+    @Override
+    public Presence answer(Fact.Answer fact) {
+      return needed.contains(fact.question()) ? Presence.KNOWN : Presence.MAYBE;
+    }
+
+    @Override
+    public Presence result(Fact.Result fact) {
+      return Presence.MAYBE;
+    }
+
+    @Override
+    public Presence reported(Fact.Reported fact) {
+      return Presence.KNOWN;
+    }
   }
 
   private static boolean sets(Stage stage, String load) {
     return stage.loads().stream().anyMatch(set -> set.name().equals(load));
-  }
-
-  // While a test warms up its exercise has not begun.
-  private Presence clock(Fact.Clock clock, Stage stage) {
-    return switch (clock.which()) {
-      case RECOVERY_TIME -> Presence.UNKNOWN;
-      case EXERCISE_TIME -> stage.warmUp() ? Presence.MAYBE : Presence.KNOWN;
-      case STAGE, STAGE_NUMBER, STAGE_TIME, TEST_TIME -> Presence.KNOWN;
-    };
   }
 
   // Nobody is in a stage whom a defer has kept from starting.
