@@ -36,12 +36,12 @@ record Act(Set<String> answered, boolean isKnowing) {
 
   // Whoever stops has done what every stop asks for that holds now.
   private static Set<String> stopped(Verdict verdict, Moment now) {
-    return verdict instanceof Verdict.Stop ? Watch.stopping(now) : Set.of();
+    return verdict instanceof Verdict.Stop ? StopMonitor.stopping(now) : Set.of();
   }
 
   private static boolean ends(String rule, Moment now) {
     return rule.equals(Alarm.UNDECIDED)
-        || Watch.ending(now.course()).stream().anyMatch(one -> one.id().equals(rule));
+        || StopMonitor.ending(now.course()).stream().anyMatch(one -> one.id().equals(rule));
   }
 
   /**
@@ -50,8 +50,8 @@ record Act(Set<String> answered, boolean isKnowing) {
    */
   void answer(Course.Change change, Duration since) {
     for (String rule : answered) {
-      change.answered = Copies.with(change.answered, rule, since);
-      change.confirming = Copies.without(change.confirming, rule);
+      RuleWatch watch = change.watches.getOrDefault(rule, RuleWatch.NONE);
+      change.watch(rule, watch.heard(since));
     }
     change.alarm = Alarm.without(answered, change.alarm);
   }

@@ -6,13 +6,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.plan.Frame;
 
 /**
@@ -40,10 +41,8 @@ final class Course {
   // Whether an alarming stop applied when the exercise, or the test, was ended.
   final boolean alarmed;
 
-  final Map<String, Confirming> confirming;
-  final Map<String, Doubt> doubts;
-  // Rules whose word the tester has answered, and from when on a reading or sign is a fresh ground.
-  final Map<String, Duration> answered;
+  // By the ids of rules that can end something; the others are watched for nothing.
+  final Map<String, RuleWatch> watches;
   final Optional<Alarm> alarm;
 
   final Optional<Duration> exerciseEnd;
@@ -74,9 +73,7 @@ final class Course {
     this.symptoms = change.symptoms;
     this.everReported = change.everReported;
     this.alarmed = change.alarmed;
-    this.confirming = change.confirming;
-    this.doubts = change.doubts;
-    this.answered = change.answered;
+    this.watches = change.watches;
     this.alarm = change.alarm;
     this.exerciseEnd = change.exerciseEnd;
     this.recoverySlots = change.recoverySlots;
@@ -108,21 +105,9 @@ final class Course {
 
   /** This course with something changed. */
   Course with(Consumer<Change> what) {
-    return withAny(
-        change -> {
-          what.accept(change);
-          return true;
-        });
-  }
-
-  /**
-   * This course with something changed, or this one itself.
-   *
-   * @param what changes it and says whether anything is changed
-   */
-  Course withAny(Predicate<Change> what) {
     Change change = new Change(this);
-    return what.test(change) ? new Course(change) : this;
+    what.accept(change);
+    return new Course(change);
   }
 
   /** Until when a second reading can be waited for at this point: no longer than for any other. */
@@ -130,6 +115,11 @@ final class Course {
     return phase == Phase.STAGE
         ? present().waitsUntil(protocol.unmeasured())
         : exerciseEnd.orElse(now).plus(protocol.recovery().orElseThrow().atMost());
+  }
+
+  /** What is remembered of a rule. */
+  RuleWatch watch(ProtocolRule rule) {
+    return watches.getOrDefault(rule.id(), RuleWatch.NONE);
   }
 
   /** The stage the person is in, or was in last. */
@@ -167,9 +157,7 @@ final class Course {
     Set<String> symptoms = Set.of();
     Set<String> everReported = Set.of();
     boolean alarmed;
-    Map<String, Confirming> confirming = Map.of();
-    Map<String, Doubt> doubts = Map.of();
-    Map<String, Duration> answered = Map.of();
+    Map<String, RuleWatch> watches = Map.of();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
     Slots recoverySlots = Slots.EMPTY;
@@ -199,9 +187,7 @@ final class Course {
       symptoms = course.symptoms;
       everReported = course.everReported;
       alarmed = course.alarmed;
-      confirming = course.confirming;
-      doubts = course.doubts;
-      answered = course.answered;
+      watches = course.watches;
       alarm = course.alarm;
       exerciseEnd = course.exerciseEnd;
       recoverySlots = course.recoverySlots;
@@ -210,6 +196,34 @@ final class Course {
       stopped = course.stopped;
       ending = course.ending;
       ofThePerson = course.ofThePerson;
+    }
+
+    /** What is remembered of a rule by now. */
+    RuleWatch watch(ProtocolRule rule) {
+      return watches.getOrDefault(rule.id(), RuleWatch.NONE);
+    }
+
+    /** Remembers something else of a rule. */
+    void watch(String rule, RuleWatch watch) {
+      watches =
+          watch.equals(RuleWatch.NONE)
+              ? Copies.without(watches, rule)
+              : Copies.with(watches, rule, watch);
+    }
+
+    /** Forgets what rules hung on: what has been acted upon stands. */
+    void withoutMarginal() {
+      for (Map.Entry<String, RuleWatch> entry : watches.entrySet()) {
+        watch(entry.getKey(), entry.getValue().withoutMarginal());
+      }
+    }
+
+    /** The rules whose word the tester has answered. */
+    Set<String> heard() {
+      return watches.entrySet().stream()
+          .filter(entry -> entry.getValue().heard().isPresent())
+          .map(Map.Entry::getKey)
+          .collect(Collectors.toUnmodifiableSet());
     }
 
     void replace(int passage, Passage by) {

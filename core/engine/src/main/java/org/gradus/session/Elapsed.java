@@ -33,12 +33,12 @@ final class Elapsed {
    * @param until up to when it is looked for, included
    */
   static Optional<Duration> next(Moment now, Duration until) {
-    List<ProtocolRule> ending = Watch.ending(now.course());
+    List<ProtocolRule> ending = StopMonitor.ending(now.course());
     if (ending.isEmpty()) {
       return Optional.empty();
     }
     Optional<Duration> wait =
-        Watch.waits(now.course())
+        StopMonitor.waits(now.course())
             .filter(over -> over.compareTo(now.time()) > 0 && over.compareTo(until) <= 0)
             .min(Duration::compareTo);
     Optional<Duration> change = NextChange.after(now, ending, wait.orElse(until));
@@ -46,8 +46,8 @@ final class Elapsed {
   }
 
   private static Moment looked(Moment now) {
-    Moment waited = now.with(Watch.expire(now));
-    Moment looked = waited.with(Watch.look(waited, waited.latest(), Map.of()));
+    Moment waited = now.with(StopMonitor.expire(now));
+    Moment looked = waited.with(StopMonitor.look(waited, waited.latest(), Map.of()));
     return looked.with(StageJudge.keepUndecided(looked));
   }
 }

@@ -243,7 +243,7 @@ final class EndOfStage {
       flips.clear();
     }
     if (verdict.isEmpty() || goesOn()) {
-      for (ProtocolRule rule : Watch.ending(course)) {
+      for (ProtocolRule rule : StopMonitor.ending(course)) {
         Outcomes could = leeway.outcomes(rule);
         if (could.canBeUnknown()) {
           flips.addAll(leeway.undecided(rule, could));

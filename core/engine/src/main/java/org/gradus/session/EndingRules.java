@@ -19,7 +19,7 @@ record EndingRules(List<Gap> waitedFor, List<Decision.Unchecked> unchecked) {
   static EndingRules of(Course course, Frame frame) {
     List<Gap> waitedFor = new ArrayList<>();
     List<Decision.Unchecked> unchecked = new ArrayList<>();
-    for (ProtocolRule rule : Watch.ending(course)) {
+    for (ProtocolRule rule : StopMonitor.ending(course)) {
       if (rule.rule().test(frame) == Truth.UNKNOWN) {
         List<Gap> lacking = Reasons.gaps(rule, frame);
         List<Gap> waits = lacking.stream().filter(gap -> isWaitedFor(gap, course)).toList();

@@ -104,9 +104,10 @@ final class Intake {
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
     if (late) {
       Frame withLate = Sight.by(Copies.and(readings, after.latest), after, after.now);
-      happened = happened.with(Watch.look(happened, withLate, news));
+      happened = happened.with(StopMonitor.look(happened, withLate, news));
     }
-    Moment looked = happened.with(Watch.look(happened, happened.latest(), late ? Map.of() : news));
+    Moment looked =
+        happened.with(StopMonitor.look(happened, happened.latest(), late ? Map.of() : news));
     return looked.with(StageJudge.keepUndecided(looked));
   }
 
@@ -199,9 +200,8 @@ final class Intake {
       throw new ReadingRefused(
           Code.G510, verdict.word(), "before the test", "no stage has begun that it could end");
     }
-    // What has been acted upon stands, whatever else it could have been.
     if (act.isKnowing()) {
-      change.doubts = Map.of();
+      change.withoutMarginal();
     }
     if (verdict instanceof Verdict.Ready ready) {
       begin(ready.stage(), ready.loads(), course, change, at);
@@ -272,8 +272,8 @@ final class Intake {
     change.exerciseEnd = Optional.of(at);
     change.alarm = Optional.empty();
     change.atFinish = Copies.and(change.atFinish, course.latest);
-    Confirming.goOn(course, change);
-    Symptoms.note(course, change.answered.keySet(), change);
+    RuleWatch.goOn(course, change);
+    Symptoms.note(course, change.heard(), change);
     Symptoms.noteAlarm(now, change);
     change.signs =
         Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());

@@ -40,7 +40,8 @@ final class RecoveryJudge {
   Decision decide() {
     if (course.alarm.isPresent()) {
       Alarm alarm = course.alarm.get();
-      return decision(alarm.verdict(), Optional.of(alarm.because()), Watch.firmness(course, alarm));
+      return decision(
+          alarm.verdict(), Optional.of(alarm.because()), StopMonitor.firmness(course, alarm));
     }
     Duration limit = start.plus(recovery.atMost());
     Duration until = RecoveryStage.at(course, time).end();
@@ -87,7 +88,7 @@ final class RecoveryJudge {
   }
 
   private Set<String> doubts() {
-    return Watch.doubts(course, Watch.ending(course));
+    return StopMonitor.marginal(course, StopMonitor.ending(course));
   }
 
   private Firmness firmness(boolean ended) {

@@ -23,11 +23,8 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
   }
 
   static Optional<Retake> of(Course course, Duration time) {
-    if (course.confirming.isEmpty()) {
-      return Optional.empty();
-    }
     List<ProtocolRule> waiting =
-        Watch.ending(course).stream().filter(rule -> waits(rule, course, time)).toList();
+        StopMonitor.ending(course).stream().filter(rule -> course.watch(rule).waits(time)).toList();
     Set<Gap> gaps = new LinkedHashSet<>();
     waiting.forEach(rule -> gaps.addAll(gaps(rule, course)));
     return waiting.stream()
@@ -36,17 +33,12 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
   }
 
   private static Duration until(ProtocolRule rule, Course course) {
-    return Optional.ofNullable(course.confirming.get(rule.id())).orElseThrow().until();
-  }
-
-  private static boolean waits(ProtocolRule rule, Course course, Duration time) {
-    Confirming confirming = course.confirming.get(rule.id());
-    return confirming != null && !confirming.counts(time);
+    return course.watch(rule).second().orElseThrow().until();
   }
 
   private static List<Gap> gaps(ProtocolRule rule, Course course) {
-    return Optional.ofNullable(course.confirming.get(rule.id())).stream()
-        .flatMap(confirming -> confirming.awaited().stream())
+    return course.watch(rule).second().stream()
+        .flatMap(second -> second.awaited().stream())
         .map(Retake::unconfirmed)
         .toList();
   }

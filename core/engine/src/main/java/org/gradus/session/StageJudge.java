@@ -35,11 +35,12 @@ final class StageJudge {
       Verdict.Stop stop = alarm.verdict();
       if (alarm.isUndecided()) {
         EndOfStage newest = new EndOfStage(course, passage, dueTimes().get(0), time);
-        return decision(newest, stop, Optional.of(alarm.because()), Watch.firmness(course, alarm));
+        return decision(
+            newest, stop, Optional.of(alarm.because()), StopMonitor.firmness(course, alarm));
       }
-      return decision(stop, Optional.of(alarm.because()), Watch.firmness(course, alarm));
+      return decision(stop, Optional.of(alarm.because()), StopMonitor.firmness(course, alarm));
     }
-    Optional<ProtocolRule> finish = Watch.finishing(now);
+    Optional<ProtocolRule> finish = StopMonitor.finishing(now);
     if (finish.isPresent()) {
       return decision(
           new Verdict.Finish(),
@@ -236,14 +237,14 @@ final class StageJudge {
 
   // What ends the test at any time could have done so a step of a reading sooner, or not yet.
   private Set<String> doubts() {
-    return Watch.doubts(course, Watch.ending(course));
+    return StopMonitor.marginal(course, StopMonitor.ending(course));
   }
 
   // Beside the rule that finishes the test only a stop would make a difference.
   private Set<String> doubtsOf(ProtocolRule finish) {
-    return Watch.doubts(
+    return StopMonitor.marginal(
         course,
-        Watch.ending(course).stream()
+        StopMonitor.ending(course).stream()
             .filter(rule -> rule.isStop() || rule.equals(finish))
             .toList());
   }

@@ -29,8 +29,8 @@ final class Symptoms {
    * it or against it.
    */
   static void noteAlarm(Moment now, Course.Change change) {
-    Set<String> stopping = new HashSet<>(Watch.stopping(now));
-    stopping.addAll(change.answered.keySet());
+    Set<String> stopping = new HashSet<>(StopMonitor.stopping(now));
+    stopping.addAll(change.heard());
     change.alarmed |= alarming(now.course(), stopping).findAny().isPresent();
   }
 

@@ -7,8 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.gradus.protocol.ProtocolRule;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A rule that applies by readings which have to be taken a second time. Only a new reading of what
@@ -19,11 +17,11 @@ import org.jspecify.annotations.Nullable;
  * @param anew those of them that have been read again since
  * @param agreed whether it applies by second readings alone
  */
-record Confirming(Map<String, Duration> waits, Set<String> anew, boolean agreed) {
+record SecondReading(Map<String, Duration> waits, Set<String> anew, boolean agreed) {
 
-  private static final Confirming NEW = new Confirming(Map.of(), Set.of(), false);
+  private static final SecondReading NEW = new SecondReading(Map.of(), Set.of(), false);
 
-  Confirming {
+  SecondReading {
     waits = Map.copyOf(waits);
     anew = Set.copyOf(anew);
   }
@@ -31,14 +29,14 @@ record Confirming(Map<String, Duration> waits, Set<String> anew, boolean agreed)
   /**
    * After another look at the rule, which applies.
    *
-   * @param before as it was before; null: the rule did not apply
+   * @param before as it was before; empty: the rule did not apply
    * @param grounds the readings that make it apply now
    * @param news what was just read
    * @param until until when what makes it apply for the first time is waited for
    */
-  static Confirming after(
-      @Nullable Confirming before, Grounds grounds, Set<String> news, Duration until) {
-    Confirming old = before == null ? NEW : before;
+  static SecondReading after(
+      Optional<SecondReading> before, Grounds grounds, Set<String> news, Duration until) {
+    SecondReading old = before.orElse(NEW);
     Map<String, Duration> waits = new HashMap<>();
     Set<String> anew = new HashSet<>();
     Set<String> rests = grounds.signals();
@@ -49,7 +47,7 @@ record Confirming(Map<String, Duration> waits, Set<String> anew, boolean agreed)
         anew.add(signal);
       }
     }
-    return new Confirming(waits, anew, old.agreed || rests.isEmpty() || grounds.holdsBy(anew));
+    return new SecondReading(waits, anew, old.agreed || rests.isEmpty() || grounds.holdsBy(anew));
   }
 
   /** The signals to be read a second time, in order of the alphabet. */
@@ -68,32 +66,5 @@ record Confirming(Map<String, Duration> waits, Set<String> anew, boolean agreed)
   /** Whether it counts at a time. */
   boolean counts(Duration time) {
     return agreed || time.compareTo(until()) >= 0;
-  }
-
-  /**
-   * Takes into recovery what still waits for a second reading there, with the readings it rests on;
-   * all else that was read in the exercise says nothing about recovery. What would wait there, had
-   * a reading been a step higher or lower, is as open there as it was. A stop that was told and
-   * followed rests on nothing any more.
-   */
-  static void goOn(Course course, Course.Change change) {
-    Set<String> rests = new HashSet<>();
-    Set<String> waiting = new HashSet<>();
-    Set<String> open = new HashSet<>();
-    for (ProtocolRule rule : course.protocol.rules().anyTime()) {
-      if (!rule.isStop() || rule.stagesOnly() || change.answered.containsKey(rule.id())) {
-        continue;
-      }
-      if (change.confirming.containsKey(rule.id())) {
-        waiting.add(rule.id());
-        rests.addAll(Retake.signals(rule, course));
-      }
-      if (rule.confirm().isPresent()) {
-        open.add(rule.id());
-      }
-    }
-    change.latest = Copies.keeping(change.latest, rests::contains);
-    change.confirming = Copies.keeping(change.confirming, waiting::contains);
-    change.doubts = Copies.keeping(course.doubts, open::contains);
   }
 }

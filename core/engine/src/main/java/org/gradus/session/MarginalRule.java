@@ -12,18 +12,23 @@ import java.util.Set;
  * @param until when it would count without a second reading, if it had held
  * @param kept whether it could be a stop by now, which no later reading takes back
  */
-record Doubt(List<String> comparisons, Duration until, boolean kept) {
+record MarginalRule(List<String> comparisons, Duration until, boolean kept) {
 
-  Doubt {
+  MarginalRule {
     comparisons = List.copyOf(comparisons);
   }
 
-  Doubt with(List<String> further, boolean keep) {
+  /** Nothing yet that could have come out the other way. */
+  static MarginalRule none(Duration until) {
+    return new MarginalRule(List.of(), until, false);
+  }
+
+  MarginalRule with(List<String> further, boolean keep) {
     if (comparisons.containsAll(further)) {
-      return kept || !keep ? this : new Doubt(comparisons, until, true);
+      return kept || !keep ? this : new MarginalRule(comparisons, until, true);
     }
     Set<String> all = new LinkedHashSet<>(comparisons);
     all.addAll(further);
-    return new Doubt(List.copyOf(all), until, kept || keep);
+    return new MarginalRule(List.copyOf(all), until, kept || keep);
   }
 }

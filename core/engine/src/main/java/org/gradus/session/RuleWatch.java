@@ -1,0 +1,95 @@
+package org.gradus.session;
+
+import java.time.Duration;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.gradus.protocol.ProtocolRule;
+
+/**
+ * What is remembered of a rule that can end something. Immutable.
+ *
+ * @param second the second reading that it waits for, if it holds and has to be confirmed
+ * @param marginal what its answer hung on, if it only just held or did not hold
+ * @param heard since when the tester has answered its word; it speaks up again once it has ceased
+ *     to hold, or on grounds that were read or seen from then on
+ */
+record RuleWatch(
+    Optional<SecondReading> second, Optional<MarginalRule> marginal, Optional<Duration> heard) {
+
+  /** There is nothing to remember. */
+  static final RuleWatch NONE = new RuleWatch(Optional.empty(), Optional.empty(), Optional.empty());
+
+  RuleWatch with(SecondReading awaited) {
+    return new RuleWatch(Optional.of(awaited), marginal, heard);
+  }
+
+  RuleWatch with(Optional<MarginalRule> open) {
+    return new RuleWatch(second, open, heard);
+  }
+
+  RuleWatch withoutSecond() {
+    return new RuleWatch(Optional.empty(), marginal, heard);
+  }
+
+  RuleWatch withoutMarginal() {
+    return with(Optional.<MarginalRule>empty());
+  }
+
+  RuleWatch withoutHeard() {
+    return new RuleWatch(second, marginal, Optional.empty());
+  }
+
+  /** After the tester has answered it. It waits for nothing any more. */
+  RuleWatch heard(Duration since) {
+    return new RuleWatch(Optional.empty(), marginal, Optional.of(since));
+  }
+
+  /**
+   * Takes into recovery what still waits for a second reading there, with the readings it rests on;
+   * all else that was read in the exercise says nothing about recovery. What would wait there, had
+   * a reading been a step higher or lower, is as open there as it was. A stop that was told and
+   * followed rests on nothing any more.
+   */
+  static void goOn(Course course, Course.Change change) {
+    Set<String> rests = new HashSet<>();
+    for (ProtocolRule rule : course.protocol.rules().anyTime()) {
+      RuleWatch watch = change.watch(rule);
+      boolean isWatched = rule.isStop() && !rule.stagesOnly() && watch.heard.isEmpty();
+      if (isWatched && watch.second.isPresent()) {
+        rests.addAll(Retake.signals(rule, course));
+      }
+      boolean isOpen = isWatched && rule.confirm().isPresent();
+      change.watch(
+          rule.id(),
+          new RuleWatch(
+              watch.second.filter(any -> isWatched),
+              course.watch(rule).marginal.filter(any -> isOpen),
+              watch.heard));
+    }
+    change.latest = Copies.keeping(change.latest, rests::contains);
+  }
+
+  /** The comparisons on which its answer hung. */
+  List<String> comparisons() {
+    return marginal.map(MarginalRule::comparisons).orElse(List.of());
+  }
+
+  /** The moments at which it waits for something no longer. */
+  Stream<Duration> ends() {
+    return Stream.concat(
+        second.map(SecondReading::until).stream(), marginal.map(MarginalRule::until).stream());
+  }
+
+  /** Whether it waits for a second reading at a time. */
+  boolean waits(Duration time) {
+    return second.filter(awaited -> !awaited.counts(time)).isPresent();
+  }
+
+  /** Whether it counts by now by a second reading, or because none came in time. */
+  boolean counts(Duration time) {
+    return second.filter(awaited -> awaited.counts(time)).isPresent();
+  }
+}
