@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -17,70 +18,76 @@ import org.gradus.unit.Quantity;
 /** Events as fields of a line, and back. */
 final class EventText {
 
+  private static final Event.Visitor<Map<String, Object>> WRITER = new Writer();
+
   private EventText() {}
 
   static Map<String, Object> write(Event event) {
-    String at = event.at().toString();
-    if (event instanceof Event.Read read) {
-      return Lines.map(
-          "what",
-          "read",
-          "at",
-          at,
-          "taken",
-          read.taken().toString(),
-          "readings",
-          readings(read.readings()));
-    } else if (event instanceof Event.Reported reported) {
-      Map<String, Object> fields = Lines.map("what", "reported", "at", at, "sign", reported.sign());
+    Map<String, Object> fields =
+        Lines.map(
+            "what", event.kind().name().toLowerCase(Locale.ROOT), "at", event.at().toString());
+    fields.putAll(event.accept(WRITER));
+    return fields;
+  }
+
+  /** What each kind of event has beside its kind and its time. */
+  private static final class Writer implements Event.Visitor<Map<String, Object>> {
+    @Override
+    public Map<String, Object> read(Event.Read read) {
+      return Lines.map("taken", read.taken().toString(), "readings", readings(read.readings()));
+    }
+
+    @Override
+    public Map<String, Object> reported(Event.Reported reported) {
+      Map<String, Object> fields = Lines.map("sign", reported.sign());
       reported.grade().ifPresent(grade -> fields.put("grade", grade));
       return fields;
-    } else if (event instanceof Event.Withdrawn withdrawn) {
-      return Lines.map(
-          "what", "withdrawn", "at", at, "sign", withdrawn.sign(), "reason", withdrawn.reason());
-    } else if (event instanceof Event.Amended amended) {
-      return Lines.map(
-          "what",
-          "amended",
-          "at",
-          at,
-          "event",
-          amended.event(),
-          "readings",
-          readings(amended.readings()),
-          "reason",
-          amended.reason());
-    } else if (event instanceof Event.Rejected rejected) {
-      return Lines.map(
-          "what",
-          "rejected",
-          "at",
-          at,
-          "event",
-          rejected.event(),
-          "subject",
-          rejected.subject(),
-          "reason",
-          rejected.reason());
-    } else if (event instanceof Event.LoadSet set) {
-      return Lines.map("what", "load_set", "at", at, "load", loading(set.load()));
-    } else if (event instanceof Event.Done done) {
-      return Lines.map("what", "done", "at", at, "reached", done.reached().toString());
-    } else if (event instanceof Event.Followed followed) {
-      return Lines.map(
-          "what", "followed", "at", at, "verdict", VerdictText.write(followed.verdict()));
-    } else if (event instanceof Event.Overridden overridden) {
-      return Lines.map(
-          "what",
-          "overridden",
-          "at",
-          at,
-          "verdict",
-          VerdictText.write(overridden.verdict()),
-          "reason",
-          overridden.reason());
     }
-    return Lines.map("what", "abandoned", "at", at, "reason", ((Event.Abandoned) event).reason());
+
+    @Override
+    public Map<String, Object> withdrawn(Event.Withdrawn withdrawn) {
+      return Lines.map("sign", withdrawn.sign(), "reason", withdrawn.reason());
+    }
+
+    @Override
+    public Map<String, Object> amended(Event.Amended amended) {
+      return Lines.map(
+          "event", amended.event(),
+          "readings", readings(amended.readings()),
+          "reason", amended.reason());
+    }
+
+    @Override
+    public Map<String, Object> rejected(Event.Rejected rejected) {
+      return Lines.map(
+          "event", rejected.event(), "subject", rejected.subject(), "reason", rejected.reason());
+    }
+
+    @Override
+    public Map<String, Object> loadSet(Event.LoadSet set) {
+      return Lines.map("load", loading(set.load()));
+    }
+
+    @Override
+    public Map<String, Object> done(Event.Done done) {
+      return Lines.map("reached", done.reached().toString());
+    }
+
+    @Override
+    public Map<String, Object> followed(Event.Followed followed) {
+      return Lines.map("verdict", VerdictText.write(followed.verdict()));
+    }
+
+    @Override
+    public Map<String, Object> overridden(Event.Overridden overridden) {
+      return Lines.map(
+          "verdict", VerdictText.write(overridden.verdict()), "reason", overridden.reason());
+    }
+
+    @Override
+    public Map<String, Object> abandoned(Event.Abandoned abandoned) {
+      return Lines.map("reason", abandoned.reason());
+    }
   }
 
   static Event read(Fields fields) {

@@ -9,30 +9,73 @@ import org.gradus.session.Verdict;
 /** Verdicts that were acted upon as fields of a line, and back; what only informs is left out. */
 final class VerdictText {
 
+  private static final Verdict.Visitor<Map<String, Object>> WRITER = new Writer();
+
   private VerdictText() {}
 
   static Map<String, Object> write(Verdict verdict) {
     Map<String, Object> fields = Lines.map("word", verdict.word());
-    if (verdict instanceof Verdict.Ready ready) {
-      fields.put("stage", ready.stage());
-      fields.put("loads", loads(ready.loads()));
-    } else if (verdict instanceof Verdict.Advance advance) {
-      fields.put("stage", advance.stage());
-      fields.put("loads", loads(advance.loads()));
-    } else if (verdict instanceof Verdict.Hold hold) {
-      fields.put("until", hold.until().toString());
-    } else if (verdict instanceof Verdict.Continue goOn) {
-      fields.put("until", goOn.until().toString());
-    } else if (verdict instanceof Verdict.Stop stop) {
-      fields.put("rest", stop.rest());
-      fields.put("instruction", stop.instruction());
-      fields.put("then", loads(stop.then()));
-    } else if (verdict instanceof Verdict.Finish finish) {
-      fields.put("then", loads(finish.then()));
-    } else if (verdict instanceof Verdict.NotRecovered not) {
-      fields.put("unmet", not.unmet());
-    }
+    fields.putAll(verdict.accept(WRITER));
     return fields;
+  }
+
+  /** What each verdict has beside its word. */
+  private static final class Writer implements Verdict.Visitor<Map<String, Object>> {
+    @Override
+    public Map<String, Object> ready(Verdict.Ready ready) {
+      return Lines.map("stage", ready.stage(), "loads", loads(ready.loads()));
+    }
+
+    @Override
+    public Map<String, Object> goOn(Verdict.Continue goOn) {
+      return Lines.map("until", goOn.until().toString());
+    }
+
+    @Override
+    public Map<String, Object> hold(Verdict.Hold hold) {
+      return Lines.map("until", hold.until().toString());
+    }
+
+    @Override
+    public Map<String, Object> advance(Verdict.Advance advance) {
+      return Lines.map("stage", advance.stage(), "loads", loads(advance.loads()));
+    }
+
+    @Override
+    public Map<String, Object> finish(Verdict.Finish finish) {
+      return Lines.map("then", loads(finish.then()));
+    }
+
+    @Override
+    public Map<String, Object> stop(Verdict.Stop stop) {
+      return Lines.map(
+          "rest", stop.rest(), "instruction", stop.instruction(), "then", loads(stop.then()));
+    }
+
+    @Override
+    public Map<String, Object> notRecovered(Verdict.NotRecovered notRecovered) {
+      return Lines.map("unmet", notRecovered.unmet());
+    }
+
+    @Override
+    public Map<String, Object> defer(Verdict.Defer verdict) {
+      return Map.of();
+    }
+
+    @Override
+    public Map<String, Object> measure(Verdict.Measure verdict) {
+      return Map.of();
+    }
+
+    @Override
+    public Map<String, Object> end(Verdict.End verdict) {
+      return Map.of();
+    }
+
+    @Override
+    public Map<String, Object> over(Verdict.Over verdict) {
+      return Map.of();
+    }
   }
 
   static Verdict read(Fields fields) {

@@ -2,6 +2,7 @@ package org.gradus.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -27,54 +28,87 @@ final class DecisionRows {
   List<List<String>> rows() {
     List<List<String>> rows = new ArrayList<>();
     for (Retold told : test) {
-      Event event = told.event();
-      String time = Times.clock(event.at());
-      if (event instanceof Event.Followed followed) {
-        Decision decision = told.before();
-        rows.add(List.of(time, shown(followed.verdict(), decision) + " – followed", why(decision)));
-      } else if (event instanceof Event.Overridden overridden) {
-        Decision decision = told.before();
-        rows.add(
-            List.of(
-                time,
-                overridden.verdict() + " – the tester's own decision",
-                overridden.reason()
-                    + ". Recommended was "
-                    + decision.verdict()
-                    + " – "
-                    + why(decision)));
-      } else if (event instanceof Event.Abandoned abandoned) {
-        rows.add(List.of(time, "broken off", abandoned.reason()));
-      } else if (event instanceof Event.Reported reported) {
-        String grade = reported.grade().isPresent() ? ", grade " + reported.grade().getAsInt() : "";
-        rows.add(
-            List.of(
-                time,
-                "reported: " + reported.sign().replace('_', ' ') + grade,
-                after(told.answer())));
-      } else if (event instanceof Event.Withdrawn withdrawn) {
-        String sign = withdrawn.sign().replace('_', ' ');
-        rows.add(List.of(time, "withdrawn: " + sign, withdrawn.reason()));
-      } else if (event instanceof Event.Amended amended) {
-        rows.add(
-            List.of(
-                time,
-                "put right: "
-                    + readings(test.get(amended.event() - 1).event())
-                    + " is "
-                    + readings(amended.readings()),
-                amended.reason()));
-      } else if (event instanceof Event.Rejected rejected) {
-        String subject = rejected.subject().replace('_', ' ');
-        rows.add(List.of(time, "taken back: " + subject, rejected.reason()));
-      } else if (event instanceof Event.LoadSet set) {
-        rows.add(
-            List.of(time, "load set: " + set.load().name() + " " + set.load().value(), "as told"));
-      } else if (isAlarm(told.answer())) {
-        rows.add(List.of(time, "read: " + readings(event), after(told.answer())));
-      }
+      told.event().accept(new Row(told)).ifPresent(rows::add);
     }
     return rows;
+  }
+
+  /** The row of one event: when, what, and why; empty for what went on as planned. */
+  private final class Row implements Event.Visitor<Optional<List<String>>> {
+
+    private final Retold told;
+
+    private Row(Retold told) {
+      this.told = told;
+    }
+
+    private Optional<List<String>> row(String what, String why) {
+      return Optional.of(List.of(Times.clock(told.event().at()), what, why));
+    }
+
+    private Optional<List<String>> rowOfAlarm(String what) {
+      return isAlarm(told.answer()) ? row(what, after(told.answer())) : Optional.empty();
+    }
+
+    @Override
+    public Optional<List<String>> read(Event.Read read) {
+      return rowOfAlarm("read: " + readings(read.readings()));
+    }
+
+    @Override
+    public Optional<List<String>> reported(Event.Reported reported) {
+      String grade = reported.grade().isPresent() ? ", grade " + reported.grade().getAsInt() : "";
+      return row("reported: " + words(reported.sign()) + grade, after(told.answer()));
+    }
+
+    @Override
+    public Optional<List<String>> withdrawn(Event.Withdrawn withdrawn) {
+      return row("withdrawn: " + words(withdrawn.sign()), withdrawn.reason());
+    }
+
+    @Override
+    public Optional<List<String>> amended(Event.Amended amended) {
+      String first = readings(test.get(amended.event() - 1).event());
+      return row("put right: " + first + " is " + readings(amended.readings()), amended.reason());
+    }
+
+    @Override
+    public Optional<List<String>> rejected(Event.Rejected rejected) {
+      return row("taken back: " + words(rejected.subject()), rejected.reason());
+    }
+
+    @Override
+    public Optional<List<String>> loadSet(Event.LoadSet set) {
+      return row("load set: " + set.load().name() + " " + set.load().value(), "as told");
+    }
+
+    @Override
+    public Optional<List<String>> done(Event.Done done) {
+      return rowOfAlarm("done at " + Times.clock(done.reached()));
+    }
+
+    @Override
+    public Optional<List<String>> followed(Event.Followed followed) {
+      Decision decision = told.before();
+      return row(shown(followed.verdict(), decision) + " – followed", why(decision));
+    }
+
+    @Override
+    public Optional<List<String>> overridden(Event.Overridden overridden) {
+      Decision decision = told.before();
+      return row(
+          overridden.verdict() + " – the tester's own decision",
+          overridden.reason() + ". Recommended was " + decision.verdict() + " – " + why(decision));
+    }
+
+    @Override
+    public Optional<List<String>> abandoned(Event.Abandoned abandoned) {
+      return row("broken off", abandoned.reason());
+    }
+  }
+
+  private static String words(String name) {
+    return name.replace('_', ' ');
   }
 
   // What was done does not say why not to test; the decision does.
@@ -96,7 +130,10 @@ final class DecisionRows {
 
   private static boolean isAlarm(Decision answer) {
     boolean alarm =
-        answer.verdict() instanceof Verdict.Stop || answer.verdict() instanceof Verdict.Measure;
+        switch (answer.verdict().kind()) {
+          case STOP, MEASURE -> true;
+          case READY, DEFER, CONTINUE, HOLD, ADVANCE, FINISH, END, NOT_RECOVERED, OVER -> false;
+        };
     // Before the test everything is asked for in turn; that is nothing to tell.
     return alarm && answer.phase() != Phase.BEFORE;
   }

@@ -226,6 +226,14 @@ final class Course {
           .collect(Collectors.toUnmodifiableSet());
     }
 
+    /** The test is over. */
+    Change end(Ending how) {
+      phase = Phase.ENDED;
+      alarm = Optional.empty();
+      ending = Optional.of(how);
+      return this;
+    }
+
     void replace(int passage, Passage by) {
       passages = Copies.with(passages, passage, by);
     }

@@ -8,8 +8,80 @@ import java.util.OptionalInt;
 /** Something a session was told. The events of a test, in order, are the whole of it. */
 public sealed interface Event {
 
+  /** What kind of event it is. Codes are stable; later versions may add some. */
+  enum Kind {
+    /** Readings. */
+    READ,
+    /** A sign or symptom is there, or a graded one has a grade. */
+    REPORTED,
+    /** A sign is over. */
+    WITHDRAWN,
+    /** Readings told before are put right. */
+    AMENDED,
+    /** A reading or report told before is not to count. */
+    REJECTED,
+    /** The load that is really set. */
+    LOAD_SET,
+    /** What was to be done in a stage has been done. */
+    DONE,
+    /** A verdict was followed. */
+    FOLLOWED,
+    /** The tester decided otherwise. */
+    OVERRIDDEN,
+    /** The tester broke the test off. */
+    ABANDONED
+  }
+
+  /** What kind of event it is. */
+  Kind kind();
+
+  /** Hands this event to the method for its kind. */
+  <R> R accept(Visitor<R> visitor);
+
+  /**
+   * One method for each kind, so that a new one does not compile until it is dealt with.
+   *
+   * @param <R> what is worked out
+   */
+  interface Visitor<R> {
+    /** Readings. */
+    R read(Read event);
+
+    /** A sign or symptom is there, or a graded one has a grade. */
+    R reported(Reported event);
+
+    /** A sign is over. */
+    R withdrawn(Withdrawn event);
+
+    /** Readings told before are put right. */
+    R amended(Amended event);
+
+    /** A reading or report told before is not to count. */
+    R rejected(Rejected event);
+
+    /** The load that is really set. */
+    R loadSet(LoadSet event);
+
+    /** What was to be done in a stage has been done. */
+    R done(Done event);
+
+    /** A verdict was followed. */
+    R followed(Followed event);
+
+    /** The tester decided otherwise. */
+    R overridden(Overridden event);
+
+    /** The tester broke the test off. */
+    R abandoned(Abandoned event);
+  }
+
   /** When it was told, since the start of the session. */
   Duration at();
+
+  /** Why it was done, in the tester's words; empty where no reason is asked for. */
+  default String reason() {
+    return "";
+  }
 
   /**
    * Readings.
@@ -31,6 +103,16 @@ public sealed interface Event {
       }
       return names;
     }
+
+    @Override
+    public Kind kind() {
+      return Kind.READ;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.read(this);
+    }
   }
 
   /**
@@ -40,7 +122,17 @@ public sealed interface Event {
    * @param grade its grade, for a graded one
    * @param at when it was told
    */
-  record Reported(String sign, OptionalInt grade, Duration at) implements Event {}
+  record Reported(String sign, OptionalInt grade, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.REPORTED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.reported(this);
+    }
+  }
 
   /**
    * A sign is over.
@@ -49,7 +141,17 @@ public sealed interface Event {
    * @param reason why it is withdrawn
    * @param at when it was told
    */
-  record Withdrawn(String sign, String reason, Duration at) implements Event {}
+  record Withdrawn(String sign, String reason, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.WITHDRAWN;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.withdrawn(this);
+    }
+  }
 
   /**
    * Readings told before are put right. The first values stay in the record.
@@ -63,6 +165,16 @@ public sealed interface Event {
     public Amended {
       readings = List.copyOf(readings);
     }
+
+    @Override
+    public Kind kind() {
+      return Kind.AMENDED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.amended(this);
+    }
   }
 
   /**
@@ -74,7 +186,17 @@ public sealed interface Event {
    * @param reason why
    * @param at when it was told
    */
-  record Rejected(int event, String subject, String reason, Duration at) implements Event {}
+  record Rejected(int event, String subject, String reason, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.REJECTED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.rejected(this);
+    }
+  }
 
   /**
    * The load that is really set.
@@ -82,7 +204,17 @@ public sealed interface Event {
    * @param load the component and its value
    * @param at when it was set
    */
-  record LoadSet(Loading load, Duration at) implements Event {}
+  record LoadSet(Loading load, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.LOAD_SET;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.loadSet(this);
+    }
+  }
 
   /**
    * What was to be done in a stage that lasts until it is done has been done.
@@ -94,6 +226,16 @@ public sealed interface Event {
 
     /** What to call it by when it is taken back. */
     public static final String SUBJECT = "done";
+
+    @Override
+    public Kind kind() {
+      return Kind.DONE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.done(this);
+    }
   }
 
   /**
@@ -102,7 +244,17 @@ public sealed interface Event {
    * @param verdict which
    * @param at when it takes effect
    */
-  record Followed(Verdict verdict, Duration at) implements Event {}
+  record Followed(Verdict verdict, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.FOLLOWED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.followed(this);
+    }
+  }
 
   /**
    * The tester decided otherwise.
@@ -111,7 +263,17 @@ public sealed interface Event {
    * @param reason why
    * @param at when it takes effect
    */
-  record Overridden(Verdict verdict, String reason, Duration at) implements Event {}
+  record Overridden(Verdict verdict, String reason, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.OVERRIDDEN;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.overridden(this);
+    }
+  }
 
   /**
    * The tester broke the test off.
@@ -119,5 +281,15 @@ public sealed interface Event {
    * @param reason why
    * @param at when
    */
-  record Abandoned(String reason, Duration at) implements Event {}
+  record Abandoned(String reason, Duration at) implements Event {
+    @Override
+    public Kind kind() {
+      return Kind.ABANDONED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.abandoned(this);
+    }
+  }
 }

@@ -20,19 +20,101 @@ final class Following {
 
   /** Whether following a verdict does something. One that does not is no part of a record. */
   static boolean doesSomething(Verdict verdict) {
-    return !(verdict instanceof Verdict.Continue
-        || verdict instanceof Verdict.Measure
-        || verdict instanceof Verdict.Over);
+    return switch (verdict.kind()) {
+      case CONTINUE, MEASURE, OVER -> false;
+      case READY, DEFER, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> true;
+    };
   }
 
   /** A verdict as it is recorded: without what only informs. */
   static Verdict recorded(Verdict verdict) {
-    if (verdict instanceof Verdict.Defer) {
+    return verdict.accept(new WithoutInformation());
+  }
+
+  /** What is left of a verdict that is recorded. */
+  private static class WithoutInformation implements Verdict.Visitor<Verdict> {
+    @Override
+    public Verdict ready(Verdict.Ready ready) {
+      return new Verdict.Ready(ready.stage(), ready.loads());
+    }
+
+    @Override
+    public Verdict defer(Verdict.Defer defer) {
       return new Verdict.Defer(List.of());
     }
-    return verdict instanceof Verdict.Ready ready
-        ? new Verdict.Ready(ready.stage(), ready.loads())
-        : verdict;
+
+    @Override
+    public Verdict goOn(Verdict.Continue goOn) {
+      return goOn;
+    }
+
+    @Override
+    public Verdict measure(Verdict.Measure measure) {
+      return measure;
+    }
+
+    @Override
+    public Verdict hold(Verdict.Hold hold) {
+      return hold;
+    }
+
+    @Override
+    public Verdict advance(Verdict.Advance advance) {
+      return advance;
+    }
+
+    @Override
+    public Verdict finish(Verdict.Finish finish) {
+      return finish;
+    }
+
+    @Override
+    public Verdict stop(Verdict.Stop stop) {
+      return stop;
+    }
+
+    @Override
+    public Verdict end(Verdict.End end) {
+      return end;
+    }
+
+    @Override
+    public Verdict notRecovered(Verdict.NotRecovered notRecovered) {
+      return notRecovered;
+    }
+
+    @Override
+    public Verdict over(Verdict.Over over) {
+      return over;
+    }
+  }
+
+  /** What is left of a verdict that is compared: loads are compared with a tolerance, texts not. */
+  private static final class WithoutLoadsAndTexts extends WithoutInformation {
+    @Override
+    public Verdict ready(Verdict.Ready ready) {
+      return new Verdict.Ready(ready.stage(), List.of());
+    }
+
+    @Override
+    public Verdict advance(Verdict.Advance advance) {
+      return new Verdict.Advance(advance.stage());
+    }
+
+    @Override
+    public Verdict finish(Verdict.Finish finish) {
+      return new Verdict.Finish();
+    }
+
+    @Override
+    public Verdict stop(Verdict.Stop stop) {
+      return new Verdict.Stop(stop.rest(), "");
+    }
+
+    @Override
+    public Verdict notRecovered(Verdict.NotRecovered notRecovered) {
+      return new Verdict.NotRecovered(List.of());
+    }
   }
 
   /**
@@ -64,24 +146,8 @@ final class Following {
   // Texts may be worded anew, and the last digit of a load that is worked out may differ from one
   // machine to another.
   private static boolean doTheSame(Verdict one, Verdict other) {
-    return withoutLoadsAndTexts(one).equals(withoutLoadsAndTexts(other))
+    WithoutLoadsAndTexts bare = new WithoutLoadsAndTexts();
+    return one.accept(bare).equals(other.accept(bare))
         && Loading.areSame(one.loads(), other.loads());
-  }
-
-  private static Verdict withoutLoadsAndTexts(Verdict verdict) {
-    if (verdict instanceof Verdict.Ready ready) {
-      return new Verdict.Ready(ready.stage(), List.of());
-    } else if (verdict instanceof Verdict.Advance advance) {
-      return new Verdict.Advance(advance.stage());
-    } else if (verdict instanceof Verdict.Finish) {
-      return new Verdict.Finish();
-    } else if (verdict instanceof Verdict.Stop stop) {
-      return new Verdict.Stop(stop.rest(), "");
-    } else if (verdict instanceof Verdict.Defer) {
-      return new Verdict.Defer(List.of());
-    } else if (verdict instanceof Verdict.NotRecovered) {
-      return new Verdict.NotRecovered(List.of());
-    }
-    return verdict;
   }
 }

@@ -29,9 +29,10 @@ final class Overriding {
           case BEFORE -> before(verdict);
           case STAGE -> inStage(verdict, at);
           case RECOVERY ->
-              verdict instanceof Verdict.End
-                  || verdict instanceof Verdict.Stop
-                  || verdict instanceof Verdict.Continue;
+              switch (verdict.kind()) {
+                case CONTINUE, STOP, END -> true;
+                case READY, DEFER, MEASURE, HOLD, ADVANCE, FINISH, NOT_RECOVERED, OVER -> false;
+              };
           case ENDED -> false;
         };
     if (!possible) {
@@ -98,25 +99,32 @@ final class Overriding {
   }
 
   private boolean before(Verdict verdict) {
-    return verdict instanceof Verdict.Defer
-        || (verdict instanceof Verdict.Ready ready
-            && course.protocol.stage(ready.stage()).isPresent());
+    return switch (verdict.kind()) {
+      case DEFER -> true;
+      case READY -> course.protocol.stage(((Verdict.Ready) verdict).stage()).isPresent();
+      case CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER -> false;
+    };
   }
 
   private boolean inStage(Verdict verdict, Duration at) {
-    Passage present = course.present();
-    if (verdict instanceof Verdict.Advance advance) {
-      return course
-          .protocol
-          .stage(advance.stage())
-          .filter(stage -> stage.place() > present.stage().place())
-          .isPresent();
-    } else if (verdict instanceof Verdict.Hold hold) {
-      Times.refuseImpossible("the end of a hold", hold.until());
-      return hold.until().compareTo(at) > 0 && hold.until().compareTo(present.end()) > 0;
-    }
-    return verdict instanceof Verdict.Finish
-        || verdict instanceof Verdict.Stop
-        || verdict instanceof Verdict.Continue;
+    return switch (verdict.kind()) {
+      case CONTINUE, FINISH, STOP -> true;
+      case ADVANCE -> isLater(((Verdict.Advance) verdict).stage());
+      case HOLD -> isLonger(((Verdict.Hold) verdict).until(), at);
+      case READY, DEFER, MEASURE, END, NOT_RECOVERED, OVER -> false;
+    };
+  }
+
+  private boolean isLater(String stage) {
+    return course
+        .protocol
+        .stage(stage)
+        .filter(next -> next.place() > course.present().stage().place())
+        .isPresent();
+  }
+
+  private boolean isLonger(Duration until, Duration at) {
+    Times.refuseImpossible("the end of a hold", until);
+    return until.compareTo(at) > 0 && until.compareTo(course.present().end()) > 0;
   }
 }

@@ -12,10 +12,10 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Truth;
 
 /**
  * Evaluates the rules that can end the exercise, or recovery, at any time. A stop that holds is

@@ -8,8 +8,82 @@ import org.gradus.rule.answer.Gap;
 /** What is recommended now. Its text is one line for people: {@code "HOLD until 4:00"}. */
 public sealed interface Verdict {
 
-  /** The word for it: {@code "ADVANCE"}. */
-  String word();
+  /** Which verdict it is. Codes are stable; later versions may add some. */
+  enum Kind {
+    /** The person is ready; begin. */
+    READY,
+    /** Do not test today. */
+    DEFER,
+    /** Go on as you are. */
+    CONTINUE,
+    /** Read what is missing. */
+    MEASURE,
+    /** Stay at this load. */
+    HOLD,
+    /** Go to a stage. */
+    ADVANCE,
+    /** The test has served its purpose; go to recovery. */
+    FINISH,
+    /** End the exercise at once. */
+    STOP,
+    /** Recovery is over. */
+    END,
+    /** The limit of recovery is reached and its conditions are not met. */
+    NOT_RECOVERED,
+    /** Nothing more is to be decided. */
+    OVER
+  }
+
+  /** Which verdict it is. */
+  Kind kind();
+
+  /** Hands this verdict to the method for its kind. */
+  <R> R accept(Visitor<R> visitor);
+
+  /**
+   * One method for each verdict, so that a new one does not compile until it is dealt with.
+   *
+   * @param <R> what is worked out
+   */
+  interface Visitor<R> {
+    /** The person is ready; begin. */
+    R ready(Ready verdict);
+
+    /** Do not test today. */
+    R defer(Defer verdict);
+
+    /** Go on as you are. */
+    R goOn(Continue verdict);
+
+    /** Read what is missing. */
+    R measure(Measure verdict);
+
+    /** Stay at this load. */
+    R hold(Hold verdict);
+
+    /** Go to a stage. */
+    R advance(Advance verdict);
+
+    /** The test has served its purpose; go to recovery. */
+    R finish(Finish verdict);
+
+    /** End the exercise at once. */
+    R stop(Stop verdict);
+
+    /** Recovery is over. */
+    R end(End verdict);
+
+    /** The limit of recovery is reached and its conditions are not met. */
+    R notRecovered(NotRecovered verdict);
+
+    /** Nothing more is to be decided. */
+    R over(Over verdict);
+  }
+
+  /** The word for it: {@code "ADVANCE"}, {@code "NOT RECOVERED"}. */
+  default String word() {
+    return kind().name().replace('_', ' ');
+  }
 
   /** What is set when it is followed; empty where nothing is set anew, or nothing at all. */
   default List<Loading> loads() {
@@ -34,8 +108,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "READY";
+    public Kind kind() {
+      return Kind.READY;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.ready(this);
     }
 
     @Override
@@ -55,8 +134,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "DEFER";
+    public Kind kind() {
+      return Kind.DEFER;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.defer(this);
     }
 
     @Override
@@ -75,8 +159,13 @@ public sealed interface Verdict {
    */
   record Continue(Duration until, Agenda agenda) implements Verdict {
     @Override
-    public String word() {
-      return "CONTINUE";
+    public Kind kind() {
+      return Kind.CONTINUE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.goOn(this);
     }
 
     @Override
@@ -98,8 +187,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "MEASURE";
+    public Kind kind() {
+      return Kind.MEASURE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.measure(this);
     }
 
     @Override
@@ -118,8 +212,13 @@ public sealed interface Verdict {
    */
   record Hold(Duration until) implements Verdict {
     @Override
-    public String word() {
-      return "HOLD";
+    public Kind kind() {
+      return Kind.HOLD;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.hold(this);
     }
 
     @Override
@@ -145,8 +244,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "ADVANCE";
+    public Kind kind() {
+      return Kind.ADVANCE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.advance(this);
     }
 
     @Override
@@ -177,8 +281,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "FINISH";
+    public Kind kind() {
+      return Kind.FINISH;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.finish(this);
     }
 
     @Override
@@ -210,8 +319,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "STOP";
+    public Kind kind() {
+      return Kind.STOP;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.stop(this);
     }
 
     @Override
@@ -223,8 +337,13 @@ public sealed interface Verdict {
   /** Recovery is over. */
   record End() implements Verdict {
     @Override
-    public String word() {
-      return "END";
+    public Kind kind() {
+      return Kind.END;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.end(this);
     }
 
     @Override
@@ -244,8 +363,13 @@ public sealed interface Verdict {
     }
 
     @Override
-    public String word() {
-      return "NOT RECOVERED";
+    public Kind kind() {
+      return Kind.NOT_RECOVERED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.notRecovered(this);
     }
 
     @Override
@@ -261,8 +385,13 @@ public sealed interface Verdict {
    */
   record Over(Ending ending) implements Verdict {
     @Override
-    public String word() {
-      return "OVER";
+    public Kind kind() {
+      return Kind.OVER;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.over(this);
     }
 
     @Override

@@ -5,6 +5,7 @@ import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Times.at;
 
 import java.util.List;
+import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Person;
@@ -39,6 +40,8 @@ class CountedStagesTest {
       stage_end:
         - { id: enough, rule: finish when count(good) >= 3 }
         - { id: next, rule: advance }
+      estimates:
+        - { id: walked, from: finish, vo2max: (10 * count(good)) as mL/kg/min, source: practice }
       """;
 
   private static final List<String> ENDS = List.of("2:00", "4:00", "6:00");
@@ -57,7 +60,7 @@ class CountedStagesTest {
     for (String end : ENDS) {
       session.record(at(end).minusSeconds(30), heartRate(120));
       if (isAskedOnTheWay) {
-        session.outcome().stages().forEach(session.outcome()::atEndOf);
+        Capacity.of(session.outcome());
         session.decide(at(end).minusSeconds(1));
       }
       decision = session.decide(at(end));

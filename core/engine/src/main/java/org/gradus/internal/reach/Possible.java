@@ -2,7 +2,6 @@ package org.gradus.internal.reach;
 
 import java.util.DoubleSummaryStatistics;
 import java.util.Optional;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
