@@ -11,6 +11,7 @@ import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.report.StageRow;
+import org.gradus.session.Decision;
 import org.gradus.session.Outcome;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
@@ -68,5 +69,18 @@ class SaturationTest {
     StageRow row = StageRow.of(outcome, capacity).get(0);
     assertThat(row.reading("saturation").orElseThrow()).hasToString("90 %");
     assertThat(capacity.facts().reading("lowest_saturation").orElseThrow()).hasToString("90 %");
+  }
+
+  @Test
+  void inFilledInRules() {
+    Session session = Walks.ready(walk(), Walks.ines());
+    session.follow(session.decide(at("0:00")));
+    session.record(at("2:40"), measured("saturation", Quantity.of(78, Unit.PERCENT)));
+    Decision low = session.decide(at("2:41"));
+    assertThat(low.cautions().get(0).filled().orElseThrow().text())
+        .isEqualTo("saturation [78 %] < 80 %");
+    assertThat(session.diagram(at("2:41"), "low-saturation").toString())
+        .contains("78 %")
+        .doesNotContain("0.78");
   }
 }

@@ -76,7 +76,7 @@ final class Names {
     names.loads();
     names.clocks();
     names.settings(settings, meaning);
-    names.readings();
+    names.readings(layout);
     names.tellings();
     names.facts.putIfAbsent(VO2MAX, new Fact.Result(VO2MAX));
     names.tables();
@@ -127,22 +127,31 @@ final class Names {
         });
   }
 
-  private void readings() {
+  private void readings(Layout.Builder layout) {
     draft.signals.forEach(
         (name, placed) -> {
-          Type type = placed.value().type();
+          Signal signal = placed.value();
           if (isFree(name, placed.where())) {
-            fact(name, type, Role.SIGNAL, new Fact.Read(name));
-            fact("previous_stage." + name, type, Role.FACT, new Fact.PreviousReading(name));
-            fact("at_finish." + name, type, Role.FACT, new Fact.AtFinish(name));
+            reading(name, signal, Role.SIGNAL, new Fact.Read(name), layout);
+            Fact before = new Fact.PreviousReading(name);
+            reading("previous_stage." + name, signal, Role.FACT, before, layout);
+            reading("at_finish." + name, signal, Role.FACT, new Fact.AtFinish(name), layout);
             for (Posture posture : Posture.values()) {
-              fact(posture.word() + "." + name, type, Role.FACT, new Fact.Baseline(posture, name));
+              Fact baseline = new Fact.Baseline(posture, name);
+              reading(posture.word() + "." + name, signal, Role.FACT, baseline, layout);
             }
           }
         });
     List<MeasureDraft> lines = new ArrayList<>(draft.measure);
     draft.recovery.ifPresent(recovery -> lines.addAll(recovery.measure()));
-    lines.forEach(line -> line.named().ifPresent(name -> named(name, line)));
+    lines.forEach(line -> line.named().ifPresent(name -> named(name, line, layout)));
+  }
+
+  private void reading(String name, Signal signal, Role role, Fact fact, Layout.Builder layout) {
+    fact(name, signal.type(), role, fact);
+    if (signal.type() instanceof Type.Measure) {
+      layout.show(name, signal.unit());
+    }
   }
 
   private void tables() {
@@ -169,17 +178,15 @@ final class Names {
         });
   }
 
-  private void named(Scalar name, MeasureDraft line) {
+  private void named(Scalar name, MeasureDraft line, Layout.Builder layout) {
     Optional<Signal> signal =
         Optional.ofNullable(draft.signals.get(line.read().get(0).value())).map(Placed::value);
     if (isFree(name.value(), name.span())) {
       signal.ifPresentOrElse(
-          read ->
-              fact(
-                  name.value(),
-                  read.type(),
-                  Role.FACT,
-                  new Fact.Named(name.value(), line.read().get(0).value())),
+          read -> {
+            Fact fact = new Fact.Named(name.value(), line.read().get(0).value());
+            reading(name.value(), read, Role.FACT, fact, layout);
+          },
           () -> draft.faulty.add(name.value()));
     }
   }

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.gradus.unit.Kind;
+import org.gradus.unit.Unit;
 
 /**
  * Which demand has which slot, for all rules of one protocol, and how many terms there are whose
@@ -11,11 +14,22 @@ import java.util.Map;
  *
  * @param demands the demands in the order of their slots
  * @param terms the number of terms
+ * @param units in which unit the values of a name are shown, where that is not the base unit
  */
-public record Layout(List<Demand> demands, int terms) {
+public record Layout(List<Demand> demands, int terms, Map<String, Unit> units) {
 
   public Layout {
     demands = List.copyOf(demands);
+    units = Map.copyOf(units);
+  }
+
+  /** The unit in which values of a kind are shown that belong to a demand. */
+  public Unit unit(Demand demand, Kind kind) {
+    return demand.subjects().size() == 1
+        ? Optional.ofNullable(units.get(demand.subject()))
+            .filter(unit -> unit.kind() == kind)
+            .orElse(kind.base())
+        : kind.base();
   }
 
   /** The number of slots. */
@@ -27,8 +41,14 @@ public record Layout(List<Demand> demands, int terms) {
   public static final class Builder {
 
     private final Map<Demand, Integer> slots = new LinkedHashMap<>();
+    private final Map<String, Unit> units = new LinkedHashMap<>();
     private int terms;
     private int parts;
+
+    /** Says in which unit the values of a name are shown. */
+    public void show(String name, Unit unit) {
+      units.put(name, unit);
+    }
 
     /** The slot of a demand, a new one if it is the first of its kind. */
     public int slot(Demand demand) {
@@ -51,7 +71,7 @@ public record Layout(List<Demand> demands, int terms) {
 
     /** The layout so far. */
     public Layout build() {
-      return new Layout(new ArrayList<>(slots.keySet()), terms);
+      return new Layout(new ArrayList<>(slots.keySet()), terms, units);
     }
   }
 }

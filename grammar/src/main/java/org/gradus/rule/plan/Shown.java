@@ -2,9 +2,11 @@ package org.gradus.rule.plan;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.function.Function;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
+import org.gradus.unit.Unit;
 
 /** How values are shown to a person, with as many digits as are asked for. */
 final class Shown {
@@ -16,20 +18,27 @@ final class Shown {
   private Shown() {}
 
   static String value(Type type, double value, MathContext digits) {
+    return value(type, value, digits, Kind::base);
+  }
+
+  /** A value, in the unit in which those of its kind are shown here. */
+  static String value(Type type, double value, MathContext digits, Function<Kind, Unit> units) {
     if (Double.isNaN(value)) {
       return "unknown";
     }
     return type.match(
-        measure -> quantity(measure.kind(), value, digits),
+        measure -> quantity(measure.kind(), value, digits, units),
         condition -> value != 0 ? "yes" : "no",
         choice -> choice.options().get((int) value));
   }
 
-  private static String quantity(Kind kind, double value, MathContext digits) {
+  private static String quantity(
+      Kind kind, double value, MathContext digits, Function<Kind, Unit> units) {
     if (kind == Kind.TIME && value >= 0 && value == Math.rint(value)) {
       return time((long) value);
     }
-    return Quantity.of(rounded(value, digits), kind.base()).toString();
+    Unit unit = kind == Kind.TIME ? kind.base() : units.apply(kind);
+    return Quantity.of(rounded(Quantity.ofBase(value, unit).amount(), digits), unit).toString();
   }
 
   static double rounded(double value, MathContext digits) {

@@ -3,10 +3,12 @@ package org.gradus.rule.plan;
 import java.math.MathContext;
 import java.util.Optional;
 import org.gradus.rule.check.Checked;
+import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Meaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 
 /** The values that parts of a text have on a frame, as a person reads them. */
 final class Values {
@@ -26,7 +28,21 @@ final class Values {
       return word.word();
     }
     double value = Planner.plan(checked, part).slotValue(frame);
-    return Shown.value(checked.typeOf(part).orElseThrow(), value, digits);
+    Type type = checked.typeOf(part).orElseThrow();
+    Optional<Demand> demand = checked.meaning(part).flatMap(Values::demand);
+    return demand.isPresent()
+        ? Shown.value(type, value, digits, kind -> frame.layout().unit(demand.get(), kind))
+        : Shown.value(type, value, digits);
+  }
+
+  // What was read is shown in the unit in which it is read.
+  private static Optional<Demand> demand(Meaning meaning) {
+    if (meaning instanceof Meaning.Slot slot) {
+      return Optional.of(slot.demand());
+    }
+    return meaning instanceof Meaning.Difference difference
+        ? Optional.of(difference.now().demand())
+        : Optional.empty();
   }
 
   /** The value of a definition. */
