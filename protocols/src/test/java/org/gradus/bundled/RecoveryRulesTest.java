@@ -11,6 +11,8 @@ import org.gradus.session.Decision;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Rules of recovery look at readings and loads of recovery, or are refused with their file. */
 class RecoveryRulesTest {
@@ -108,6 +110,34 @@ class RecoveryRulesTest {
   void aLoadThatRecoveryNeverSetsIsRefused() {
     assertThat(faults(rule("end when power < 20 W", "low")))
         .containsExactly("G410 \"end when power < 20 W\" power is not known in recovery");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "end when stage.time >= 2 min, stage.time",
+    "end when stage.number >= 2, stage.number",
+    "stop when stage is step_1 and heart_rate > 100 bpm, stage",
+    "end when not (stage.time < 2 min), stage.time"
+  })
+  void aStageOfTheExerciseIsNotKnownThere(String condition, String name) {
+    assertThat(faults(rule(condition, "late")))
+        .contains("G410 \"" + condition + "\" " + name + " is not known in recovery");
+  }
+
+  // The clock of the last stage ran on, and stopped whoever sat and recovered.
+  @Test
+  void aClockOfTheLastStageDoesNotRunOn() {
+    Session session =
+        new InventedWalk()
+            .anyTime(rule("stop when stage.time between 4 min and 5 min", "too-long"))
+            .begun();
+    session.record(at("1:00"), heartRate(150));
+    session.override(at("2:10"), new Verdict.Finish(), "enough");
+    for (String moment : List.of("2:11", "4:00", "4:30", "5:01", "8:00")) {
+      assertThat(session.decide(at(moment)).verdict())
+          .as(moment)
+          .isInstanceOf(Verdict.Continue.class);
+    }
   }
 
   @Test

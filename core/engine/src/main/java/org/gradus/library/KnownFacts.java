@@ -46,6 +46,7 @@ final class KnownFacts {
       Recovery recovery = protocol.recovery().get();
       measured(protocol.rules().recovery(), recovery.schedule(), recovery.atMost(), "recovery");
       protocol.rules().recovery().forEach(rule -> loads(rule, recovery));
+      protocol.rules().recovery().forEach(this::stageClocks);
     }
     if (measured) {
       protocol.rules().anyTime().forEach(this::confirmed);
@@ -128,6 +129,24 @@ final class KnownFacts {
             demand.subject(),
             "in recovery",
             "set it in a stage of recovery, or ask for something else");
+      }
+    }
+  }
+
+  // Whoever recovers is in no stage of the exercise any more.
+  private void stageClocks(ProtocolRule rule) {
+    for (Demand demand : demands(rule)) {
+      boolean ofStage =
+          demand.aspect() == Aspect.VALUE
+              && protocol.wiring().fact(demand) instanceof Fact.Clock clock
+              && clock.which().isOfStage();
+      if (ofStage) {
+        problems.add(
+            rule.rule().sentence().span(),
+            Code.G410,
+            demand.subject(),
+            "in recovery",
+            "use recovery.time, test.time or count");
       }
     }
   }

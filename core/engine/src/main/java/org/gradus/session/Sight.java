@@ -325,11 +325,13 @@ final class Sight {
     return Double.NaN;
   }
 
+  // Whoever recovers is in no stage of the exercise any more.
   private double clock(Fact.Clock.Which which) {
+    Optional<Passage> stage = recovering ? Optional.empty() : passage;
     return switch (which) {
-      case STAGE_TIME -> passage.isPresent() ? seconds(passage.get().lasted(time)) : Double.NaN;
-      case STAGE_NUMBER -> passage.isPresent() ? stageNumber(passage.get()) : Double.NaN;
-      case STAGE -> passage.isPresent() ? passage.get().stage().place() : Double.NaN;
+      case STAGE_TIME -> stage.isPresent() ? seconds(stage.get().lasted(time)) : Double.NaN;
+      case STAGE_NUMBER -> stage.isPresent() ? stageNumber(stage.get()) : Double.NaN;
+      case STAGE -> stage.isPresent() ? stage.get().stage().place() : Double.NaN;
       case TEST_TIME ->
           course.passages.isEmpty() ? Double.NaN : seconds(course.passages.get(0).since(time));
       case EXERCISE_TIME -> exerciseTime();
