@@ -1,6 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.MeasureLine;
@@ -90,13 +91,13 @@ record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots,
 
   /** The due time a reading at a moment counts for; empty when none is near enough. */
   Optional<Duration> nearest(MeasureLine line, Duration since) {
+    Duration first = since.minus(line.takes()).minus(line.within());
     Duration last = since.plus(line.within());
     Optional<Duration> nearest = Optional.empty();
     Duration apart = Duration.ZERO;
-    for (Duration due : line.due(stretch, last)) {
-      boolean late = since.compareTo(due.plus(line.takes()).plus(line.within())) > 0;
+    for (Duration due : notBefore(first, line.due(stretch, last))) {
       Duration away = due.minus(since).abs();
-      if (!late && (nearest.isEmpty() || away.compareTo(apart) < 0)) {
+      if (nearest.isEmpty() || away.compareTo(apart) < 0) {
         nearest = Optional.of(due);
         apart = away;
       }
@@ -111,7 +112,7 @@ record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots,
    * @param now the due time that is looked at
    */
   Optional<Duration> nextWithEarlier(MeasureLine line, String signal, Duration now, Duration back) {
-    for (Duration due : line.due(stretch, since(until))) {
+    for (Duration due : notBefore(now, line.due(stretch, since(until)))) {
       Duration before = due.minus(back);
       if (due.compareTo(now) > 0
           && line.isDueAt(stretch, before)
@@ -124,8 +125,12 @@ record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots,
 
   /** The next due time of a line not before a moment, as long as readings are waited for. */
   Optional<Duration> nextNotBefore(MeasureLine line, Duration moment) {
-    return line.due(stretch, since(until)).stream()
-        .filter(due -> due.compareTo(moment) >= 0)
-        .findFirst();
+    return notBefore(moment, line.due(stretch, since(until))).stream().findFirst();
+  }
+
+  /** The due times from a moment on. They are in order, and may be very many. */
+  static List<Duration> notBefore(Duration moment, List<Duration> due) {
+    int place = Collections.binarySearch(due, moment);
+    return due.subList(place >= 0 ? place : -place - 1, due.size());
   }
 }

@@ -2,7 +2,6 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -134,7 +133,9 @@ final class SlotSight {
     boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
     List<Taken> found = new ArrayList<>();
     List<Duration> all = stage.due(line, now);
-    for (Duration due : window ? after(now.minus(span), all) : all) {
+    // The start of the stretch is excluded.
+    Duration first = now.minus(span).plusNanos(1);
+    for (Duration due : window ? DueSlots.notBefore(first, all) : all) {
       Optional<Taken> taken = stage.at(demand.subject(), due);
       if (taken.isEmpty()) {
         return Optional.of(windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
@@ -148,12 +149,6 @@ final class SlotSight {
     double half = found.stream().mapToDouble(Taken::half).max().orElse(0);
     frame.set(slot, value(demand.aspect(), found), half);
     return Optional.empty();
-  }
-
-  // Due times are in order, and may be very many.
-  private static List<Duration> after(Duration start, List<Duration> due) {
-    int place = Collections.binarySearch(due, start);
-    return due.subList(place >= 0 ? place + 1 : -place - 1, due.size());
   }
 
   // A due time that has passed without a reading stays empty. An average is settled once its
