@@ -2,6 +2,7 @@ package org.gradus.bundled;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.gradus.bundled.Sessions.assertRefused;
 import static org.gradus.bundled.Walks.ines;
 import static org.gradus.bundled.Walks.verdict;
 import static org.gradus.bundled.Walks.walking;
@@ -13,10 +14,12 @@ import static org.gradus.session.Times.at;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.history.TestRecord;
 import org.gradus.session.Admission;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -183,5 +186,20 @@ class SessionAmendedTest {
     Session again = Session.resume(Walks.WALK, ines(), session.events(), Ledger.NONE);
     assertThat(again.events()).isEqualTo(session.events());
     assertThat(again.decide(at("4:00"))).isEqualTo(session.decide(at("4:00")));
+  }
+
+  @Test
+  void aThousandCorrectionsAreTakenAndNoMore() {
+    Session session = Walks.ready(ines());
+    int told = session.record(at("0:00"), resting(heartRate(70))).event();
+    for (int i = 0; i < 1_000; i++) {
+      session.amend(at("0:00"), told, heartRate(66 + i % 5), "read again");
+    }
+    assertRefused(Code.G510, () -> session.amend(at("0:00"), told, heartRate(71), "once more"));
+    assertRefused(Code.G510, () -> session.reject(at("0:00"), told, "heart_rate", "a slip"));
+    session.follow(session.decide(at("0:00")));
+    assertThat(session.report(at("1:00"), "chest_pain").verdict()).isInstanceOf(Verdict.Stop.class);
+    TestRecord record = TestRecord.parse("often", TestRecord.of(session, Optional.empty()).text());
+    assertThat(record.verify(Bundled.library())).isEmpty();
   }
 }

@@ -15,6 +15,9 @@ import org.gradus.diagnostic.ReadingRefused;
  */
 final class Amendments {
 
+  // Each one replays the test, so that the work would grow with the square of their number.
+  private static final int MOST = 1_000;
+
   private static final Event NOTHING = new Event.Read(List.of(), Duration.ZERO, Duration.ZERO);
 
   private Amendments() {}
@@ -25,23 +28,40 @@ final class Amendments {
           Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(course.now));
     }
     List<Event> told = new ArrayList<>(course.events.inOrder());
+    refuseTooMany(told);
     List<Set<String>> answered = course.events.answered();
     told.add(amendment);
     List<Event> counted = counted(told);
+    boolean[] knowing = knowing(told);
     Moment now = Moment.after(Course.begin(course.protocol, course.person));
     for (int i = 0; i < told.size(); i++) {
       // What was done was done on what was known then.
-      Act act = new Act(i < answered.size() ? answered.get(i) : Set.of(), isKnowing(told, i));
+      Act act = new Act(i < answered.size() ? answered.get(i) : Set.of(), knowing[i]);
       now = Intake.apply(now.course(), told.get(i), counted.get(i), Optional.of(act));
     }
     return now;
   }
 
-  // Whether nothing that was told before an event was put right after it.
-  private static boolean isKnowing(List<Event> told, int event) {
-    return told.subList(event, told.size()).stream()
-        .flatMapToInt(Amendments::about)
-        .noneMatch(number -> number <= event);
+  private static void refuseTooMany(List<Event> told) {
+    long before = told.stream().filter(event -> about(event).findAny().isPresent()).count();
+    if (before >= MOST) {
+      throw new ReadingRefused(
+          Code.G510,
+          "a correction",
+          "after " + MOST + " others",
+          "note it beside the record; readings and signs can still be told");
+    }
+  }
+
+  // For each event, whether nothing that was told before it was put right after it.
+  private static boolean[] knowing(List<Event> told) {
+    boolean[] knowing = new boolean[told.size()];
+    int earliest = Integer.MAX_VALUE;
+    for (int i = told.size() - 1; i >= 0; i--) {
+      earliest = Math.min(earliest, about(told.get(i)).min().orElse(Integer.MAX_VALUE));
+      knowing[i] = earliest > i;
+    }
+    return knowing;
   }
 
   private static IntStream about(Event later) {
