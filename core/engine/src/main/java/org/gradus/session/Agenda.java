@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param next what is to be set next without a further decision, if anything is
  * @param symptoms what the exercise was stopped for and is not known to have gone: it has to be
  *     asked about in recovery, which does not end before it has
+ * @param whenDone what is done when the stage is done, where the stage lasts until then
  */
 public record Agenda(
     List<Item> items,
@@ -26,7 +27,8 @@ public record Agenda(
     List<Loading> load,
     Optional<String> posture,
     Optional<Change> next,
-    List<Symptom> symptoms) {
+    List<Symptom> symptoms,
+    Optional<WhenDone> whenDone) {
 
   /** Nothing to do. */
   public static final Agenda EMPTY =
@@ -38,7 +40,8 @@ public record Agenda(
           List.of(),
           Optional.empty(),
           Optional.empty(),
-          List.of());
+          List.of(),
+          Optional.empty());
 
   public Agenda {
     items = List.copyOf(items);
@@ -47,6 +50,18 @@ public record Agenda(
     asks = List.copyOf(asks);
     load = List.copyOf(load);
     symptoms = List.copyOf(symptoms);
+  }
+
+  /**
+   * The end of a stage that lasts until it is done, such as a mile that is walked: tell {@link
+   * Session#done} then, and take these readings at once.
+   *
+   * @param signals what is read then; nothing where nothing is
+   */
+  public record WhenDone(List<String> signals) {
+    public WhenDone {
+      signals = List.copyOf(signals);
+    }
   }
 
   /**

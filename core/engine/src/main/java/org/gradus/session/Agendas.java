@@ -10,6 +10,7 @@ import java.util.Set;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Timing;
 import org.gradus.session.Agenda.Ask;
 import org.gradus.session.Agenda.Change;
 import org.gradus.session.Agenda.Item;
@@ -52,7 +53,8 @@ final class Agendas {
         List.of(),
         Optional.empty(),
         Optional.empty(),
-        List.of());
+        List.of(),
+        Optional.empty());
   }
 
   private static String prompt(Course course, String name) {
@@ -72,7 +74,21 @@ final class Agendas {
         passage.loadsFrom(time),
         passage.stage().posture(),
         step(passage, time),
-        List.of());
+        List.of(),
+        whenDone(course, passage));
+  }
+
+  private static Optional<Agenda.WhenDone> whenDone(Course course, Passage passage) {
+    if (!passage.stage().untilDone() || passage.done().isPresent()) {
+      return Optional.empty();
+    }
+    List<String> signals =
+        course.protocol.schedule().lines().stream()
+            .filter(line -> line.timing() instanceof Timing.WhenDone)
+            .flatMap(line -> line.signals().stream())
+            .distinct()
+            .toList();
+    return Optional.of(new Agenda.WhenDone(signals));
   }
 
   // What several lines ask for at one moment is read once.
@@ -143,7 +159,8 @@ final class Agendas {
         load(course, time),
         now.stage().posture(),
         next,
-        Symptoms.open(course));
+        Symptoms.open(course),
+        Optional.empty());
   }
 
   /** What is set at a moment, if nothing else is decided until then; nothing outside a test. */

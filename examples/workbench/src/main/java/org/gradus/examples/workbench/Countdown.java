@@ -56,6 +56,7 @@ final class Countdown {
     Verdict verdict = decision.verdict();
     if (verdict instanceof Verdict.Continue goOn) {
       parts.add((narrow ? "decision " : "decision in ") + left(goOn.until()));
+      goOn.agenda().whenDone().ifPresent(end -> parts.add("type done when it is done"));
       reading(goOn.agenda()).ifPresent(parts::add);
       goOn.agenda().next().ifPresent(change -> parts.add("load changes in " + left(change.at())));
     } else if (verdict instanceof Verdict.Measure measure) {

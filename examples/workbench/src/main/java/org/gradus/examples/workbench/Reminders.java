@@ -14,8 +14,9 @@ import org.gradus.session.Verdict;
 
 /**
  * What to say and to ask, shown by itself when it is due: the cues of the protocol at their times,
- * and its questions about signs half a minute before each decision and at least every three
- * minutes; in recovery first whether what stopped the exercise has gone.
+ * and its questions about signs before the test, half a minute before each decision and at least
+ * every three minutes; in recovery first whether what stopped the exercise has gone; how a stage
+ * ends that lasts until it is done, when it begins.
  */
 final class Reminders {
 
@@ -29,6 +30,8 @@ final class Reminders {
   private Duration asked = Duration.ZERO;
   private Optional<Duration> askedFor = Optional.empty();
   private Phase phase = Phase.BEFORE;
+  private boolean askedBefore;
+  private Optional<String> ending = Optional.empty();
 
   Reminders(Instruments instruments) {
     this.questions =
@@ -41,6 +44,7 @@ final class Reminders {
   /** The lines that have become due since the last look. */
   List<String> due(Decision decision) {
     List<String> lines = new ArrayList<>(cues(decision));
+    whenDone(decision).ifPresent(lines::add);
     if (isTimeToAsk(decision)) {
       asked = decision.at();
       symptoms(decision).stream().map(Reminders::described).forEach(lines::add);
@@ -48,6 +52,24 @@ final class Reminders {
     }
     phase = decision.phase();
     return lines;
+  }
+
+  /** How a stage ends that lasts until it is done. */
+  static String described(Agenda.WhenDone end) {
+    return "when this is done: type done"
+        + (end.signals().isEmpty()
+            ? ""
+            : ", and read at once: " + String.join(", ", end.signals()));
+  }
+
+  private Optional<String> whenDone(Decision decision) {
+    if (ending.equals(decision.stage())
+        || !(decision.verdict() instanceof Verdict.Continue goOn)
+        || decision.phase() != Phase.STAGE) {
+      return Optional.empty();
+    }
+    ending = decision.stage();
+    return goOn.agenda().whenDone().map(Reminders::described);
   }
 
   private static List<Agenda.Symptom> symptoms(Decision decision) {
@@ -89,6 +111,10 @@ final class Reminders {
   }
 
   private boolean isTimeToAsk(Decision decision) {
+    if (decision.phase() == Phase.BEFORE && !askedBefore) {
+      askedBefore = true; // a sign that is there already defers the test
+      return true;
+    }
     boolean inTest = decision.phase() == Phase.STAGE || decision.phase() == Phase.RECOVERY;
     if (!inTest || (questions.isEmpty() && symptoms(decision).isEmpty())) {
       asked = decision.at();
