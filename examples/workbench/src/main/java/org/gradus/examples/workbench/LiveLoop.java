@@ -29,6 +29,9 @@ final class LiveLoop {
     Screen screen =
         new Screen(shelf.out(), shelf.terminal(), Terminal.isWatched(), shelf.columns());
     screen.print("Gradus advises; you decide. Have your emergency plan ready. Type ? for help.");
+    if (record.isEmpty() && Terminal.isWatched()) {
+      screen.print("This test is not recorded. save FILE keeps what has happened so far.");
+    }
     LiveTest live = new LiveTest(session, screen, new TestClock(speed, from), record);
     TypedLines typed = TypedLines.of(shelf.in(), StandardCharsets.UTF_8);
     live.announce();
@@ -46,6 +49,22 @@ final class LiveLoop {
       }
     }
     live.result();
+    if (live.isOver() && !live.isLeft() && live.hasUnsavedEvents()) {
+      live.offerToSave();
+      keep(live, typed);
+    }
     return Workbench.WELL;
+  }
+
+  // A test that is over and recorded nowhere is not lost because the program ends by itself.
+  private static void keep(LiveTest live, TypedLines typed) {
+    while (!live.isLeft() && live.hasUnsavedEvents()) {
+      TypedLines.Next next = typed.next(1, TimeUnit.SECONDS);
+      if (next instanceof TypedLines.End) {
+        return;
+      } else if (next instanceof TypedLines.Line line) {
+        live.typed(line.text());
+      }
+    }
   }
 }

@@ -1,5 +1,6 @@
 package org.gradus.examples.workbench;
 
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.GradusException;
+import org.gradus.history.TestRecord;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -66,7 +68,8 @@ final class LiveTest {
           "what                      what to read and to ask until the next decision",
           "3:00 heart_rate 112       a reading taken at 3:00 of the test's clock",
           "3:00                      sets the clock",
-          "quit                      leaves; a recorded test can be resumed");
+          "save FILE                 writes what was recorded so far to a new file",
+          "quit                      leaves; a recorded or saved test can be resumed");
 
   private final Session session;
   private final Screen screen;
@@ -80,6 +83,9 @@ final class LiveTest {
   private Duration shownAt = Duration.ZERO;
   private String trouble = "";
   private boolean left;
+  // How many events were kept by save, and how many there were when quit was last answered.
+  private int saved;
+  private int warned = -1;
 
   /**
    * A live test.
@@ -103,6 +109,18 @@ final class LiveTest {
 
   boolean isOver() {
     return session.phase() == Phase.ENDED;
+  }
+
+  /** Whether events would be lost to the person at the terminal if the program ended now. */
+  boolean hasUnsavedEvents() {
+    return screen.isWatched() && record.isEmpty() && session.events().size() > saved;
+  }
+
+  /** Says how to keep a test that is over and is recorded nowhere. */
+  void offerToSave() {
+    screen.print("This test is not recorded. save FILE keeps it; quit leaves without.");
+    warned = session.events().size();
+    refresh();
   }
 
   /** Shows what is recommended now and what there is to do. */
@@ -134,7 +152,7 @@ final class LiveTest {
     screen.entered();
     trouble = "";
     guarded(() -> take(line.strip()));
-    if (!left && !isOver()) {
+    if (!left && (!isOver() || hasUnsavedEvents())) {
       refresh();
     }
   }
@@ -177,6 +195,8 @@ final class LiveTest {
       step.run();
     } catch (GradusException | IllegalArgumentException refused) {
       tell("not recorded: " + refused.getMessage());
+    } catch (UncheckedIOException failed) {
+      tell(String.valueOf(failed.getMessage()));
     } catch (RuntimeException | StackOverflowError unforeseen) {
       tell(
           "unexpected error: "
@@ -308,6 +328,7 @@ final class LiveTest {
           "amend",
           "undo",
           "withdraw",
+          "save",
           "quit",
           "exit" ->
           true;
@@ -345,8 +366,42 @@ final class LiveTest {
       case "amend" -> amend(at, rest);
       case "undo" -> undo(at, rest);
       case "withdraw" -> withdraw(at, rest);
-      case "quit", "exit" -> left = true;
+      case "save" -> save(rest.strip());
+      case "quit", "exit" -> quit();
       default -> tell(text, at, taken);
+    }
+  }
+
+  private void save(String name) {
+    if (record.isPresent()) {
+      screen.print("nothing to save: each event is recorded in " + record.get() + " already");
+      return;
+    } else if (name.isEmpty()) {
+      throw new IllegalArgumentException("name a new file, as in: save walk.jsonl");
+    }
+    Path file = Path.of(name);
+    OutputFile.create(file, TestRecord.of(session, Optional.empty()).text());
+    saved = session.events().size();
+    screen.print(
+        "saved "
+            + saved
+            + " events in "
+            + file
+            + "; later ones are not in it. "
+            + (isOver() ? "Its report: workbench report " : "Go on with it: workbench resume ")
+            + file);
+  }
+
+  private void quit() {
+    int events = session.events().size();
+    if (!hasUnsavedEvents() || warned == events) {
+      left = true;
+    } else {
+      warned = events;
+      screen.print(
+          "not left yet: this test is not recorded, and its "
+              + events
+              + " events would be lost. save FILE keeps them; type quit again to leave without");
     }
   }
 
@@ -635,6 +690,7 @@ final class LiveTest {
               + place
               + state);
     }
+    agenda.whenDone().ifPresent(end -> screen.print("  " + Reminders.described(end)));
     for (Agenda.Ask ask : agenda.asks()) {
       String needed = ask.needed() ? "" : " (may be left out)";
       screen.print("  ask: " + ask.prompt() + " -> " + ask.name() + " ..." + needed);

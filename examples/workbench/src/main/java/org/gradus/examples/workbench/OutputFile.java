@@ -7,11 +7,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 /** Writes a file whole or not at all, and never over something that was read. */
 final class OutputFile {
+
+  private static final FileAttribute<?>[] NO_ATTRIBUTES = {};
+  private static final FileAttribute<?>[] OWNER_ONLY = {
+    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
+  };
 
   private OutputFile() {}
 
@@ -52,6 +60,25 @@ final class OutputFile {
     } catch (IOException e) {
       throw Shelf.cannot("write", file, e);
     }
+  }
+
+  /**
+   * Writes a new file that only its owner can read, where the file system knows owners.
+   *
+   * @throws UncheckedIOException when it cannot be written, or there is such a file already
+   */
+  static void create(Path file, String text) {
+    try {
+      boolean owned = Files.getFileStore(parent(file)).supportsFileAttributeView("posix");
+      Files.createFile(file, owned ? OWNER_ONLY : NO_ATTRIBUTES);
+      Files.writeString(file, text);
+    } catch (IOException e) {
+      throw Shelf.cannot("write", file, e);
+    }
+  }
+
+  private static Path parent(Path file) {
+    return Optional.ofNullable(file.toAbsolutePath().getParent()).orElse(file);
   }
 
   private static void replace(Path file, String text) throws IOException {

@@ -235,7 +235,7 @@ class LiveTestTest {
   @Test
   void cuesAndQuestionsAppearByThemselvesWhenTheyAreDue() {
     String text = bundled(WALK, BEGUN + "2:00 hr 100\n2:20 rpe 9\n2:31 240/80\nquit\n").text();
-    assertThat(text)
+    assertThat(text.substring(text.indexOf("done: READY")))
         .containsOnlyOnce("2:10 say: Keep the cuff arm hanging loose")
         .containsOnlyOnce("2:30 say: Ask how it goes, and listen")
         .containsOnlyOnce("ask: Anything in the chest, arm, neck or jaw? -> chest_pain");
@@ -399,6 +399,82 @@ class LiveTestTest {
     live.typed("1:50 hr 101");
     assertThat(text.toString())
         .contains("8:10 is far ahead of the clock, which stays at 0:00", "1:50: heart_rate 101");
+  }
+
+  @Test
+  void howAMileEndsIsShownWhenItBegins() {
+    Ran ran = bundled("track-walk-1mile", BEGUN + "14:00\ndone\nquit\n");
+    assertThat(ran.text())
+        .containsOnlyOnce("when this is done: type done, and read at once: heart_rate")
+        .contains("14:00 MEASURE heart rate");
+  }
+
+  @Test
+  void signsAreAskedAboutBeforeTheTest() {
+    assertThat(bundled(WALK, "quit\n").text()).contains("ask: Dizzy or light-headed?");
+  }
+
+  private static LiveTest unrecorded(Session session, StringWriter text) {
+    PrintWriter out = new PrintWriter(text, true);
+    Screen screen = new Screen(PlainWriter.before(out), out, true, 400);
+    return new LiveTest(
+        session, screen, new TestClock(1, Duration.ZERO, () -> 0), Optional.empty());
+  }
+
+  @Test
+  void quitAsksOnceMoreBeforeAnUnrecordedTestIsLost() {
+    StringWriter text = new StringWriter();
+    LiveTest live = unrecorded(begun(Ledger.NONE), text);
+    live.typed("hr 100");
+    live.typed("quit");
+    assertThat(live.isLeft()).isFalse();
+    assertThat(text.toString())
+        .contains("this test is not recorded, and its 3 events would be lost", "save FILE");
+    live.typed("hr 101"); // G507, so that nothing has changed
+    live.typed("chest_pain");
+    live.typed("quit");
+    assertThat(live.isLeft()).isFalse();
+    live.typed("quit");
+    assertThat(live.isLeft()).isTrue();
+  }
+
+  @Test
+  void whatWasSavedIsLeftAtOnceAndCanBeResumed() {
+    StringWriter text = new StringWriter();
+    LiveTest live = unrecorded(begun(Ledger.NONE), text);
+    live.typed("hr 100");
+    Path file = folder.resolve("kept.jsonl");
+    live.typed("save");
+    live.typed("save " + file);
+    live.typed("save " + file);
+    live.typed("quit");
+    assertThat(live.isLeft()).isTrue();
+    assertThat(text.toString())
+        .contains("name a new file, as in: save walk.jsonl", "saved 3 events in " + file)
+        .contains("cannot write " + file);
+    Ran resumed = run("2:00 hr 104\nquit\n", "resume", file.toString(), "--speed", "0");
+    assertThat(resumed.text()).contains("event 4, 2:00: heart_rate 104 bpm");
+  }
+
+  @Test
+  void aTestThatIsOverIsKeptOpenUntilItIsSavedOrLeft() {
+    StringWriter text = new StringWriter();
+    LiveTest live = unrecorded(begun(Ledger.NONE), text);
+    live.typed("abandon: a fire alarm");
+    assertThat(live.isOver()).isTrue();
+    assertThat(live.hasUnsavedEvents()).isTrue();
+    live.offerToSave();
+    Path file = folder.resolve("over.jsonl");
+    live.typed("save " + file);
+    assertThat(live.hasUnsavedEvents()).isFalse();
+    assertThat(text.toString()).contains("Its report: workbench report " + file);
+    assertThat(events(file)).contains("a fire alarm");
+  }
+
+  // A script says what it means; it cannot answer.
+  @Test
+  void aScriptIsNotAsked() {
+    assertThat(bundled(WALK, BEGUN + "1:00 hr 100\nquit\n").code()).isZero();
   }
 
   @Test
