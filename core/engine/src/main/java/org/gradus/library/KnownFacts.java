@@ -139,7 +139,7 @@ final class KnownFacts {
       boolean ofStage =
           demand.aspect() == Aspect.VALUE
               && protocol.wiring().fact(demand) instanceof Fact.Clock clock
-              && clock.which().isOfStage();
+              && isOfStage(clock.which());
       if (ofStage) {
         problems.add(
             rule.rule().sentence().span(),
@@ -149,6 +149,13 @@ final class KnownFacts {
             "use recovery.time, test.time or count");
       }
     }
+  }
+
+  private static boolean isOfStage(Fact.Clock.Which clock) {
+    return switch (clock) {
+      case STAGE_TIME, STAGE_NUMBER, STAGE -> true;
+      case TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> false;
+    };
   }
 
   // A sign is seen, a clock runs: neither can be read a second time.

@@ -242,15 +242,7 @@ public sealed interface Fact {
       /** Since the first stage that is no warm-up began; stands still from finish on. */
       EXERCISE_TIME,
       /** Since recovery began. */
-      RECOVERY_TIME;
-
-      /** Whether it tells of the stage that the person is in, and nothing outside a stage. */
-      public boolean isOfStage() {
-        return switch (this) {
-          case STAGE_TIME, STAGE_NUMBER, STAGE -> true;
-          case TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> false;
-        };
-      }
+      RECOVERY_TIME
     }
 
     @Override

@@ -12,7 +12,7 @@ import org.gradus.session.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** Only a second reading of what made a stop apply confirms it. */
-class SecondReadingTest {
+class ConfirmTest {
 
   private static final String EITHER =
       "{ rule: stop when systolic > 240 mmHg or heart_rate > 140 bpm, id: high, confirm: 60 s, do:"
