@@ -250,6 +250,22 @@ class ImplausibleResultsTest {
     assertThat(Report.of(session).text()).contains("its error is not known");
   }
 
+  // 3.5 + 483 / 12 = 43.75 mL/kg/min; 7 % of it are 3.06, 1.96 times to either side. The man is too
+  // old for the other form.
+  @Test
+  void aRunForTimeHasTheIntervalOfTheRunningEquationItIsMadeOf() {
+    Protocol run = Bundled.library().protocol("run-1.5mile");
+    Session session = Session.open(run, Walked.person(35, Sex.MALE, 75).build());
+    session.override(at("0:00"), new Verdict.Ready("run", List.of()), "everything is asked");
+    session.done(at("12:00"));
+    if (session.phase() == org.gradus.session.Phase.STAGE) {
+      session.follow(session.decide(at("12:00")));
+    }
+    Estimate.Available best = Capacity.of(session.outcome()).headline().orElseThrow();
+    assertThat(best.id()).isEqualTo("guideline_form");
+    assertThat(best.interval().orElseThrow()).hasToString("37.7 to 49.8 mL/kg/min");
+  }
+
   @Test
   void aRunFasterThanAnybodysIsFound() {
     Protocol run = Bundled.library().protocol("run-1.5mile");

@@ -6,7 +6,9 @@ import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Readings.pulse;
 import static org.gradus.session.Times.seconds;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
@@ -14,6 +16,7 @@ import org.gradus.capacity.Interval;
 import org.gradus.capacity.Interval.Basis;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
+import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Person.Sex;
 import org.gradus.protocol.Protocol;
@@ -193,6 +196,27 @@ class UncertaintyTest {
     Estimate.Available best = capacity.headline().orElseThrow();
     assertThat(best.interval().orElseThrow().model().amount())
         .isEqualTo(best.vo2max().amount() / 10, within(1e-9));
+  }
+
+  // These rest on readings alone, so that they have no interval either.
+  @Test
+  void everyOtherEstimateHasAFigureForItsMethod() {
+    List<String> without = new ArrayList<>();
+    for (String id : Bundled.library().protocols()) {
+      for (EstimateLine line : Bundled.library().protocol(id).assessment().estimates()) {
+        if (line.model().isEmpty() && line.error().isEmpty()) {
+          without.add(id + " " + line.id());
+        }
+      }
+    }
+    assertThat(without)
+        .containsExactly(
+            "graded-walk-maximal sedentary_men",
+            "graded-walk-maximal active_men",
+            "run-12min distance_1968",
+            "shuttle-20m by_age_1988",
+            "step-3min-41cm men_1972",
+            "track-walk-1mile college_1994");
   }
 
   private static Protocol withModel(String sd) {

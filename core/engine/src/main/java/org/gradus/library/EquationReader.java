@@ -1,6 +1,8 @@
 package org.gradus.library;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -10,11 +12,14 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.MaxHeartRate;
+import org.gradus.knowledge.Proviso;
+import org.gradus.knowledge.Reckoning;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
@@ -35,6 +40,47 @@ final class EquationReader {
     this.texts = texts;
     this.problems = texts.problems();
     this.shelf = shelf;
+  }
+
+  /** All equations of a sound shelf, to be worked out by themselves. */
+  static Map<String, Equation> equations(Shelf shelf) {
+    Map<String, Equation> equations = new LinkedHashMap<>();
+    for (CostEquation cost : shelf.costs.values()) {
+      equations.put(
+          cost.id(),
+          equation(cost.id(), cost.uptake(), UPTAKES, cost.range(), cost.spread(), cost.source()));
+    }
+    for (MaxHeartRate rate : shelf.maxHeartRates.values()) {
+      equations.put(
+          rate.id(),
+          equation(
+              rate.id(),
+              rate.rate(),
+              List.of(Kind.HEART_RATE),
+              rate.onlyWhen(),
+              Optional.of(rate.spread()),
+              rate.source()));
+    }
+    return Map.copyOf(equations);
+  }
+
+  // The texts have been checked, so that planning them finds nothing wrong.
+  private static Equation equation(
+      String id,
+      Expression text,
+      List<Kind> kinds,
+      Optional<Expression> range,
+      Optional<Quantity> sd,
+      Citation source) {
+    Problems none = new Problems();
+    Vocabulary names = PersonNames.withLoads();
+    return new Equation(
+        id,
+        Reckoning.of(text, kinds, names, none).orElseThrow(),
+        PersonNames.measures(),
+        range.map(limits -> Proviso.of(limits, names, none).orElseThrow()),
+        sd,
+        source);
   }
 
   void read(Keys keys) {

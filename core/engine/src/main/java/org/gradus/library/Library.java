@@ -175,6 +175,21 @@ public final class Library {
     return named("intensity bands", "intensity bands", id, loaded.bands());
   }
 
+  /** The ids of all equations, sorted: oxygen costs and maximal heart rates. */
+  public List<String> equations() {
+    return loaded.equations().keySet().stream().sorted().toList();
+  }
+
+  /**
+   * An equation, to be worked out by itself.
+   *
+   * @param id for example {@code "walking"} or {@code "general_1971"}
+   * @throws NotFound when there is none of that id
+   */
+  public Equation equation(String id) {
+    return named("equation", "equations", id, loaded.equations());
+  }
+
   /** All tables of reference values, by their ids. */
   public List<NormTable> norms() {
     return loaded.norms().values().stream().sorted(Comparator.comparing(NormTable::id)).toList();

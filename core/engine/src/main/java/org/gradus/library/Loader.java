@@ -39,12 +39,14 @@ final class Loader {
    * @param files the files that each protocol rests on, by its id
    * @param norms tables of reference values, by id
    * @param bands intensity bands, by the ids of their files
+   * @param equations oxygen costs and maximal heart rates, by id
    */
   record Loaded(
       Map<String, Protocol> protocols,
       Map<String, List<SourceFile>> files,
       Map<String, NormTable> norms,
-      Map<String, IntensityBands> bands) {}
+      Map<String, IntensityBands> bands,
+      Map<String, Equation> equations) {}
 
   /**
    * What these files offer.
@@ -68,7 +70,12 @@ final class Loader {
     if (!problems.isEmpty()) {
       throw new FileRefused(SameName.joined(problems.sorted()));
     }
-    return new Loaded(loaded, resting, Map.copyOf(shelf.norms), Map.copyOf(shelf.bands));
+    return new Loaded(
+        loaded,
+        resting,
+        Map.copyOf(shelf.norms),
+        Map.copyOf(shelf.bands),
+        EquationReader.equations(shelf));
   }
 
   private void read(SourceFile file) {

@@ -27,6 +27,17 @@ final class PersonNames {
     return with(LoadReader.LOADS);
   }
 
+  /** The kinds of all of these that are measures, by name. */
+  static Map<String, Kind> measures() {
+    Map<String, Kind> measures = new LinkedHashMap<>(LoadReader.LOADS);
+    for (Attribute attribute : Attribute.values()) {
+      if (attribute.type() instanceof Type.Measure measure) {
+        measures.put(attribute.word(), measure.kind());
+      }
+    }
+    return measures;
+  }
+
   /** What is known of a person, and further values. */
   static Vocabulary with(Map<String, Kind> further) {
     Map<String, Symbol> symbols = new LinkedHashMap<>();
