@@ -62,6 +62,7 @@ class EveryKeyMeansTest {
           "energy",
           "ask",
           "watch",
+          "assumes",
           // What an equation was called before: it only words the refusal of the former name.
           "replaces");
 
@@ -80,6 +81,7 @@ class EveryKeyMeansTest {
           ".measure.as",
           ".measure.read",
           ".max_heart_rates.id",
+          ".models.id",
           ".inputs.*.kind",
           ".signals.*.kind",
           ".results.id",
