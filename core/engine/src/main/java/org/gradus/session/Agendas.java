@@ -28,26 +28,26 @@ final class Agendas {
    * @param unanswered the questions that are still open
    * @param needed those of them without which the test cannot begin
    */
-  static Agenda before(Course course, Set<String> unanswered, Set<String> needed, Duration time) {
+  static Agenda before(TestState state, Set<String> unanswered, Set<String> needed, Duration time) {
     List<Item> items = new ArrayList<>();
-    for (BaselineLine line : course.protocol.baselines()) {
+    for (BaselineLine line : state.protocol.baselines()) {
       List<String> open =
           line.signals().stream()
-              .filter(signal -> !course.hasBaseline(line.posture(), signal))
+              .filter(signal -> !state.hasBaseline(line.posture(), signal))
               .map(signal -> line.posture().word() + "." + signal)
               .toList();
       if (!open.isEmpty()) {
-        State state = time.compareTo(line.after()) >= 0 ? State.DUE : State.AHEAD;
-        items.add(new Item(open, line.after(), line.after(), state, Optional.of(line.placed())));
+        State progress = time.compareTo(line.after()) >= 0 ? State.DUE : State.AHEAD;
+        items.add(new Item(open, line.after(), line.after(), progress, Optional.of(line.placed())));
       }
     }
     List<Ask> asks =
         unanswered.stream()
-            .map(name -> new Ask(name, prompt(course, name), needed.contains(name)))
+            .map(name -> new Ask(name, prompt(state, name), needed.contains(name)))
             .toList();
     return new Agenda(
         items,
-        questions(course),
+        questions(state),
         List.of(),
         asks,
         List.of(),
@@ -57,33 +57,33 @@ final class Agendas {
         Optional.empty());
   }
 
-  private static String prompt(Course course, String name) {
-    return course.protocol.instruments().questions().containsKey(name)
-        ? course.protocol.instruments().question(name).prompt()
+  private static String prompt(TestState state, String name) {
+    return state.protocol.instruments().questions().containsKey(name)
+        ? state.protocol.instruments().question(name).prompt()
         : name.replace('_', ' ');
   }
 
   /** What there is to do in a stage until its end. */
-  static Agenda of(Course course, Passage passage, Duration time) {
-    DueSlots slots = DueSlots.of(course.protocol, passage);
+  static Agenda of(TestState state, StageRun run, Duration time) {
+    DueSlots slots = DueSlots.of(state.protocol, run);
     return new Agenda(
-        items(slots, passage.endInStage(), time, true),
-        questions(course),
-        cues(course, passage, time),
+        items(slots, run.endInStage(), time, true),
+        questions(state),
+        cues(state, run, time),
         List.of(),
-        passage.loadsFrom(time),
-        passage.stage().posture(),
-        step(passage, time),
+        run.loadsFrom(time),
+        run.stage().posture(),
+        step(run, time),
         List.of(),
-        whenDone(course, passage));
+        whenDone(state, run));
   }
 
-  private static Optional<Agenda.WhenDone> whenDone(Course course, Passage passage) {
-    if (!passage.stage().untilDone() || passage.done().isPresent()) {
+  private static Optional<Agenda.WhenDone> whenDone(TestState state, StageRun run) {
+    if (!run.stage().untilDone() || run.done().isPresent()) {
       return Optional.empty();
     }
     List<String> signals =
-        course.protocol.schedule().lines().stream()
+        state.protocol.schedule().lines().stream()
             .filter(line -> line.timing() instanceof Timing.WhenDone)
             .flatMap(line -> line.signals().stream())
             .distinct()
@@ -111,19 +111,19 @@ final class Agendas {
 
   // Before the test and in recovery too: a stop counts there, and a sign that nobody asks for is
   // not reported.
-  private static List<String> questions(Course course) {
-    return course.protocol.instruments().asked();
+  private static List<String> questions(TestState state) {
+    return state.protocol.instruments().asked();
   }
 
-  private static List<Reminder> cues(Course course, Passage passage, Duration time) {
-    if (course.protocol.cues().isEmpty()) {
+  private static List<Reminder> cues(TestState state, StageRun run, Duration time) {
+    if (state.protocol.cues().isEmpty()) {
       return List.of();
     }
     List<Reminder> cues = new ArrayList<>();
-    for (Cue cue : course.protocol.cues()) {
-      for (Duration due : cue.timing().due(passage.stretch(), passage.endInStage())) {
-        if (passage.start().plus(due).compareTo(time) >= 0) {
-          cues.add(new Reminder(passage.start().plus(due), cue.say()));
+    for (Cue cue : state.protocol.cues()) {
+      for (Duration due : cue.timing().due(run.stretch(), run.endInStage())) {
+        if (run.start().plus(due).compareTo(time) >= 0) {
+          cues.add(new Reminder(run.start().plus(due), cue.say()));
         }
       }
     }
@@ -131,43 +131,43 @@ final class Agendas {
     return cues;
   }
 
-  private static Optional<Change> step(Passage passage, Duration time) {
-    if (!passage.changes()) {
+  private static Optional<Change> step(StageRun run, Duration time) {
+    if (!run.changes()) {
       return Optional.empty();
     }
-    return passage.loads().stream()
-        .flatMap(load -> load.nextChange(passage.since(time)).stream())
+    return run.loads().stream()
+        .flatMap(load -> load.nextChange(run.since(time)).stream())
         .min(Duration::compareTo)
-        .map(passage.start()::plus)
-        .filter(at -> at.compareTo(passage.end()) < 0)
-        .map(at -> new Change(at, passage.loadsFrom(at)));
+        .map(run.start()::plus)
+        .filter(at -> at.compareTo(run.end()) < 0)
+        .map(at -> new Change(at, run.loadsFrom(at)));
   }
 
   /** What there is to do in recovery, which is timed from its start. */
-  static Agenda ofRecovery(Course course, Duration start, Duration until, Duration time) {
-    DueSlots slots = DueSlots.ofRecovery(course).orElseThrow();
-    RecoveryStage now = RecoveryStage.at(course, time);
+  static Agenda ofRecovery(TestState state, Duration start, Duration until, Duration time) {
+    DueSlots slots = DueSlots.ofRecovery(state).orElseThrow();
+    RecoveryStage now = RecoveryStage.at(state, time);
     Optional<Change> next =
-        now.place() + 1 < course.recoveryLoads.size()
-            ? Optional.of(new Change(now.end(), course.recoveryLoads.get(now.place() + 1)))
+        now.place() + 1 < state.recoveryLoads.size()
+            ? Optional.of(new Change(now.end(), state.recoveryLoads.get(now.place() + 1)))
             : Optional.empty();
     return new Agenda(
         items(slots, until.minus(start), time, false),
-        questions(course),
+        questions(state),
         List.of(),
         List.of(),
-        load(course, time),
+        load(state, time),
         now.stage().posture(),
         next,
-        Symptoms.open(course),
+        Symptoms.open(state),
         Optional.empty());
   }
 
   /** What is set at a moment, if nothing else is decided until then; nothing outside a test. */
-  static List<Loading> load(Course course, Duration time) {
-    return switch (course.phase) {
-      case STAGE -> course.present().loadsFrom(time);
-      case RECOVERY -> course.recoveryLoads.get(RecoveryStage.at(course, time).place());
+  static List<Loading> load(TestState state, Duration time) {
+    return switch (state.phase) {
+      case STAGE -> state.currentRun().loadsFrom(time);
+      case RECOVERY -> state.recoveryLoads.get(RecoveryStage.at(state, time).place());
       case BEFORE, ENDED -> List.of();
     };
   }
@@ -176,10 +176,10 @@ final class Agendas {
   private static Item item(MeasureLine line, Duration due, Duration time) {
     Duration begin = due.minus(line.over());
     Duration last = due.plus(line.takes()).plus(line.within());
-    State state =
+    State progress =
         time.compareTo(last) > 0
             ? State.MISSED
             : time.compareTo(begin) >= 0 ? State.DUE : State.AHEAD;
-    return new Item(line.signals(), begin, due, state, line.posture());
+    return new Item(line.signals(), begin, due, progress, line.posture());
   }
 }

@@ -10,7 +10,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 
 /**
- * Readings that were put right, and what was taken back. The course is made anew from all events
+ * Readings that were put right, and what was taken back. The state is made anew from all events
  * with each reading as it counts now; what was followed stands.
  */
 final class Amendments {
@@ -22,22 +22,23 @@ final class Amendments {
 
   private Amendments() {}
 
-  static Moment apply(Course course, Event amendment) {
-    if (amendment.at().compareTo(course.now) < 0) {
+  static StateAt apply(TestState state, Event amendment) {
+    if (amendment.at().compareTo(state.now) < 0) {
       throw new ReadingRefused(
-          Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(course.now));
+          Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(state.now));
     }
-    List<Event> told = new ArrayList<>(course.events.inOrder());
+    List<Event> told = new ArrayList<>(state.events.inOrder());
     refuseTooMany(told);
-    List<Set<String>> answered = course.events.answered();
+    List<Set<String>> answered = state.events.answered();
     told.add(amendment);
     List<Event> counted = counted(told);
     boolean[] knowing = knowing(told);
-    Moment now = Moment.after(Course.begin(course.protocol, course.person));
+    StateAt now = StateAt.after(TestState.begin(state.protocol, state.person));
     for (int i = 0; i < told.size(); i++) {
       // What was done was done on what was known then.
-      Act act = new Act(i < answered.size() ? answered.get(i) : Set.of(), knowing[i]);
-      now = Intake.apply(now.course(), told.get(i), counted.get(i), Optional.of(act));
+      AnsweredRules act =
+          new AnsweredRules(i < answered.size() ? answered.get(i) : Set.of(), knowing[i]);
+      now = EventApplier.apply(now.state(), told.get(i), counted.get(i), Optional.of(act));
     }
     return now;
   }

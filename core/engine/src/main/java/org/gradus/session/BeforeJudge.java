@@ -21,10 +21,10 @@ import org.gradus.unit.Quantity;
 /** Decides before the first stage: whether the person is ready, and where to begin. */
 final class BeforeJudge {
 
-  private final Course course;
+  private final TestState state;
   private final Duration time;
   private final Frame frame;
-  private final Leeway leeway;
+  private final MarginAnalysis margins;
 
   private final List<Because> reasons = new ArrayList<>();
   private final List<Because> cautions = new ArrayList<>();
@@ -34,26 +34,26 @@ final class BeforeJudge {
   private Optional<ProtocolRule> start = Optional.empty();
   private boolean startOpen;
 
-  BeforeJudge(Moment now) {
-    this.course = now.course();
+  BeforeJudge(StateAt now) {
+    this.state = now.state();
     this.time = now.time();
     this.frame = now.latest();
-    this.leeway = Leeway.around(frame);
+    this.margins = MarginAnalysis.around(frame);
   }
 
   Decision decide() {
     ages();
-    course.protocol.rules().before().forEach(this::look);
+    state.protocol.rules().before().forEach(this::look);
     answers();
     // What would stop the test as soon as it began need not begin.
-    course.protocol.rules().anyTime().stream()
+    state.protocol.rules().anyTime().stream()
         .filter(ProtocolRule::isStop)
         .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
         .forEach(this::defer);
     Verdict verdict = verdict();
     return new Decision(
         time,
-        course.phase,
+        state.phase,
         Optional.empty(),
         verdict,
         verdict instanceof Verdict.Ready
@@ -63,7 +63,7 @@ final class BeforeJudge {
         List.of(),
         cautions,
         List.of(),
-        course.events.size());
+        state.events.size());
   }
 
   private void look(ProtocolRule rule) {
@@ -74,7 +74,7 @@ final class BeforeJudge {
       }
       return;
     }
-    flips.addAll(leeway.undecided(rule));
+    flips.addAll(margins.undecided(rule));
     if (rule.action() instanceof Action.Defer) {
       if (truth == Truth.TRUE) {
         defer(rule);
@@ -90,12 +90,12 @@ final class BeforeJudge {
 
   private void defer(ProtocolRule rule) {
     reasons.add(Reasons.of(rule, frame));
-    surelyDeferred |= leeway.outcomes(rule).alwaysHolds();
+    surelyDeferred |= margins.outcomes(rule).alwaysHolds();
   }
 
   // Once the test has begun nothing is asked any more.
   private void answers() {
-    Wiring wiring = course.protocol.wiring();
+    Wiring wiring = state.protocol.wiring();
     List<Gap> open = new ArrayList<>();
     for (int slot = 0; slot < wiring.layout().size(); slot++) {
       boolean answer = wiring.fact(slot).filter(Fact.Answer.class::isInstance).isPresent();
@@ -104,14 +104,14 @@ final class BeforeJudge {
       }
     }
     if (!open.isEmpty()) {
-      Set<String> needed = course.protocol.neededAnswers();
+      Set<String> needed = state.protocol.neededAnswers();
       open.stream().filter(gap -> needed.contains(gap.subject())).forEach(gaps::add);
     }
   }
 
   private void ages() {
-    Eligibility eligibility = course.protocol.eligibility();
-    Optional<Quantity> age = course.person.value(Attribute.AGE);
+    Eligibility eligibility = state.protocol.eligibility();
+    Optional<Quantity> age = state.person.value(Attribute.AGE);
     if (age.isPresent() && !eligibility.includes(age.get().base())) {
       Because outside =
           Reasons.plain(
@@ -138,9 +138,9 @@ final class BeforeJudge {
     Stage first =
         start
             .map(rule -> ((Action.StartAt) rule.action()).stage().text())
-            .flatMap(course.protocol::stage)
-            .orElse(course.protocol.stages().get(0));
-    return new Verdict.Ready(first.id(), Loads.of(course, first, time), agenda());
+            .flatMap(state.protocol::stage)
+            .orElse(state.protocol.stages().get(0));
+    return new Verdict.Ready(first.id(), Loads.of(state, first, time), agenda());
   }
 
   private Agenda agenda() {
@@ -148,8 +148,8 @@ final class BeforeJudge {
     gaps.stream()
         .filter(gap -> gap.cause() == Gap.Cause.NOT_ANSWERED)
         .forEach(gap -> needed.add(gap.subject()));
-    Set<String> open = new LinkedHashSet<>(AnswerSight.open(course));
+    Set<String> open = new LinkedHashSet<>(AnswerFiller.open(state));
     open.addAll(needed);
-    return Agendas.before(course, open, needed, time);
+    return Agendas.before(state, open, needed, time);
   }
 }

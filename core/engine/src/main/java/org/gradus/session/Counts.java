@@ -16,24 +16,24 @@ import org.gradus.rule.plan.Frame;
  */
 final class Counts {
 
-  private final Course course;
+  private final TestState state;
   private final List<Demand> demands;
   private final int[] held;
   private final int[] marginal;
 
-  private Counts(Course course) {
-    this.course = course;
-    this.demands = course.protocol.wiring().layout().demands();
+  private Counts(TestState state) {
+    this.state = state;
+    this.demands = state.protocol.wiring().layout().demands();
     this.held = new int[demands.size()];
     this.marginal = new int[demands.size()];
   }
 
   /** Fills the counts of a frame that shows a stage; everything else in it is filled already. */
-  static void fill(Course course, Passage present, Frame frame) {
-    if (course.protocol.wiring().counted().isEmpty()) {
+  static void fill(TestState state, StageRun present, Frame frame) {
+    if (state.protocol.wiring().counted().isEmpty()) {
       return;
     }
-    Counts counts = new Counts(course);
+    Counts counts = new Counts(state);
     counts.before(present);
     counts.add(present, frame);
   }
@@ -42,12 +42,12 @@ final class Counts {
    * Fills the counts of a frame that shows recovery: of all stages that were gone through to their
    * ends.
    */
-  static void fillAfterwards(Course course, Frame frame) {
-    if (course.protocol.wiring().counted().isEmpty()) {
+  static void fillAfterwards(TestState state, Frame frame) {
+    if (state.protocol.wiring().counted().isEmpty()) {
       return;
     }
-    Counts counts = new Counts(course);
-    counts.over(course.passages);
+    Counts counts = new Counts(state);
+    counts.over(state.runs);
     for (int slot = 0; slot < counts.demands.size(); slot++) {
       if (counts.demands.get(slot).aspect() == Aspect.COUNT) {
         frame.set(slot, counts.held[slot], counts.marginal[slot]);
@@ -55,21 +55,21 @@ final class Counts {
     }
   }
 
-  private void before(Passage present) {
-    over(course.passages.stream().takeWhile(stage -> !stage.equals(present)).toList());
+  private void before(StageRun present) {
+    over(state.runs.stream().takeWhile(stage -> !stage.equals(present)).toList());
   }
 
-  private void over(List<Passage> before) {
-    for (Passage stage : before) {
+  private void over(List<StageRun> before) {
+    for (StageRun stage : before) {
       if (stage.completed()) {
-        add(stage, Sight.withoutCounts(course, stage));
+        add(stage, FrameFiller.withoutCounts(state, stage));
       }
     }
   }
 
-  private void add(Passage stage, Frame frame) {
+  private void add(StageRun stage, Frame frame) {
     // A definition that is counted may rest on another count: as many rounds as there are counts.
-    for (int round = 0; round < course.protocol.wiring().counted().size(); round++) {
+    for (int round = 0; round < state.protocol.wiring().counted().size(); round++) {
       for (int slot = 0; slot < demands.size(); slot++) {
         if (demands.get(slot).aspect() == Aspect.COUNT) {
           show(stage, frame, slot);
@@ -78,15 +78,15 @@ final class Counts {
     }
     for (int slot = 0; slot < demands.size(); slot++) {
       if (demands.get(slot).aspect() == Aspect.COUNT && !stage.stage().warmUp()) {
-        Condition condition = course.protocol.wiring().counted(demands.get(slot));
+        Condition condition = state.protocol.wiring().counted(demands.get(slot));
         held[slot] += condition.test(frame) == Truth.TRUE ? 1 : 0;
         marginal[slot] += isMarginal(condition, frame) ? 1 : 0;
       }
     }
   }
 
-  private void show(Passage stage, Frame frame, int slot) {
-    Condition condition = course.protocol.wiring().counted(demands.get(slot));
+  private void show(StageRun stage, Frame frame, int slot) {
+    Condition condition = state.protocol.wiring().counted(demands.get(slot));
     Truth now = stage.stage().warmUp() ? Truth.FALSE : condition.test(frame);
     if (now == Truth.UNKNOWN) {
       frame.miss(slot, condition.gaps(frame).get(0));

@@ -20,33 +20,34 @@ import org.gradus.protocol.Stretch;
  * @param slots the readings that count for a due time
  * @param until up to when readings are waited for, since the start of the session
  */
-record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots, Duration until) {
+record DueSlots(
+    Schedule schedule, Duration start, Stretch stretch, ReadingSlots slots, Duration until) {
 
-  static DueSlots of(Protocol protocol, Passage passage) {
+  static DueSlots of(Protocol protocol, StageRun run) {
     return new DueSlots(
         protocol.schedule(),
-        passage.start(),
-        passage.stretch(),
-        passage.slots(),
-        passage.waitsUntil(protocol.unmeasured()));
+        run.start(),
+        run.stretch(),
+        run.slots(),
+        run.waitsUntil(protocol.unmeasured()));
   }
 
   /**
    * Those of recovery, which is timed from the end of the exercise; empty before, or without it.
    */
-  static Optional<DueSlots> ofRecovery(Course course) {
-    Optional<Recovery> recovery = course.protocol.recovery();
-    if (recovery.isEmpty() || course.exerciseEnd.isEmpty()) {
+  static Optional<DueSlots> ofRecovery(TestState state) {
+    Optional<Recovery> recovery = state.protocol.recovery();
+    if (recovery.isEmpty() || state.exerciseEnd.isEmpty()) {
       return Optional.empty();
     }
-    Duration start = course.exerciseEnd.get();
+    Duration start = state.exerciseEnd.get();
     Duration lasts = recovery.get().atMost();
     return Optional.of(
         new DueSlots(
             recovery.get().schedule(),
             start,
             Stretch.of(lasts),
-            course.recoverySlots,
+            state.recoverySlots,
             start.plus(lasts)));
   }
 
@@ -58,7 +59,7 @@ record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots,
     return time.minus(start);
   }
 
-  Optional<Taken> at(String signal, Duration due) {
+  Optional<StoredReading> at(String signal, Duration due) {
     return slots.at(signal, due);
   }
 
@@ -83,7 +84,7 @@ record DueSlots(Schedule schedule, Duration start, Stretch stretch, Slots slots,
   }
 
   /** Whether a reading is too old to count at a moment. */
-  static boolean isStale(MeasureLine line, Taken taken, Duration time) {
+  static boolean isStale(MeasureLine line, StoredReading taken, Duration time) {
     return line.validFor()
         .filter(limit -> time.minus(taken.time()).compareTo(limit) > 0)
         .isPresent();

@@ -25,8 +25,8 @@ import org.gradus.rule.syntax.Action;
  */
 final class EndOfStage {
 
-  private final Course course;
-  private final Passage passage;
+  private final TestState state;
+  private final StageRun run;
   private final Duration due;
   private final Duration atDue;
   private final Duration time;
@@ -43,14 +43,14 @@ final class EndOfStage {
   // Whether the exercise is over because it was planned to end here, and for no other reason.
   private boolean planned;
 
-  EndOfStage(Course course, Passage passage, Duration due, Duration time) {
-    this.course = course;
-    this.passage = passage;
+  EndOfStage(TestState state, StageRun run, Duration due, Duration time) {
+    this.state = state;
+    this.run = run;
     this.due = due;
-    this.atDue = passage.start().plus(due);
+    this.atDue = run.start().plus(due);
     this.time = time;
-    this.frame = Sight.atDue(course, passage, due);
-    this.ending = EndingRules.of(course, frame);
+    this.frame = FrameFiller.atDue(state, run, due);
+    this.ending = EndingRules.of(state, frame);
     this.missing = missingThatEnds();
     look();
   }
@@ -89,7 +89,7 @@ final class EndOfStage {
   private void look() {
     Set<Verdict> open = new LinkedHashSet<>();
     boolean reached = false;
-    for (ProtocolRule rule : course.protocol.rulesAtEndOf(passage.stage())) {
+    for (ProtocolRule rule : state.protocol.rulesAtEndOf(run.stage())) {
       Truth truth = rule.rule().test(frame);
       if (!judges(rule)) {
         aside(rule, truth);
@@ -111,7 +111,7 @@ final class EndOfStage {
       because = Optional.of(Reasons.plain("missing", "not read: " + signals));
     } else if (goesOn() && !ending.waitedFor().isEmpty()) {
       waitFor(ending.waitedFor());
-    } else if (planned && time.compareTo(course.waitsUntil()) < 0) {
+    } else if (planned && time.compareTo(state.waitsUntil()) < 0) {
       List<Gap> needed = neededByEstimates();
       if (!needed.isEmpty()) {
         waitFor(needed);
@@ -128,14 +128,14 @@ final class EndOfStage {
   // Whoever has come to the planned end of the exercise is asked for what the result rests on. A
   // rule that finishes for a reason does not wait for that.
   private List<Gap> neededByEstimates() {
-    Set<String> asked = course.protocol.readByEstimates();
+    Set<String> asked = state.protocol.readByEstimates();
     List<Gap> needed = new ArrayList<>();
-    for (MeasureLine line : course.protocol.schedule().lines()) {
-      Optional<Duration> last = line.lastDue(passage.stretch(), due);
+    for (MeasureLine line : state.protocol.schedule().lines()) {
+      Optional<Duration> last = line.lastDue(run.stretch(), due);
       if (line.ifMissing() == IfMissing.WAIT && last.isPresent()) {
         line.signals().stream()
             .filter(asked::contains)
-            .filter(signal -> passage.slot(signal, last.get()).isEmpty())
+            .filter(signal -> run.slot(signal, last.get()).isEmpty())
             .forEach(signal -> needed.add(Gap.now(signal, Gap.Cause.NEVER_TAKEN)));
       }
     }
@@ -152,15 +152,15 @@ final class EndOfStage {
   }
 
   private Optional<MeasureLine> missingThatEnds() {
-    return course.protocol.schedule().lines().stream()
+    return state.protocol.schedule().lines().stream()
         .filter(line -> line.ifMissing() == IfMissing.FINISH)
         .filter(
             line ->
-                line.lastDue(passage.stretch(), due)
+                line.lastDue(run.stretch(), due)
                     .filter(
                         at ->
                             line.signals().stream()
-                                .anyMatch(signal -> passage.slot(signal, at).isEmpty()))
+                                .anyMatch(signal -> run.slot(signal, at).isEmpty()))
                     .isPresent())
         .findFirst();
   }
@@ -180,7 +180,7 @@ final class EndOfStage {
 
   // A hold that has been used up is as if it were not there.
   private boolean isLeft(Action action) {
-    return !(action instanceof Action.Hold hold) || passage.holds() < hold.times();
+    return !(action instanceof Action.Hold hold) || run.holds() < hold.times();
   }
 
   // Given at the due time two verdicts are the same or they are not; given late, two holds of
@@ -198,7 +198,7 @@ final class EndOfStage {
   }
 
   private List<Loading> loads(Stage stage) {
-    return loads.computeIfAbsent(stage.id(), id -> Loads.of(course, stage, time));
+    return loads.computeIfAbsent(stage.id(), id -> Loads.of(state, stage, time));
   }
 
   // In step with the schedule of readings, and never over before it is given.
@@ -211,10 +211,10 @@ final class EndOfStage {
   // Beyond the last stage there is nothing to advance to: that is finishing.
   private Optional<Stage> nextStage(Action.Advance advance) {
     if (advance.to().isPresent()) {
-      return course.protocol.stage(advance.to().get().text());
+      return state.protocol.stage(advance.to().get().text());
     }
-    int next = passage.stage().place() + 1;
-    List<Stage> stages = course.protocol.stages();
+    int next = run.stage().place() + 1;
+    List<Stage> stages = state.protocol.stages();
     return next < stages.size() ? Optional.of(stages.get(next)) : Optional.empty();
   }
 
@@ -223,15 +223,15 @@ final class EndOfStage {
     if (missing.isPresent()) {
       return Set.of();
     }
-    Leeway leeway = Leeway.around(frame);
+    MarginAnalysis margins = MarginAnalysis.around(frame);
     Set<String> flips = new LinkedHashSet<>();
     Set<Verdict> possible = new LinkedHashSet<>();
-    for (ProtocolRule rule : course.protocol.rulesAtEndOf(passage.stage())) {
+    for (ProtocolRule rule : state.protocol.rulesAtEndOf(run.stage())) {
       if (judges(rule) && isLeft(rule.action())) {
-        Outcomes could = leeway.outcomes(rule);
+        Outcomes could = margins.outcomes(rule);
         if (could.canHold() || could.canBeUnknown()) {
           possible.add(meant(rule.action(), rule, atDue));
-          flips.addAll(leeway.undecided(rule, could));
+          flips.addAll(margins.undecided(rule, could));
         }
         if (could.alwaysHolds()) {
           break;
@@ -243,10 +243,10 @@ final class EndOfStage {
       flips.clear();
     }
     if (verdict.isEmpty() || goesOn()) {
-      for (ProtocolRule rule : StopMonitor.ending(course)) {
-        Outcomes could = leeway.outcomes(rule);
+      for (ProtocolRule rule : StopMonitor.ending(state)) {
+        Outcomes could = margins.outcomes(rule);
         if (could.canBeUnknown()) {
-          flips.addAll(leeway.undecided(rule, could));
+          flips.addAll(margins.undecided(rule, could));
         }
       }
     }

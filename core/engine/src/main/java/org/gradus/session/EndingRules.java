@@ -16,13 +16,13 @@ import org.gradus.rule.plan.Frame;
  */
 record EndingRules(List<Gap> waitedFor, List<Decision.Unchecked> unchecked) {
 
-  static EndingRules of(Course course, Frame frame) {
+  static EndingRules of(TestState state, Frame frame) {
     List<Gap> waitedFor = new ArrayList<>();
     List<Decision.Unchecked> unchecked = new ArrayList<>();
-    for (ProtocolRule rule : StopMonitor.ending(course)) {
+    for (ProtocolRule rule : StopMonitor.ending(state)) {
       if (rule.rule().test(frame) == Truth.UNKNOWN) {
         List<Gap> lacking = Reasons.gaps(rule, frame);
-        List<Gap> waits = lacking.stream().filter(gap -> isWaitedFor(gap, course)).toList();
+        List<Gap> waits = lacking.stream().filter(gap -> isWaitedFor(gap, state)).toList();
         waitedFor.addAll(waits);
         if (waits.isEmpty()) {
           unchecked.add(new Decision.Unchecked(rule.id(), lacking));
@@ -32,9 +32,9 @@ record EndingRules(List<Gap> waitedFor, List<Decision.Unchecked> unchecked) {
     return new EndingRules(waitedFor, unchecked);
   }
 
-  private static boolean isWaitedFor(Gap gap, Course course) {
+  private static boolean isWaitedFor(Gap gap, TestState state) {
     return !(gap.settle() instanceof Gap.Settle.Never)
-        && course
+        && state
             .protocol
             .schedule()
             .lineOf(gap.subject())

@@ -6,98 +6,98 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 
 /**
- * What an event makes of a test. Each method changes the course in the making, and returns the
- * readings that are now the newest of their signal.
+ * What an event changes in a test. Each method edits the next state and returns the readings that
+ * are now the newest of their signal.
  */
-final class EventEffect implements Event.Visitor<Map<String, Taken>> {
+final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
 
-  private final Moment now;
-  private final Course course;
-  private final Act act;
-  private final Course.Change change;
+  private final StateAt now;
+  private final TestState state;
+  private final AnsweredRules act;
+  private final TestState.Change change;
 
   /**
    * @param now the moment before the event
    * @param act what it says to the rules that have spoken
    */
-  EventEffect(Moment now, Act act, Course.Change change) {
+  EventEffect(StateAt now, AnsweredRules act, TestState.Change change) {
     this.now = now;
-    this.course = now.course();
+    this.state = now.state();
     this.act = act;
     this.change = change;
   }
 
   @Override
-  public Map<String, Taken> read(Event.Read read) {
+  public Map<String, StoredReading> read(Event.Read read) {
     if (read.readings().isEmpty()) {
       return Map.of(); // all of it was taken back
     }
     Times.refuseImpossible("a reading", read.taken());
-    return new Placement(course, change, read).place();
+    return new ReadingPlacer(state, change, read).place();
   }
 
   @Override
-  public Map<String, Taken> reported(Event.Reported reported) {
-    Reports.report(reported, course, change);
+  public Map<String, StoredReading> reported(Event.Reported reported) {
+    TesterReports.report(reported, state, change);
     return Map.of();
   }
 
   @Override
-  public Map<String, Taken> withdrawn(Event.Withdrawn withdrawn) {
-    Reports.withdraw(withdrawn.sign(), course, change);
+  public Map<String, StoredReading> withdrawn(Event.Withdrawn withdrawn) {
+    TesterReports.withdraw(withdrawn.sign(), state, change);
     return Map.of();
   }
 
   // The events that were told before are replayed as they count now; nothing is left to do.
   @Override
-  public Map<String, Taken> amended(Event.Amended amended) {
+  public Map<String, StoredReading> amended(Event.Amended amended) {
     return Map.of();
   }
 
   @Override
-  public Map<String, Taken> rejected(Event.Rejected rejected) {
+  public Map<String, StoredReading> rejected(Event.Rejected rejected) {
     return Map.of();
   }
 
   @Override
-  public Map<String, Taken> loadSet(Event.LoadSet set) {
-    Reports.loadSet(set, course, change);
+  public Map<String, StoredReading> loadSet(Event.LoadSet set) {
+    TesterReports.loadSet(set, state, change);
     return Map.of();
   }
 
   @Override
-  public Map<String, Taken> done(Event.Done done) {
-    Reports.done(done, course, change);
+  public Map<String, StoredReading> done(Event.Done done) {
+    TesterReports.done(done, state, change);
     return Map.of();
   }
 
   @Override
-  public Map<String, Taken> followed(Event.Followed followed) {
+  public Map<String, StoredReading> followed(Event.Followed followed) {
     act.answer(change, now.time());
     return act(followed.verdict());
   }
 
   @Override
-  public Map<String, Taken> overridden(Event.Overridden overridden) {
-    new PlausibleLoads(course.protocol).check(overridden.verdict());
+  public Map<String, StoredReading> overridden(Event.Overridden overridden) {
+    new LoadValidator(state.protocol).check(overridden.verdict());
     // To whoever decides otherwise also what was read before and is told later is new.
     boolean stops = overridden.verdict().kind() == Verdict.Kind.STOP;
     act.answer(change, stops ? now.time() : Duration.ZERO);
-    if (course.phase == Phase.RECOVERY) {
-      Symptoms.note(course, act.answered(), change);
+    if (state.phase == Phase.RECOVERY) {
+      Symptoms.note(state, act.answered(), change);
     }
     return act(overridden.verdict());
   }
 
   @Override
-  public Map<String, Taken> abandoned(Event.Abandoned abandoned) {
+  public Map<String, StoredReading> abandoned(Event.Abandoned abandoned) {
     Symptoms.noteAlarm(now, change);
     change.end(Ending.ABANDONED);
     return Map.of();
   }
 
-  private Map<String, Taken> act(Verdict verdict) {
-    if (endsAStage(verdict.kind()) && course.passages.isEmpty()) {
+  private Map<String, StoredReading> act(Verdict verdict) {
+    if (endsAStage(verdict.kind()) && state.runs.isEmpty()) {
       throw new ReadingRefused(
           Code.G510, verdict.word(), "before the test", "no stage has begun that it could end");
     }

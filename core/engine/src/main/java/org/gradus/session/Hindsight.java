@@ -22,14 +22,14 @@ public record Hindsight(int event, String then, String now) {
   }
 
   /** The answer to an event, with what it lets appear in another light. */
-  static Decision answer(Course before, Event event, Moment after) {
+  static Decision answer(TestState before, Event event, StateAt after) {
     Decision answer = Judge.at(after);
     Optional<Duration> since = since(event);
     boolean late =
         since.isPresent()
             && before.events.inOrder().stream()
                 .anyMatch(old -> isFollowed(old) && old.at().compareTo(since.get()) >= 0);
-    return late ? answer.with(of(before, event, after.course())) : answer;
+    return late ? answer.with(of(before, event, after.state())) : answer;
   }
 
   // From when on what is told says something; empty for what is told as it happens.
@@ -46,7 +46,7 @@ public record Hindsight(int event, String then, String now) {
     return event instanceof Event.Followed;
   }
 
-  private static List<Hindsight> of(Course before, Event event, Course after) {
+  private static List<Hindsight> of(TestState before, Event event, TestState after) {
     List<Event> told = before.events.inOrder();
     List<String> then = verdicts(before, Amendments.counted(told));
     List<String> now;
@@ -70,7 +70,7 @@ public record Hindsight(int event, String then, String now) {
   }
 
   // The events as they count by now; a late reading as if it had been told when it was taken.
-  private static List<Event> inTime(Course after, Event event) {
+  private static List<Event> inTime(TestState after, Event event) {
     List<Event> counted = new ArrayList<>(Amendments.counted(after.events.inOrder()));
     if (!(event instanceof Event.Read late)) {
       return counted;
@@ -90,14 +90,14 @@ public record Hindsight(int event, String then, String now) {
   }
 
   /** What is recommended at each verdict that was followed, in order. */
-  private static List<String> verdicts(Course start, List<Event> events) {
+  private static List<String> verdicts(TestState start, List<Event> events) {
     List<String> verdicts = new ArrayList<>();
-    Course now = Course.begin(start.protocol, start.person);
+    TestState now = TestState.begin(start.protocol, start.person);
     for (Event event : events) {
       if (isFollowed(event)) {
         verdicts.add(Judge.decide(now, event.at()).said());
       }
-      now = Intake.apply(now, event, event, Optional.empty()).course();
+      now = EventApplier.apply(now, event, event, Optional.empty()).state();
     }
     return verdicts;
   }

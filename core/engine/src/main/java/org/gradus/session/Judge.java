@@ -6,51 +6,51 @@ import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 
-/** Reads the decision of a moment off a course. Pure: asking changes nothing. */
+/** Makes the decision of a moment from the state of a test. Pure: asking changes nothing. */
 final class Judge {
 
   private Judge() {}
 
-  static Decision decide(Course course, Duration time) {
-    return at(moment(course, time));
+  static Decision decide(TestState state, Duration time) {
+    return at(moment(state, time));
   }
 
   /** When the decision of a moment may change by itself. */
-  static Optional<Duration> changesAt(Course course, Duration time) {
-    return Ahead.of(moment(course, time));
+  static Optional<Duration> changesAt(TestState state, Duration time) {
+    return NextDecisionChange.of(moment(state, time));
   }
 
-  private static Moment moment(Course course, Duration time) {
+  private static StateAt moment(TestState state, Duration time) {
     Times.refuseImpossible("the question", time);
-    if (time.compareTo(course.now) < 0) {
+    if (time.compareTo(state.now) < 0) {
       throw new ReadingRefused(
-          Code.G503, "the question", Times.clock(time), Times.clock(course.now));
+          Code.G503, "the question", Times.clock(time), Times.clock(state.now));
     }
-    return Moment.of(course, time);
+    return StateAt.of(state, time);
   }
 
   /** The decision of a moment that time has been brought up to. */
-  static Decision at(Moment now) {
-    Course course = now.course();
-    return switch (course.phase) {
+  static Decision at(StateAt now) {
+    TestState state = now.state();
+    return switch (state.phase) {
       case BEFORE -> new BeforeJudge(now).decide();
       case STAGE -> new StageJudge(now).decide();
       case RECOVERY -> new RecoveryJudge(now).decide();
-      case ENDED -> over(course, now.time());
+      case ENDED -> over(state, now.time());
     };
   }
 
-  private static Decision over(Course course, Duration time) {
+  private static Decision over(TestState state, Duration time) {
     return new Decision(
         time,
-        course.phase,
+        state.phase,
         Optional.empty(),
-        new Verdict.Over(course.ending.orElse(Ending.DONE)),
+        new Verdict.Over(state.ending.orElse(Ending.DONE)),
         Optional.empty(),
         Firmness.FIRM,
         List.of(),
         List.of(),
         List.of(),
-        course.events.size());
+        state.events.size());
   }
 }

@@ -17,16 +17,16 @@ final class Loads {
 
   private Loads() {}
 
-  static List<Loading> of(Course course, Stage stage, Duration at) {
+  static List<Loading> of(TestState state, Stage stage, Duration at) {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
     // What asks for nothing comes to the same on any frame.
-    Frame any = new Frame(course.protocol.wiring().layout());
+    Frame any = new Frame(state.protocol.wiring().layout());
     for (Stage.Load load : stage.loads()) {
       Frame frame =
           load.isPlain()
               ? any
-              : Sight.atDue(course, Passage.begin(stage, loads, at), Duration.ZERO);
+              : FrameFiller.atDue(state, StageRun.begin(stage, loads, at), Duration.ZERO);
       double value = load.value().value(frame);
       if (!Double.isNaN(value)) {
         Quantity begins = Quantity.ofBase(value, load.unit());
@@ -35,7 +35,7 @@ final class Loads {
         loads.add(new Loading(load.name(), begins, ramp));
       }
     }
-    return braked(course.protocol, loads);
+    return braked(state.protocol, loads);
   }
 
   private static Optional<Loading.Ramp> ramp(
@@ -99,16 +99,16 @@ final class Loads {
   }
 
   /** The loads with one of them as it is really set. */
-  static List<Loading> set(Course course, List<Loading> loads, Loading told) {
+  static List<Loading> set(TestState state, List<Loading> loads, Loading told) {
     List<Loading> changed = new ArrayList<>(loads);
     changed.replaceAll(old -> old.name().equals(told.name()) ? told : old);
     Optional<Loading> force = named(Brake.FORCE, changed);
     Optional<Double> rate = steady(changed);
     if (force.isEmpty() || rate.isEmpty() || told.name().equals(Brake.POWER)) {
-      return braked(course.protocol, changed);
+      return braked(state.protocol, changed);
     }
     // The brake stays as it is set: who pedals faster against it does more.
-    Brake brake = course.protocol.brake().orElseThrow();
+    Brake brake = state.protocol.brake().orElseThrow();
     DoubleUnaryOperator power = newtons -> brake.power(newtons, rate.get());
     changed.replaceAll(
         old ->

@@ -10,7 +10,7 @@ import org.gradus.protocol.Protocol;
  * A test as it stood at one moment, from which its result is worked out. Immutable; it may be
  * shared between threads. Only a {@link Session} makes one.
  */
-public sealed interface Outcome permits TestAtMoment {
+public sealed interface Outcome permits StateOutcome {
 
   /** The protocol, with its settings. */
   Protocol protocol();

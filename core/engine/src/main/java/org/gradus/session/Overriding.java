@@ -9,10 +9,10 @@ import org.gradus.protocol.Stage;
 /** What a tester may decide against the engine: anything but going on after a followed stop. */
 final class Overriding {
 
-  private final Course course;
+  private final TestState state;
 
-  Overriding(Course course) {
-    this.course = course;
+  Overriding(TestState state) {
+    this.state = state;
   }
 
   /**
@@ -25,7 +25,7 @@ final class Overriding {
     Duration at = event.at();
     refuseWithoutReason(verdict.word(), event.reason());
     boolean possible =
-        switch (course.phase) {
+        switch (state.phase) {
           case BEFORE -> before(verdict);
           case STAGE -> inStage(verdict, at);
           case RECOVERY ->
@@ -47,7 +47,7 @@ final class Overriding {
    */
   void refuseUnlessPossible(Event.Abandoned event) {
     refuseWithoutReason("to abandon", event.reason());
-    if (course.phase == Phase.ENDED) {
+    if (state.phase == Phase.ENDED) {
       throw new VerdictRefused(Code.G602, "to abandon", where(), "it is over already");
     }
   }
@@ -59,20 +59,20 @@ final class Overriding {
   }
 
   private String where() {
-    if (course.stopped) {
+    if (state.stopped) {
       return "after a stop";
     }
-    return switch (course.phase) {
+    return switch (state.phase) {
       case BEFORE -> "before the test";
-      case STAGE -> "in " + course.present().stage().id();
+      case STAGE -> "in " + state.currentRun().stage().id();
       case RECOVERY -> "in recovery";
       case ENDED -> "after the test";
     };
   }
 
   private String remedy(Verdict verdict, Duration at) {
-    return switch (course.phase) {
-      case BEFORE -> "begin with one of " + ids(course.protocol.stages()) + ", or defer";
+    return switch (state.phase) {
+      case BEFORE -> "begin with one of " + ids(state.protocol.stages()) + ", or defer";
       case STAGE -> inStageInstead(verdict, at);
       case RECOVERY -> "there is only recovery: continue, end or stop";
       case ENDED -> "open a new session";
@@ -80,13 +80,13 @@ final class Overriding {
   }
 
   private String inStageInstead(Verdict verdict, Duration at) {
-    Passage present = course.present();
+    StageRun present = state.currentRun();
     if (verdict instanceof Verdict.Hold) {
       Duration end = present.end().compareTo(at) > 0 ? present.end() : at;
       return "hold until later than " + Times.clock(end);
     }
     List<Stage> later =
-        course.protocol.stages().stream()
+        state.protocol.stages().stream()
             .filter(stage -> stage.place() > present.stage().place())
             .toList();
     return verdict instanceof Verdict.Advance && !later.isEmpty()
@@ -101,7 +101,7 @@ final class Overriding {
   private boolean before(Verdict verdict) {
     return switch (verdict.kind()) {
       case DEFER -> true;
-      case READY -> course.protocol.stage(((Verdict.Ready) verdict).stage()).isPresent();
+      case READY -> state.protocol.stage(((Verdict.Ready) verdict).stage()).isPresent();
       case CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER -> false;
     };
   }
@@ -116,15 +116,15 @@ final class Overriding {
   }
 
   private boolean isLater(String stage) {
-    return course
+    return state
         .protocol
         .stage(stage)
-        .filter(next -> next.place() > course.present().stage().place())
+        .filter(next -> next.place() > state.currentRun().stage().place())
         .isPresent();
   }
 
   private boolean isLonger(Duration until, Duration at) {
     Times.refuseImpossible("the end of a hold", until);
-    return until.compareTo(at) > 0 && until.compareTo(course.present().end()) > 0;
+    return until.compareTo(at) > 0 && until.compareTo(state.currentRun().end()) > 0;
   }
 }

@@ -16,7 +16,7 @@ import org.gradus.rule.syntax.Action;
 /** Decides in recovery: an emergency stops again, and the end has to be earned. */
 final class RecoveryJudge {
 
-  private final Course course;
+  private final TestState state;
   private final Duration time;
   private final Recovery recovery;
   private final Duration start;
@@ -25,34 +25,34 @@ final class RecoveryJudge {
   private final List<ProtocolRule> ends;
   private final List<ProtocolRule> cautions;
 
-  RecoveryJudge(Moment now) {
+  RecoveryJudge(StateAt now) {
     this.latest = now.latest();
-    this.course = now.course();
+    this.state = now.state();
     this.time = now.time();
-    this.standing = Sight.standing(course, time);
-    this.recovery = course.protocol.recovery().orElseThrow();
-    this.start = course.exerciseEnd.orElse(course.now);
-    List<ProtocolRule> rules = course.protocol.rules().inRecovery();
+    this.standing = FrameFiller.standing(state, time);
+    this.recovery = state.protocol.recovery().orElseThrow();
+    this.start = state.exerciseEnd.orElse(state.now);
+    List<ProtocolRule> rules = state.protocol.rules().inRecovery();
     this.ends = rules.stream().filter(rule -> rule.action() instanceof Action.End).toList();
     this.cautions = rules.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
   }
 
   Decision decide() {
-    if (course.alarm.isPresent()) {
-      Alarm alarm = course.alarm.get();
+    if (state.alarm.isPresent()) {
+      Alarm alarm = state.alarm.get();
       return decision(
-          alarm.verdict(), Optional.of(alarm.because()), StopMonitor.firmness(course, alarm));
+          alarm.verdict(), Optional.of(alarm.because()), StopMonitor.firmness(state, alarm));
     }
     Duration limit = start.plus(recovery.atMost());
-    Duration until = RecoveryStage.at(course, time).end();
-    Agenda agenda = Agendas.ofRecovery(course, start, until, time);
-    Optional<Retake> retake = Retake.of(course, time);
+    Duration until = RecoveryStage.at(state, time).end();
+    Agenda agenda = Agendas.ofRecovery(state, start, until, time);
+    Optional<Retake> retake = Retake.of(state, time);
     if (retake.isPresent()) {
       Because because = Reasons.of(retake.get().rule(), latest);
       return decision(retake.get().verdict(agenda), Optional.of(because), Firmness.of(doubts()));
     }
     Optional<ProtocolRule> end = ends.stream().filter(this::ends).findFirst();
-    if (end.isPresent() && course.symptoms.isEmpty() && cautions.stream().noneMatch(this::holds)) {
+    if (end.isPresent() && state.symptoms.isEmpty() && cautions.stream().noneMatch(this::holds)) {
       Because because = Reasons.of(end.get(), standing);
       return decision(new Verdict.End(), Optional.of(because), firmness(true));
     }
@@ -77,7 +77,7 @@ final class RecoveryJudge {
       ends.forEach(rule -> unmet.add(shown(rule)));
     }
     cautions.stream().filter(this::holds).forEach(rule -> unmet.add(shown(rule)));
-    unmet.addAll(Symptoms.unmet(course));
+    unmet.addAll(Symptoms.unmet(state));
     return unmet;
   }
 
@@ -88,23 +88,23 @@ final class RecoveryJudge {
   }
 
   private Set<String> doubts() {
-    return StopMonitor.marginal(course, StopMonitor.ending(course));
+    return StopMonitor.marginal(state, StopMonitor.ending(state));
   }
 
   private Firmness firmness(boolean ended) {
-    Leeway leeway = Leeway.around(latest);
-    Leeway ending = Leeway.around(standing);
+    MarginAnalysis margins = MarginAnalysis.around(latest);
+    MarginAnalysis ending = MarginAnalysis.around(standing);
     boolean firm =
         ended
             ? ends.stream().anyMatch(rule -> ending.outcomes(rule).alwaysHolds())
-                && cautions.stream().noneMatch(rule -> leeway.outcomes(rule).canHold())
-            : !course.symptoms.isEmpty()
+                && cautions.stream().noneMatch(rule -> margins.outcomes(rule).canHold())
+            : !state.symptoms.isEmpty()
                 || ends.stream().noneMatch(rule -> ending.outcomes(rule).canHold())
-                || cautions.stream().anyMatch(rule -> leeway.outcomes(rule).alwaysHolds());
+                || cautions.stream().anyMatch(rule -> margins.outcomes(rule).alwaysHolds());
     Set<String> flips = new LinkedHashSet<>(doubts());
     if (!firm) {
       ends.forEach(rule -> flips.addAll(ending.undecided(rule)));
-      cautions.forEach(rule -> flips.addAll(leeway.undecided(rule)));
+      cautions.forEach(rule -> flips.addAll(margins.undecided(rule)));
     }
     return Firmness.of(flips);
   }
@@ -112,14 +112,14 @@ final class RecoveryJudge {
   private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
     return new Decision(
         time,
-        course.phase,
-        Optional.of(RecoveryStage.at(course, time).stage().id()),
+        state.phase,
+        Optional.of(RecoveryStage.at(state, time).stage().id()),
         verdict,
         because,
         firmness,
         List.of(),
         cautions.stream().filter(this::holds).map(rule -> Reasons.of(rule, latest)).toList(),
         List.of(),
-        course.events.size());
+        state.events.size());
   }
 }

@@ -16,12 +16,12 @@ import org.gradus.protocol.Stage;
 record RecoveryStage(Stage stage, Duration start, Duration end, int place) {
 
   /** The stage at a moment; after a stop with rest the moving ones are passed over. */
-  static RecoveryStage at(Course course, Duration time) {
-    Recovery recovery = course.protocol.recovery().orElseThrow();
-    Duration start = course.exerciseEnd.orElse(course.now);
+  static RecoveryStage at(TestState state, Duration time) {
+    Recovery recovery = state.protocol.recovery().orElseThrow();
+    Duration start = state.exerciseEnd.orElse(state.now);
     Duration limit = start.plus(recovery.atMost());
     List<Stage> stages = recovery.stages();
-    Duration end = start.minus(course.recoverySkipped);
+    Duration end = start.minus(state.recoverySkipped);
     int place = 0;
     for (int i = 0; i < stages.size(); i++) {
       end = end.plus(stages.get(i).lasts());
@@ -36,21 +36,21 @@ record RecoveryStage(Stage stage, Duration start, Duration end, int place) {
   }
 
   /** What is set in each stage of recovery, were it to begin at a time. */
-  static List<List<Loading>> loads(Course course, Duration at) {
-    return course
+  static List<List<Loading>> loads(TestState state, Duration at) {
+    return state
         .protocol
         .recovery()
-        .map(after -> after.stages().stream().map(stage -> Loads.of(course, stage, at)).toList())
+        .map(after -> after.stages().stream().map(stage -> Loads.of(state, stage, at)).toList())
         .orElse(List.of());
   }
 
   /** The load with which recovery would begin at a time; to rest is to have none. */
-  static List<Loading> first(Course course, boolean rest, Duration at) {
-    return course
+  static List<Loading> first(TestState state, boolean rest, Duration at) {
+    return state
         .protocol
         .recovery()
         .filter(after -> !rest)
-        .map(after -> Loads.of(course, after.stages().get(0), at))
+        .map(after -> Loads.of(state, after.stages().get(0), at))
         .orElse(List.of());
   }
 }

@@ -10,7 +10,7 @@ import org.gradus.protocol.Protocol;
 
 /**
  * Tells a test again, event by event, in the order in which it was told. Each event is checked
- * against the course as it was then: an amendment that was told later does not make wrong what was
+ * against the state as it was then: an amendment that was told later does not make wrong what was
  * followed before it.
  */
 final class Replay {
@@ -19,35 +19,35 @@ final class Replay {
   @FunctionalInterface
   interface Step {
 
-    /** Looks at an event between the course before it and the moment after it. */
-    void told(Course before, Event event, Moment after);
+    /** Looks at an event between the state before it and the moment after it. */
+    void told(TestState before, Event event, StateAt after);
   }
 
   private Replay() {}
 
   /**
-   * The course that events lead to. They are held to all that a live session holds them to.
+   * The state that events lead to. Each must be one that a live session accepts.
    *
    * @throws RecordRefused when one of them cannot have happened, with its number
    * @throws ReadingRefused when something the protocol needs to know of the person is missing
    */
-  static Course of(Protocol protocol, Person person, List<Event> events, Step step) {
-    Course course = Course.open(protocol, person);
+  static TestState of(Protocol protocol, Person person, List<Event> events, Step step) {
+    TestState state = TestState.open(protocol, person);
     for (Event event : events) {
-      Moment next;
+      StateAt next;
       try {
-        next = Intake.apply(course, event);
+        next = EventApplier.apply(state, event);
       } catch (ReadingRefused | VerdictRefused refused) {
         throw new RecordRefused(
             Code.G620,
             refused,
-            Integer.toString(course.events.size() + 1),
+            Integer.toString(state.events.size() + 1),
             protocol.toString(),
             String.valueOf(refused.getMessage()));
       }
-      step.told(course, event, next);
-      course = next.course();
+      step.told(state, event, next);
+      state = next.state();
     }
-    return course;
+    return state;
   }
 }

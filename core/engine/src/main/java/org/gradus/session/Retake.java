@@ -22,22 +22,22 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
     return new Verdict.Measure(gaps, Optional.of(until), agenda);
   }
 
-  static Optional<Retake> of(Course course, Duration time) {
+  static Optional<Retake> of(TestState state, Duration time) {
     List<ProtocolRule> waiting =
-        StopMonitor.ending(course).stream().filter(rule -> course.watch(rule).waits(time)).toList();
+        StopMonitor.ending(state).stream().filter(rule -> state.watch(rule).waits(time)).toList();
     Set<Gap> gaps = new LinkedHashSet<>();
-    waiting.forEach(rule -> gaps.addAll(gaps(rule, course)));
+    waiting.forEach(rule -> gaps.addAll(gaps(rule, state)));
     return waiting.stream()
-        .min(Comparator.comparing(rule -> until(rule, course)))
-        .map(first -> new Retake(first, List.copyOf(gaps), until(first, course)));
+        .min(Comparator.comparing(rule -> until(rule, state)))
+        .map(first -> new Retake(first, List.copyOf(gaps), until(first, state)));
   }
 
-  private static Duration until(ProtocolRule rule, Course course) {
-    return course.watch(rule).second().orElseThrow().until();
+  private static Duration until(ProtocolRule rule, TestState state) {
+    return state.watch(rule).second().orElseThrow().until();
   }
 
-  private static List<Gap> gaps(ProtocolRule rule, Course course) {
-    return course.watch(rule).second().stream()
+  private static List<Gap> gaps(ProtocolRule rule, TestState state) {
+    return state.watch(rule).second().stream()
         .flatMap(second -> second.awaited().stream())
         .map(Retake::unconfirmed)
         .toList();
@@ -49,9 +49,9 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
   }
 
   /** The signals a rule asks for, in order of the alphabet. */
-  static List<String> signals(ProtocolRule rule, Course course) {
+  static List<String> signals(ProtocolRule rule, TestState state) {
     return rule.rule().condition().stream()
-        .flatMap(condition -> Grounds.signals(condition, course.protocol.wiring()).stream())
+        .flatMap(condition -> Grounds.signals(condition, state.protocol.wiring()).stream())
         .toList();
   }
 }

@@ -53,23 +53,23 @@ record RuleWatch(
    * a reading been a step higher or lower, is as open there as it was. A stop that was told and
    * followed rests on nothing any more.
    */
-  static void goOn(Course course, Course.Change change) {
+  static void goOn(TestState state, TestState.Change change) {
     Set<String> rests = new HashSet<>();
-    for (ProtocolRule rule : course.protocol.rules().anyTime()) {
+    for (ProtocolRule rule : state.protocol.rules().anyTime()) {
       RuleWatch watch = change.watch(rule);
       boolean isWatched = rule.isStop() && !rule.stagesOnly() && watch.heard.isEmpty();
       if (isWatched && watch.second.isPresent()) {
-        rests.addAll(Retake.signals(rule, course));
+        rests.addAll(Retake.signals(rule, state));
       }
       boolean isOpen = isWatched && rule.confirm().isPresent();
       change.watch(
           rule.id(),
           new RuleWatch(
               watch.second.filter(any -> isWatched),
-              course.watch(rule).marginal.filter(any -> isOpen),
+              state.watch(rule).marginal.filter(any -> isOpen),
               watch.heard));
     }
-    change.latest = Copies.keeping(change.latest, rests::contains);
+    change.latest = PersistentCollections.keeping(change.latest, rests::contains);
   }
 
   /** The comparisons on which its answer hung. */

@@ -38,12 +38,12 @@ public final class Session extends Telling {
 
   private final Thread owner = Thread.currentThread();
   private final Ledger ledger;
-  private Course course;
+  private TestState state;
   // The last answer, so that what is followed need not be worked out a second time.
   private @Nullable Decision answered;
 
-  private Session(Course course, Ledger ledger) {
-    this.course = course;
+  private Session(TestState state, Ledger ledger) {
+    this.state = state;
     this.ledger = ledger;
   }
 
@@ -62,7 +62,7 @@ public final class Session extends Telling {
    * @throws ReadingRefused when something the protocol needs to know of the person was not given
    */
   public static Session open(Protocol protocol, Person person, Ledger ledger) {
-    return new Session(Course.open(protocol, person), ledger);
+    return new Session(TestState.open(protocol, person), ledger);
   }
 
   /**
@@ -106,27 +106,27 @@ public final class Session extends Telling {
    *     not have
    */
   public static void rerun(Protocol other, Person person, List<Event> events, Ledger shown) {
-    Course course = Course.open(other, person);
+    TestState state = TestState.open(other, person);
     for (Event event : events) {
-      Moment next = Intake.suppose(course, event);
-      shown.keep(next.number(), event, Hindsight.answer(course, event, next));
-      course = next.course();
+      StateAt next = EventApplier.suppose(state, event);
+      shown.keep(next.number(), event, Hindsight.answer(state, event, next));
+      state = next.state();
     }
   }
 
   /** A copy on which to try what would be; it is kept by no ledger and does not touch this one. */
   public Session fork() {
     ownThread();
-    return new Session(course, Ledger.NONE);
+    return new Session(state, Ledger.NONE);
   }
 
   @Override
   Decision tell(Event event) {
     ownThread();
-    Moment next = Intake.apply(course, event);
-    Decision answer = Hindsight.answer(course, event, next);
+    StateAt next = EventApplier.apply(state, event);
+    Decision answer = Hindsight.answer(state, event, next);
     ledger.keep(next.number(), event, answer);
-    course = next.course();
+    state = next.state();
     answered = answer;
     return answer;
   }
@@ -137,13 +137,13 @@ public final class Session extends Telling {
       return;
     }
     Event.Followed event = new Event.Followed(Following.recorded(verdict), decision.at());
-    Moment next = Intake.follow(course, event, decision);
+    StateAt next = EventApplier.follow(state, event, decision);
     Decision answer = null;
     if (ledger != Ledger.NONE) {
-      answer = Hindsight.answer(course, event, next);
+      answer = Hindsight.answer(state, event, next);
       ledger.keep(next.number(), event, answer);
     }
-    course = next.course();
+    state = next.state();
     answered = answer;
   }
 
@@ -155,7 +155,7 @@ public final class Session extends Telling {
    */
   public Decision decide(Duration at) {
     ownThread();
-    Decision answer = Judge.decide(course, at);
+    Decision answer = Judge.decide(state, at);
     answered = answer;
     return answer;
   }
@@ -172,7 +172,7 @@ public final class Session extends Telling {
    */
   public Optional<Duration> changesAt(Duration at) {
     ownThread();
-    return Judge.changesAt(course, at);
+    return Judge.changesAt(state, at);
   }
 
   /**
@@ -185,7 +185,7 @@ public final class Session extends Telling {
    */
   public Diagram diagram(Duration at, String rule) {
     ownThread();
-    return new Drawing(course, at).of(rule);
+    return new RuleDiagram(state, at).of(rule);
   }
 
   /**
@@ -221,13 +221,13 @@ public final class Session extends Telling {
   // The very object that was answered last needs no second look; an equal one gets it.
   @SuppressWarnings("ReferenceEquality")
   private void refuseOutdated(Decision decision) {
-    if (decision.event() != course.events.size() || decision.at().compareTo(course.now) < 0) {
+    if (decision.event() != state.events.size() || decision.at().compareTo(state.now) < 0) {
       throw new DecisionOutdated(
-          Times.clock(decision.at()), "something was told or done at " + Times.clock(course.now));
+          Times.clock(decision.at()), "something was told or done at " + Times.clock(state.now));
     }
     // What would have been otherwise before is said once and changes nothing now.
     if (decision != answered
-        && !decision.with(List.of()).equals(Judge.decide(course, decision.at()))) {
+        && !decision.with(List.of()).equals(Judge.decide(state, decision.at()))) {
       throw new DecisionOutdated(Times.clock(decision.at()), "it is none of this session");
     }
   }
@@ -261,25 +261,25 @@ public final class Session extends Telling {
   /** Where the test stands. */
   public Phase phase() {
     ownThread();
-    return course.phase;
+    return state.phase;
   }
 
   /** The protocol, with its settings. */
   public Protocol protocol() {
     ownThread();
-    return course.protocol;
+    return state.protocol;
   }
 
   /** Everything that was told and done, in order. */
   public List<Event> events() {
     ownThread();
-    return course.events.inOrder();
+    return state.events.inOrder();
   }
 
   /** The test as it stands, for working out its result. */
   public Outcome outcome() {
     ownThread();
-    return new TestAtMoment(course);
+    return new StateOutcome(state);
   }
 
   private void ownThread() {

@@ -17,28 +17,28 @@ import org.gradus.rule.answer.Truth;
  */
 final class StageJudge {
 
-  private final Moment now;
-  private final Course course;
-  private final Passage passage;
+  private final StateAt now;
+  private final TestState state;
+  private final StageRun run;
   private final Duration time;
 
-  StageJudge(Moment now) {
+  StageJudge(StateAt now) {
     this.now = now;
-    this.course = now.course();
-    this.passage = course.present();
+    this.state = now.state();
+    this.run = state.currentRun();
     this.time = now.time();
   }
 
   Decision decide() {
-    if (course.alarm.isPresent()) {
-      Alarm alarm = course.alarm.get();
+    if (state.alarm.isPresent()) {
+      Alarm alarm = state.alarm.get();
       Verdict.Stop stop = alarm.verdict();
       if (alarm.isUndecided()) {
-        EndOfStage newest = new EndOfStage(course, passage, dueTimes().get(0), time);
+        EndOfStage newest = new EndOfStage(state, run, dueTimes().get(0), time);
         return decision(
-            newest, stop, Optional.of(alarm.because()), StopMonitor.firmness(course, alarm));
+            newest, stop, Optional.of(alarm.because()), StopMonitor.firmness(state, alarm));
       }
-      return decision(stop, Optional.of(alarm.because()), StopMonitor.firmness(course, alarm));
+      return decision(stop, Optional.of(alarm.because()), StopMonitor.firmness(state, alarm));
     }
     Optional<ProtocolRule> finish = StopMonitor.finishing(now);
     if (finish.isPresent()) {
@@ -47,41 +47,41 @@ final class StageJudge {
           Optional.of(Reasons.of(finish.get(), now.latest())),
           Firmness.of(doubtsOf(finish.get())));
     }
-    Optional<Retake> retake = Retake.of(course, time);
+    Optional<Retake> retake = Retake.of(state, time);
     if (retake.isPresent()) {
       return decision(
-          retake.get().verdict(Agendas.of(course, passage, time)),
+          retake.get().verdict(Agendas.of(state, run, time)),
           Optional.of(Reasons.of(retake.get().rule(), now.latest())),
           Firmness.of(doubts()));
     }
-    if (time.compareTo(passage.end()) < 0) {
-      Verdict goOn = new Verdict.Continue(passage.end(), Agendas.of(course, passage, time));
+    if (time.compareTo(run.end()) < 0) {
+      Verdict goOn = new Verdict.Continue(run.end(), Agendas.of(state, run, time));
       return decision(goOn, Optional.empty(), Firmness.of(doubts()));
     }
     return atTheEnd();
   }
 
   /**
-   * The course of a moment, with the stop that is given because the time for a decision is over.
+   * The state of a moment, with the stop that is given because the time for a decision is over.
    * Nothing that comes about by itself takes it back any more.
    */
-  static Course keepUndecided(Moment now) {
-    Course course = now.course();
+  static TestState keepUndecided(StateAt now) {
+    TestState state = now.state();
     // What is told in the very last moment is still in time.
     boolean due =
-        mayBeUndecided(course)
-            && course.alarm.isEmpty()
-            && now.time().compareTo(course.present().end()) >= 0
-            && !now.time().equals(course.waitsUntil());
+        mayBeUndecided(state)
+            && state.alarm.isEmpty()
+            && now.time().compareTo(state.currentRun().end()) >= 0
+            && !now.time().equals(state.waitsUntil());
     if (!due) {
-      return course;
+      return state;
     }
     Decision decision = new StageJudge(now).decide();
     Optional<Because> undecided =
         decision.because().filter(why -> why.rule().equals(Alarm.UNDECIDED));
     return undecided.isEmpty() || !(decision.verdict() instanceof Verdict.Stop)
-        ? course
-        : course.with(
+        ? state
+        : state.with(
             change ->
                 change.alarm =
                     Optional.of(
@@ -94,16 +94,16 @@ final class StageJudge {
   }
 
   /** Whether the exercise is stopped where the end of a stage comes to no decision. */
-  static boolean mayBeUndecided(Course course) {
-    return course.phase == Phase.STAGE && course.protocol.unmeasured().thenStop();
+  static boolean mayBeUndecided(TestState state) {
+    return state.phase == Phase.STAGE && state.protocol.unmeasured().thenStop();
   }
 
   /** When it may turn out by itself that there is no decision. */
-  static Stream<Duration> decisions(Course course) {
-    Passage passage = course.present();
-    Duration limit = course.waitsUntil();
+  static Stream<Duration> decisions(TestState state) {
+    StageRun run = state.currentRun();
+    Duration limit = state.waitsUntil();
     return Stream.concat(
-        passage.ends(course.protocol.schedule(), limit).stream().map(passage.start()::plus),
+        run.ends(state.protocol.schedule(), limit).stream().map(run.start()::plus),
         Stream.of(limit.plusNanos(1)));
   }
 
@@ -112,7 +112,7 @@ final class StageJudge {
     List<EndOfStage> ends = new ArrayList<>();
     // The newest due time that can be decided; while a decision waits, due times go on.
     for (Duration due : dueTimes()) {
-      EndOfStage end = new EndOfStage(course, passage, due, time);
+      EndOfStage end = new EndOfStage(state, run, due, time);
       flips.addAll(end.couldFlip());
       if (end.verdict().isPresent()) {
         return decision(end, end.verdict().get(), end.because(), Firmness.of(flips));
@@ -124,11 +124,10 @@ final class StageJudge {
         ends.stream().map(EndOfStage::gaps).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
     List<Gap> open =
         ends.stream().map(this::open).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
-    Duration limit = course.waitsUntil();
+    Duration limit = state.waitsUntil();
     // What no reading can answer any more is not waited for.
     if (time.compareTo(limit) < 0 && !open.isEmpty()) {
-      Verdict measure =
-          new Verdict.Measure(open, Optional.of(limit), Agendas.of(course, passage, time));
+      Verdict measure = new Verdict.Measure(open, Optional.of(limit), Agendas.of(state, run, time));
       return decision(newest, measure, Optional.empty(), Firmness.of(flips));
     }
     return undecided(newest, gaps, Firmness.of(flips));
@@ -149,7 +148,7 @@ final class StageJudge {
     return times.size() == 1
         ? Optional.of(times.get(0))
         : times.stream()
-            .filter(due -> new EndOfStage(course, passage, due, time).verdict().isPresent())
+            .filter(due -> new EndOfStage(state, run, due, time).verdict().isPresent())
             .findFirst();
   }
 
@@ -159,16 +158,16 @@ final class StageJudge {
   }
 
   private List<Duration> dueTimes() {
-    Duration limit = course.waitsUntil();
+    Duration limit = state.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;
-    return passage.ends(course.protocol.schedule(), last);
+    return run.ends(state.protocol.schedule(), last);
   }
 
   private Decision undecided(EndOfStage end, List<Gap> gaps, Firmness firmness) {
-    Unmeasured unmeasured = course.protocol.unmeasured();
+    Unmeasured unmeasured = state.protocol.unmeasured();
     String missing = String.join(", ", gaps.stream().map(Gap::inWords).toList());
     String why =
-        time.compareTo(course.waitsUntil()) < 0
+        time.compareTo(state.waitsUntil()) < 0
             ? "no reading can decide any more"
             : "no decision within the time allowed";
     Because because = Reasons.plain(Alarm.UNDECIDED, why + "; missing: " + missing);
@@ -188,45 +187,45 @@ final class StageJudge {
                 .toList();
     return new Decision(
         time,
-        course.phase,
-        Optional.of(passage.stage().id()),
+        state.phase,
+        Optional.of(run.stage().id()),
         withLoad(verdict),
         because,
         firmness,
         offers,
         cautions(end.cautions()),
         end.unchecked(),
-        course.events.size());
+        state.events.size());
   }
 
   private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
     return new Decision(
         time,
-        course.phase,
-        Optional.of(passage.stage().id()),
+        state.phase,
+        Optional.of(run.stage().id()),
         withLoad(verdict),
         because,
         firmness,
         List.of(),
         cautions(List.of()),
         List.of(),
-        course.events.size());
+        state.events.size());
   }
 
   // What ends the exercise says with which load recovery begins.
   private Verdict withLoad(Verdict verdict) {
     if (verdict instanceof Verdict.Finish) {
-      return new Verdict.Finish(RecoveryStage.first(course, false, time));
+      return new Verdict.Finish(RecoveryStage.first(state, false, time));
     }
     return verdict instanceof Verdict.Stop stop
         ? new Verdict.Stop(
-            stop.rest(), stop.instruction(), RecoveryStage.first(course, stop.rest(), time))
+            stop.rest(), stop.instruction(), RecoveryStage.first(state, stop.rest(), time))
         : verdict;
   }
 
   private List<Because> cautions(List<Because> further) {
     List<Because> cautions = new ArrayList<>();
-    for (ProtocolRule rule : course.protocol.rules().cautioning()) {
+    for (ProtocolRule rule : state.protocol.rules().cautioning()) {
       if (rule.rule().test(now.latest()) == Truth.TRUE) {
         cautions.add(Reasons.of(rule, now.latest()));
       }
@@ -237,14 +236,14 @@ final class StageJudge {
 
   // What ends the test at any time could have done so a step of a reading sooner, or not yet.
   private Set<String> doubts() {
-    return StopMonitor.marginal(course, StopMonitor.ending(course));
+    return StopMonitor.marginal(state, StopMonitor.ending(state));
   }
 
   // Beside the rule that finishes the test only a stop would make a difference.
   private Set<String> doubtsOf(ProtocolRule finish) {
     return StopMonitor.marginal(
-        course,
-        StopMonitor.ending(course).stream()
+        state,
+        StopMonitor.ending(state).stream()
             .filter(rule -> rule.isStop() || rule.equals(finish))
             .toList());
   }

@@ -24,46 +24,50 @@ import org.gradus.rule.plan.Frame;
  */
 final class StopMonitor {
 
-  private final Course course;
-  private final Course.Change change;
+  private final TestState state;
+  private final TestState.Change change;
   private final Frame frame;
-  private final Leeway leeway;
+  private final MarginAnalysis margins;
   private final Duration time;
   private final Map<String, Duration> news;
 
   private StopMonitor(
-      Course course, Course.Change change, Frame frame, Duration time, Map<String, Duration> news) {
-    this.course = course;
+      TestState state,
+      TestState.Change change,
+      Frame frame,
+      Duration time,
+      Map<String, Duration> news) {
+    this.state = state;
     this.change = change;
     this.frame = frame;
-    this.leeway = Leeway.around(frame);
+    this.margins = MarginAnalysis.around(frame);
     this.time = time;
     this.news = news;
   }
 
   /** The rules that can end something in this phase. */
-  static List<ProtocolRule> ending(Course course) {
-    return switch (course.phase) {
-      case STAGE -> course.protocol.rules().endingExercise();
-      case RECOVERY -> course.protocol.rules().endingRecovery();
+  static List<ProtocolRule> ending(TestState state) {
+    return switch (state.phase) {
+      case STAGE -> state.protocol.rules().endingExercise();
+      case RECOVERY -> state.protocol.rules().endingRecovery();
       case BEFORE, ENDED -> List.of();
     };
   }
 
   /** The moments at which waiting for something is over. */
-  static Stream<Duration> waits(Course course) {
-    Stream<Duration> watches = course.watches.values().stream().flatMap(RuleWatch::ends);
-    boolean stops = StageJudge.mayBeUndecided(course) && course.alarm.isEmpty();
-    return stops ? Stream.concat(StageJudge.decisions(course), watches) : watches;
+  static Stream<Duration> waits(TestState state) {
+    Stream<Duration> watches = state.watches.values().stream().flatMap(RuleWatch::ends);
+    boolean stops = StageJudge.mayBeUndecided(state) && state.alarm.isEmpty();
+    return stops ? Stream.concat(StageJudge.decisions(state), watches) : watches;
   }
 
-  /** The course of a moment, with the stops that have waited in vain for a second reading. */
-  static Course expire(Moment now) {
-    Course course = now.course();
-    return course.with(
+  /** The state of a moment, with the stops that have waited in vain for a second reading. */
+  static TestState expire(StateAt now) {
+    TestState state = now.state();
+    return state.with(
         change -> {
-          for (ProtocolRule rule : ending(course)) {
-            boolean counts = rule.isStop() && course.watch(rule).counts(now.time());
+          for (ProtocolRule rule : ending(state)) {
+            boolean counts = rule.isStop() && state.watch(rule).counts(now.time());
             if (counts && outranks(rule, change.alarm)) {
               change.alarm = Optional.of(alarm(rule, now.latest(), change));
             }
@@ -72,17 +76,17 @@ final class StopMonitor {
   }
 
   /**
-   * The course of a moment after the rules that can end something have been evaluated.
+   * The state of a moment after the rules that can end something have been evaluated.
    *
    * @param frame what is known
    * @param news what was just read or reported, and when it was taken or seen
    */
-  static Course look(Moment now, Frame frame, Map<String, Duration> news) {
-    Course course = now.course();
-    return course.with(
+  static TestState look(StateAt now, Frame frame, Map<String, Duration> news) {
+    TestState state = now.state();
+    return state.with(
         change -> {
-          StopMonitor monitor = new StopMonitor(course, change, frame, now.time(), news);
-          ending(course).forEach(monitor::look);
+          StopMonitor monitor = new StopMonitor(state, change, frame, now.time(), news);
+          ending(state).forEach(monitor::look);
         });
   }
 
@@ -117,7 +121,7 @@ final class StopMonitor {
   // What only just did not hold could have, and what did could have failed to: for the moment, for
   // as long as a second reading is waited for, or for good where a stop would have been kept.
   private Optional<MarginalRule> marginal(ProtocolRule rule, RuleWatch watch) {
-    Outcomes could = leeway.outcomes(rule);
+    Outcomes could = margins.outcomes(rule);
     if (watch.marginal().isEmpty() && could.isCertain()) {
       return Optional.empty();
     }
@@ -129,7 +133,7 @@ final class StopMonitor {
             .marginal()
             .filter(known -> !forNow && !surelyStops)
             .orElseGet(() -> MarginalRule.none(until(rule.confirm().orElse(ZERO))));
-    MarginalRule now = before.with(leeway.undecided(rule, could), !fails && isKept(rule, before));
+    MarginalRule now = before.with(margins.undecided(rule, could), !fails && isKept(rule, before));
     return Optional.of(now)
         .filter(open -> !open.comparisons().isEmpty() && (!fails || open.kept()));
   }
@@ -138,7 +142,7 @@ final class StopMonitor {
     if (!rule.isStop() || rule.confirm().isEmpty()) {
       return rule.isStop();
     }
-    boolean isPending = course.watch(rule).second().isPresent() || !before.comparisons().isEmpty();
+    boolean isPending = state.watch(rule).second().isPresent() || !before.comparisons().isEmpty();
     return isPending && (!told(rule, ZERO).isEmpty() || time.compareTo(before.until()) >= 0);
   }
 
@@ -148,13 +152,13 @@ final class StopMonitor {
 
   private Grounds grounds(ProtocolRule rule) {
     Condition condition = rule.rule().condition().orElseThrow();
-    return new Grounds(condition, frame, course.protocol.wiring());
+    return new Grounds(condition, frame, state.protocol.wiring());
   }
 
   // Beyond the time for which a decision may wait no second reading would be accepted.
   private Duration until(Duration wait) {
     Duration wanted = time.plus(wait);
-    Duration limit = course.waitsUntil();
+    Duration limit = state.waitsUntil();
     return wanted.compareTo(limit) < 0 ? wanted : limit;
   }
 
@@ -165,7 +169,7 @@ final class StopMonitor {
     if (told.isEmpty()) {
       return false;
     }
-    boolean isSign = told.stream().anyMatch(course.protocol.instruments().signs()::containsKey);
+    boolean isSign = told.stream().anyMatch(state.protocol.instruments().signs()::containsKey);
     return isSign
         || truth != Truth.TRUE
         || grounds(rule).signals().stream().anyMatch(told::contains);
@@ -180,7 +184,7 @@ final class StopMonitor {
         .collect(Collectors.toSet());
   }
 
-  private static Alarm alarm(ProtocolRule rule, Frame frame, Course.Change change) {
+  private static Alarm alarm(ProtocolRule rule, Frame frame, TestState.Change change) {
     boolean rest = rule.then() == ProtocolRule.Then.REST;
     return new Alarm(
         rule.id(),
@@ -191,36 +195,36 @@ final class StopMonitor {
   }
 
   /** Whether the readings' own steps could flip a stop, or put a more urgent one in its place. */
-  static Firmness firmness(Course course, Alarm alarm) {
+  static Firmness firmness(TestState state, Alarm alarm) {
     List<ProtocolRule> moreUrgent =
-        ending(course).stream()
+        ending(state).stream()
             .filter(rule -> rule.isStop() && outranks(rule, Optional.of(alarm)))
             .toList();
     return Firmness.of(
-        new LinkedHashSet<>(alarm.firmness().couldFlip()), marginal(course, moreUrgent));
+        new LinkedHashSet<>(alarm.firmness().couldFlip()), marginal(state, moreUrgent));
   }
 
   /** The stops that hold, wherever they wait for no second reading, and those that are kept. */
-  static Set<String> stopping(Moment now) {
-    Course course = now.course();
+  static Set<String> stopping(StateAt now) {
+    TestState state = now.state();
     Set<String> stopping = new LinkedHashSet<>();
-    for (ProtocolRule rule : ending(course)) {
-      boolean waits = rule.confirm().isPresent() && !course.watch(rule).counts(now.time());
+    for (ProtocolRule rule : ending(state)) {
+      boolean waits = rule.confirm().isPresent() && !state.watch(rule).counts(now.time());
       if (rule.isStop() && !waits && rule.rule().test(now.latest()) == Truth.TRUE) {
         stopping.add(rule.id());
       }
     }
-    for (Optional<Alarm> kept = course.alarm; kept.isPresent(); kept = kept.get().behind()) {
+    for (Optional<Alarm> kept = state.alarm; kept.isPresent(); kept = kept.get().behind()) {
       stopping.add(kept.get().rule());
     }
     return stopping;
   }
 
   /** The first finishing rule that holds and needs no further reading. */
-  static Optional<ProtocolRule> finishing(Moment now) {
-    Course course = now.course();
-    for (ProtocolRule rule : course.protocol.rules().finishing()) {
-      RuleWatch watch = course.watch(rule);
+  static Optional<ProtocolRule> finishing(StateAt now) {
+    TestState state = now.state();
+    for (ProtocolRule rule : state.protocol.rules().finishing()) {
+      RuleWatch watch = state.watch(rule);
       boolean counts = rule.confirm().isEmpty() || watch.counts(now.time());
       if (counts && watch.heard().isEmpty() && rule.rule().test(now.latest()) == Truth.TRUE) {
         return Optional.of(rule);
@@ -230,9 +234,9 @@ final class StopMonitor {
   }
 
   /** The comparisons on which it hangs whether these rules have ended something by now. */
-  static Set<String> marginal(Course course, List<ProtocolRule> rules) {
+  static Set<String> marginal(TestState state, List<ProtocolRule> rules) {
     Set<String> all = new LinkedHashSet<>();
-    rules.forEach(rule -> all.addAll(course.watch(rule).comparisons()));
+    rules.forEach(rule -> all.addAll(state.watch(rule).comparisons()));
     return all;
   }
 }

@@ -18,47 +18,49 @@ final class Symptoms {
   private Symptoms() {}
 
   /** Notes the signs that are there and that some of the rules, if alarming, stop for. */
-  static void note(Course course, Collection<String> rules, Course.Change change) {
-    alarming(course, rules)
+  static void note(TestState state, Collection<String> rules, TestState.Change change) {
+    alarming(state, rules)
         .flatMap(rule -> rule.rule().condition().stream())
-        .forEach(condition -> note(course, condition, change));
+        .forEach(condition -> note(state, condition, change));
   }
 
   /**
    * Notes whether an alarming stop applies when the exercise, or the test, is ended: by following
    * it or against it.
    */
-  static void noteAlarm(Moment now, Course.Change change) {
+  static void noteAlarm(StateAt now, TestState.Change change) {
     Set<String> stopping = new HashSet<>(StopMonitor.stopping(now));
     stopping.addAll(change.heard());
-    change.alarmed |= alarming(now.course(), stopping).findAny().isPresent();
+    change.alarmed |= alarming(now.state(), stopping).findAny().isPresent();
   }
 
-  private static Stream<ProtocolRule> alarming(Course course, Collection<String> ids) {
+  private static Stream<ProtocolRule> alarming(TestState state, Collection<String> ids) {
     return Stream.concat(
-            course.protocol.rules().anyTime().stream(), course.protocol.rules().recovery().stream())
+            state.protocol.rules().anyTime().stream(), state.protocol.rules().recovery().stream())
         .filter(rule -> rule.isStop() && rule.alarming() && ids.contains(rule.id()));
   }
 
-  private static void note(Course course, Condition condition, Course.Change change) {
+  private static void note(TestState state, Condition condition, TestState.Change change) {
     condition.demands().stream()
-        .filter(demand -> course.protocol.instruments().signs().containsKey(demand.subject()))
-        .filter(demand -> course.signs.getOrDefault(demand.subject(), 0.0) > 0)
-        .forEach(demand -> change.symptoms = Copies.with(change.symptoms, demand.subject()));
+        .filter(demand -> state.protocol.instruments().signs().containsKey(demand.subject()))
+        .filter(demand -> state.signs.getOrDefault(demand.subject(), 0.0) > 0)
+        .forEach(
+            demand ->
+                change.symptoms = PersistentCollections.with(change.symptoms, demand.subject()));
   }
 
   /** What is to be asked about those that are not known to have gone. */
-  static List<Agenda.Symptom> open(Course course) {
-    return course.symptoms.stream()
+  static List<Agenda.Symptom> open(TestState state) {
+    return state.symptoms.stream()
         .sorted()
-        .map(course.protocol.instruments()::sign)
+        .map(state.protocol.instruments()::sign)
         .map(sign -> new Agenda.Symptom(sign.name(), sign.prompt()))
         .toList();
   }
 
   /** What is unmet as long as they are not. */
-  static List<String> unmet(Course course) {
-    return course.symptoms.stream().sorted().map(Symptoms::unmet).toList();
+  static List<String> unmet(TestState state) {
+    return state.symptoms.stream().sorted().map(Symptoms::unmet).toList();
   }
 
   private static String unmet(String sign) {

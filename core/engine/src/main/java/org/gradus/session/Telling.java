@@ -49,7 +49,7 @@ public abstract sealed class Telling permits Session {
   }
 
   /**
-   * Reports a sign or symptom that is there or not.
+   * TesterReports a sign or symptom that is there or not.
    *
    * @param sign its name in the protocol: {@code chest_pain}
    * @throws ReadingRefused when the protocol does not know it, or grades it
@@ -59,7 +59,7 @@ public abstract sealed class Telling permits Session {
   }
 
   /**
-   * Reports a graded sign or symptom.
+   * TesterReports a graded sign or symptom.
    *
    * @param sign its name in the protocol: {@code breathless}
    * @param grade from 0, none, to the highest grade the protocol has

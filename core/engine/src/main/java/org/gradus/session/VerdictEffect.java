@@ -10,67 +10,67 @@ import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
 
-/** What acting on a verdict makes of a test. Each method changes the course in the making. */
-final class VerdictEffect implements Verdict.Visitor<Course.Change> {
+/** What acting on a verdict changes in a test. Each method edits the next state. */
+final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
 
-  private final Moment now;
-  private final Course course;
+  private final StateAt now;
+  private final TestState state;
   private final Duration at;
-  private final Course.Change change;
+  private final TestState.Change change;
 
   /**
    * @param now the moment at which it takes effect
    */
-  VerdictEffect(Moment now, Course.Change change) {
+  VerdictEffect(StateAt now, TestState.Change change) {
     this.now = now;
-    this.course = now.course();
+    this.state = now.state();
     this.at = now.time();
     this.change = change;
   }
 
   @Override
-  public Course.Change ready(Verdict.Ready ready) {
+  public TestState.Change ready(Verdict.Ready ready) {
     begin(ready.stage(), ready.loads());
     return change;
   }
 
   @Override
-  public Course.Change defer(Verdict.Defer defer) {
+  public TestState.Change defer(Verdict.Defer defer) {
     return change.end(Ending.DEFERRED);
   }
 
   @Override
-  public Course.Change goOn(Verdict.Continue goOn) {
+  public TestState.Change goOn(Verdict.Continue goOn) {
     return change;
   }
 
   @Override
-  public Course.Change measure(Verdict.Measure measure) {
+  public TestState.Change measure(Verdict.Measure measure) {
     return change;
   }
 
   @Override
-  public Course.Change hold(Verdict.Hold hold) {
-    change.replace(course.passages.size() - 1, course.present().held(hold.until(), at));
+  public TestState.Change hold(Verdict.Hold hold) {
+    change.replace(state.runs.size() - 1, state.currentRun().held(hold.until(), at));
     return change;
   }
 
   @Override
-  public Course.Change advance(Verdict.Advance advance) {
+  public TestState.Change advance(Verdict.Advance advance) {
     leave();
     begin(advance.stage(), advance.loads());
     return change;
   }
 
   @Override
-  public Course.Change finish(Verdict.Finish finish) {
+  public TestState.Change finish(Verdict.Finish finish) {
     recover(false, finish.then());
     return change;
   }
 
   @Override
-  public Course.Change stop(Verdict.Stop stop) {
-    if (course.phase == Phase.RECOVERY) {
+  public TestState.Change stop(Verdict.Stop stop) {
+    if (state.phase == Phase.RECOVERY) {
       Symptoms.noteAlarm(now, change);
       return change.end(Ending.EMERGENCY);
     }
@@ -80,70 +80,72 @@ final class VerdictEffect implements Verdict.Visitor<Course.Change> {
   }
 
   @Override
-  public Course.Change end(Verdict.End end) {
+  public TestState.Change end(Verdict.End end) {
     return change.end(Ending.RECOVERED);
   }
 
   @Override
-  public Course.Change notRecovered(Verdict.NotRecovered notRecovered) {
+  public TestState.Change notRecovered(Verdict.NotRecovered notRecovered) {
     return change.end(Ending.NOT_RECOVERED);
   }
 
   @Override
-  public Course.Change over(Verdict.Over over) {
+  public TestState.Change over(Verdict.Over over) {
     return change;
   }
 
   // The load that was shown is the load that was set, whatever was told later.
   private void begin(String id, List<Loading> shown) {
-    Stage stage = course.protocol.stage(id).orElseThrow(() -> unknown(id));
-    List<Loading> loads = shown.isEmpty() ? Loads.of(course, stage, at) : shown;
-    if (course.phase == Phase.BEFORE) {
-      change.ofThePerson = Optional.of(Sight.ofThePerson(course));
+    Stage stage = state.protocol.stage(id).orElseThrow(() -> unknown(id));
+    List<Loading> loads = shown.isEmpty() ? Loads.of(state, stage, at) : shown;
+    if (state.phase == Phase.BEFORE) {
+      change.ofThePerson = Optional.of(FrameFiller.ofThePerson(state));
     }
     change.phase = Phase.STAGE;
-    change.passages = Copies.with(change.passages, Passage.begin(stage, loads, at));
+    change.runs = PersistentCollections.with(change.runs, StageRun.begin(stage, loads, at));
     change.signs =
-        Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
+        PersistentCollections.keeping(
+            change.signs, sign -> state.protocol.instruments().sign(sign).lasts());
   }
 
   private ReadingRefused unknown(String stage) {
-    List<String> stages = course.protocol.stages().stream().map(Stage::id).toList();
+    List<String> stages = state.protocol.stages().stream().map(Stage::id).toList();
     String otherwise = "its stages are " + String.join(", ", stages);
     return new ReadingRefused(
         Code.G506, stage, "a verdict", Suggestion.help(stage, stages, otherwise));
   }
 
   private void leave() {
-    Passage passage = course.present();
-    boolean atItsEnd = at.compareTo(passage.end()) >= 0;
-    Duration decided = atItsEnd ? decidedAt() : passage.since(at);
-    change.replace(course.passages.size() - 1, passage.left(decided, atItsEnd));
+    StageRun run = state.currentRun();
+    boolean atItsEnd = at.compareTo(run.end()) >= 0;
+    Duration decided = atItsEnd ? decidedAt() : run.since(at);
+    change.replace(state.runs.size() - 1, run.left(decided, atItsEnd));
   }
 
   // The due time whose readings the last decision rested on.
   private Duration decidedAt() {
-    return new StageJudge(now).decidedDue().orElse(course.present().endInStage());
+    return new StageJudge(now).decidedDue().orElse(state.currentRun().endInStage());
   }
 
   private void recover(boolean rest, List<Loading> shown) {
     leave();
     change.exerciseEnd = Optional.of(at);
     change.alarm = Optional.empty();
-    change.atFinish = Copies.and(change.atFinish, course.latest);
-    RuleWatch.goOn(course, change);
-    Symptoms.note(course, change.heard(), change);
+    change.atFinish = PersistentCollections.and(change.atFinish, state.latest);
+    RuleWatch.goOn(state, change);
+    Symptoms.note(state, change.heard(), change);
     Symptoms.noteAlarm(now, change);
     change.signs =
-        Copies.keeping(change.signs, sign -> course.protocol.instruments().sign(sign).lasts());
-    Optional<Recovery> recovery = course.protocol.recovery();
+        PersistentCollections.keeping(
+            change.signs, sign -> state.protocol.instruments().sign(sign).lasts());
+    Optional<Recovery> recovery = state.protocol.recovery();
     if (recovery.isEmpty()) {
       change.end(Ending.DONE);
       return;
     }
     change.phase = Phase.RECOVERY;
     change.recoverySkipped = rest ? before(recovery.get()) : Duration.ZERO;
-    List<List<Loading>> loads = new ArrayList<>(RecoveryStage.loads(course, at));
+    List<List<Loading>> loads = new ArrayList<>(RecoveryStage.loads(state, at));
     if (rest) {
       // Whatever the file sets in its last stage: who has to rest is not made to go on.
       loads.set(recovery.get().stages().indexOf(recovery.get().rest()), List.of());

@@ -2,8 +2,8 @@
  * A live test: readings, signs and answers go in, decisions come out.
  *
  * <p>{@link org.gradus.session.Session} is the way in. Behind it stands an immutable {@code
- * Course}, everything told so far; {@code Intake} makes the next course out of an event, {@code
- * Sight} shows a course to the rules, and {@code Judge} reads the decision off it.
+ * TestState}, everything told so far. {@code EventApplier} turns an event into the next state,
+ * {@code FrameFiller} fills the frame that rules read, and {@code Judge} makes the decision.
  */
 @NullMarked
 package org.gradus.session;

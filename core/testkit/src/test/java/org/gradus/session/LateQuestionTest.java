@@ -39,24 +39,24 @@ class LateQuestionTest {
   @Property(tries = 150, seed = "20261130")
   void whoAsksLateIsAnsweredAsIfHeHadAskedAtEveryMoment(
       @ForAll("tests") TestScript test, @ForAll Random random) {
-    Course course = Course.begin(test.protocol(), test.person());
+    TestState state = TestState.begin(test.protocol(), test.person());
     for (Event event : test.play().events()) {
-      course = Intake.apply(course, event).course();
-      if (random.nextInt(10) == 0 && course.phase != Phase.ENDED) {
-        compare(course, random);
+      state = EventApplier.apply(state, event).state();
+      if (random.nextInt(10) == 0 && state.phase != Phase.ENDED) {
+        compare(state, random);
       }
     }
   }
 
-  private static void compare(Course course, Random random) {
-    Duration end = course.now.plusSeconds(random.nextInt(40) == 0 ? 1500 : random.nextInt(240));
-    Course asked = course;
-    for (Duration moment : moments(course.now, end, random)) {
-      Decision late = Judge.decide(course, moment);
+  private static void compare(TestState state, Random random) {
+    Duration end = state.now.plusSeconds(random.nextInt(40) == 0 ? 1500 : random.nextInt(240));
+    TestState asked = state;
+    for (Duration moment : moments(state.now, end, random)) {
+      Decision late = Judge.decide(state, moment);
       assertThat(Judge.decide(asked, moment))
-          .as("asked at %s since %s by %s", moment, course.now, course.protocol)
+          .as("asked at %s since %s by %s", moment, state.now, state.protocol)
           .isEqualTo(late);
-      Course by = Moment.of(asked, moment).course();
+      TestState by = StateAt.of(asked, moment).state();
       asked = by.with(change -> change.now = moment);
     }
   }
@@ -80,21 +80,21 @@ class LateQuestionTest {
   @Property(tries = 150, seed = "20261130")
   void nothingChangesByItselfBeforeItIsSaidTo(
       @ForAll("tests") TestScript test, @ForAll Random random) {
-    Course course = Course.begin(test.protocol(), test.person());
+    TestState state = TestState.begin(test.protocol(), test.person());
     for (Event event : test.play().events()) {
-      course = Intake.apply(course, event).course();
+      state = EventApplier.apply(state, event).state();
       if (random.nextInt(6) == 0) {
-        Duration from = course.now.plusMillis(random.nextBoolean() ? 0 : random.nextInt(300_000));
+        Duration from = state.now.plusMillis(random.nextBoolean() ? 0 : random.nextInt(300_000));
         Duration end =
-            Judge.changesAt(course, from)
+            Judge.changesAt(state, from)
                 .filter(change -> change.compareTo(from.plusSeconds(600)) < 0)
                 .orElse(from.plusSeconds(600));
-        Object now = essence(Judge.decide(course, from));
+        Object now = essence(Judge.decide(state, from));
         NavigableSet<Duration> moments = moments(from, end, random);
         moments.add(end.minusNanos(1));
         for (Duration moment : moments.subSet(from, end)) {
-          assertThat(essence(Judge.decide(course, moment)))
-              .as("%s, as at %s and until %s by %s", moment, from, end, course.protocol)
+          assertThat(essence(Judge.decide(state, moment)))
+              .as("%s, as at %s and until %s by %s", moment, from, end, state.protocol)
               .isEqualTo(now);
         }
       }

@@ -12,16 +12,16 @@ import org.gradus.protocol.Stretch;
  * Nobody has recovered by a reading of long ago; what warns and stops goes by the latest one,
  * however old it is, until a newer one says otherwise.
  */
-final class Standing {
+final class CurrentReadings {
 
-  private Standing() {}
+  private CurrentReadings() {}
 
-  static Map<String, Taken> of(Course course, Duration time) {
-    Recovery recovery = course.protocol.recovery().orElseThrow();
-    Duration start = course.exerciseEnd.orElse(time);
+  static Map<String, StoredReading> of(TestState state, Duration time) {
+    Recovery recovery = state.protocol.recovery().orElseThrow();
+    Duration start = state.exerciseEnd.orElse(time);
     Stretch whole = Stretch.of(recovery.atMost());
-    Map<String, Taken> standing = new HashMap<>();
-    course.latest.forEach(
+    Map<String, StoredReading> standing = new HashMap<>();
+    state.latest.forEach(
         (signal, taken) -> {
           boolean overdue =
               recovery.schedule().lines().stream()
@@ -36,7 +36,7 @@ final class Standing {
 
   // Whether a reading was due after this one and is late by now.
   private static boolean isMissed(
-      MeasureLine line, Stretch recovery, Duration start, Taken taken, Duration time) {
+      MeasureLine line, Stretch recovery, Duration start, StoredReading taken, Duration time) {
     // At the very end of its time a reading may still come.
     Duration late = time.minus(line.takes()).minus(line.within()).minusMillis(1);
     return line.lastDue(recovery, late.minus(start))

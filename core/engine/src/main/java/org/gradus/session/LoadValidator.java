@@ -19,13 +19,13 @@ import org.gradus.unit.Quantity;
  * Refuses loads that cannot be. Only those that a person gives are looked at: of what a protocol
  * sets it was proved when it was loaded.
  */
-final class PlausibleLoads {
+final class LoadValidator {
 
   private static final Duration SHORTEST_STEP = Duration.ofSeconds(1);
 
   private final Protocol protocol;
 
-  PlausibleLoads(Protocol protocol) {
+  LoadValidator(Protocol protocol) {
     this.protocol = protocol;
   }
 

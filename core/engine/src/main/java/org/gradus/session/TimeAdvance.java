@@ -11,13 +11,13 @@ import org.gradus.protocol.ProtocolRule;
  * counts, a rule that asks for a clock comes to hold. Time is gone through from change to change,
  * so that whoever asks late is answered as if he had asked at every moment.
  */
-final class Elapsed {
+final class TimeAdvance {
 
-  private Elapsed() {}
+  private TimeAdvance() {}
 
   /** What a moment has become by a later time, before anything is told then. */
-  static Moment at(Moment moment, Duration time) {
-    Moment reached = moment;
+  static StateAt at(StateAt moment, Duration time) {
+    StateAt reached = moment;
     Optional<Duration> next = next(reached, time);
     while (next.isPresent()) {
       reached = looked(reached.later(next.get()));
@@ -32,22 +32,22 @@ final class Elapsed {
    *
    * @param until up to when it is looked for, included
    */
-  static Optional<Duration> next(Moment now, Duration until) {
-    List<ProtocolRule> ending = StopMonitor.ending(now.course());
+  static Optional<Duration> next(StateAt now, Duration until) {
+    List<ProtocolRule> ending = StopMonitor.ending(now.state());
     if (ending.isEmpty()) {
       return Optional.empty();
     }
     Optional<Duration> wait =
-        StopMonitor.waits(now.course())
+        StopMonitor.waits(now.state())
             .filter(over -> over.compareTo(now.time()) > 0 && over.compareTo(until) <= 0)
             .min(Duration::compareTo);
-    Optional<Duration> change = NextChange.after(now, ending, wait.orElse(until));
+    Optional<Duration> change = NextRuleChange.after(now, ending, wait.orElse(until));
     return change.isPresent() ? change : wait;
   }
 
-  private static Moment looked(Moment now) {
-    Moment waited = now.with(StopMonitor.expire(now));
-    Moment looked = waited.with(StopMonitor.look(waited, waited.latest(), Map.of()));
+  private static StateAt looked(StateAt now) {
+    StateAt waited = now.with(StopMonitor.expire(now));
+    StateAt looked = waited.with(StopMonitor.look(waited, waited.latest(), Map.of()));
     return looked.with(StageJudge.keepUndecided(looked));
   }
 }

@@ -10,11 +10,11 @@ import java.util.function.Predicate;
 
 /**
  * Immutable collections with something changed. What stays the same is not copied: most events of a
- * test leave most of its course as it is.
+ * test leave most of its state as it is.
  */
-final class Copies {
+final class PersistentCollections {
 
-  private Copies() {}
+  private PersistentCollections() {}
 
   static <K, V> Map<K, V> with(Map<K, V> map, K key, V value) {
     V old = map.get(key);

@@ -14,42 +14,43 @@ import org.gradus.rule.answer.Diagram;
 import org.gradus.rule.plan.Frame;
 
 /** Draws a rule with the values it is looked at with at one moment of a test. */
-final class Drawing {
+final class RuleDiagram {
 
-  private final Course course;
+  private final TestState state;
   private final Duration time;
 
-  Drawing(Course course, Duration time) {
-    this.course = course;
+  RuleDiagram(TestState state, Duration time) {
+    this.state = state;
     this.time = time;
   }
 
   Diagram of(String id) {
-    RuleBook rules = course.protocol.rules();
-    Optional<ProtocolRule> atStageEnd = course.passage().flatMap(stage -> named(id, at(stage)));
+    RuleBook rules = state.protocol.rules();
+    Optional<ProtocolRule> atStageEnd = state.lastRun().flatMap(stage -> named(id, at(stage)));
     if (atStageEnd.isPresent()) {
-      return drawn(atStageEnd.get(), dueFrame(course.passage().orElseThrow()));
+      return drawn(atStageEnd.get(), dueFrame(state.lastRun().orElseThrow()));
     }
     Optional<ProtocolRule> other =
         named(
             id, Stream.of(rules.before(), rules.anyTime(), rules.recovery()).flatMap(List::stream));
     if (other.isPresent()) {
-      return drawn(other.get(), Sight.latest(course, time));
+      return drawn(other.get(), FrameFiller.latest(state, time));
     }
-    return drawn(named(id, everywhere()).orElseThrow(() -> unknown(id)), Sight.atFinish(course));
+    return drawn(
+        named(id, everywhere()).orElseThrow(() -> unknown(id)), FrameFiller.atFinish(state));
   }
 
   private Diagram drawn(ProtocolRule rule, Frame frame) {
     return rule.rule().diagram(frame, time.toMillis() / 1000.0);
   }
 
-  private Stream<ProtocolRule> at(Passage stage) {
-    return course.protocol.rulesAtEndOf(stage.stage()).stream();
+  private Stream<ProtocolRule> at(StageRun stage) {
+    return state.protocol.rulesAtEndOf(stage.stage()).stream();
   }
 
   // A rule of another stage, or of the result, is shown as things stood when the exercise ended.
   private Stream<ProtocolRule> everywhere() {
-    Protocol protocol = course.protocol;
+    Protocol protocol = state.protocol;
     RuleBook rules = protocol.rules();
     Stream<ProtocolRule> ends =
         protocol.stages().stream().flatMap(stage -> protocol.rulesAtEndOf(stage).stream());
@@ -67,11 +68,11 @@ final class Drawing {
   }
 
   // Before a stage is due to end its rules see what would count now.
-  private Frame dueFrame(Passage stage) {
+  private Frame dueFrame(StageRun stage) {
     Duration since = stage.since(time);
-    boolean ending = course.phase == Phase.STAGE && time.compareTo(stage.end()) >= 0;
-    Duration due = ending ? new StageJudge(Moment.of(course, time)).newestDue() : since;
-    return Sight.atDue(course, stage, due);
+    boolean ending = state.phase == Phase.STAGE && time.compareTo(stage.end()) >= 0;
+    Duration due = ending ? new StageJudge(StateAt.of(state, time)).newestDue() : since;
+    return FrameFiller.atDue(state, stage, due);
   }
 
   private NotFound unknown(String id) {

@@ -22,9 +22,9 @@ import org.gradus.unit.Type;
  * Shows what is known of the person and what was answered before the test. What counts as an answer
  * as long as none is given may rest on other answers, but never in a circle.
  */
-final class AnswerSight {
+final class AnswerFiller {
 
-  private final Course course;
+  private final TestState state;
   // Of this one look: many answers may rest on the same one.
   private final Map<String, Known> answers = new HashMap<>();
 
@@ -35,25 +35,25 @@ final class AnswerSight {
    */
   private record Known(double value, double half, Optional<Cause> lacking) {}
 
-  AnswerSight(Course course) {
-    this.course = course;
+  AnswerFiller(TestState state) {
+    this.state = state;
   }
 
   /** The questions that are not answered and not needless. */
-  static Set<String> open(Course course) {
-    AnswerSight sight = new AnswerSight(course);
+  static Set<String> open(TestState state) {
+    AnswerFiller filler = new AnswerFiller(state);
     Set<String> open = new TreeSet<>();
-    course.protocol.instruments().questions().values().stream()
-        .filter(question -> !course.answers.containsKey(question.name()))
-        .filter(question -> !sight.isNeedless(question))
+    state.protocol.instruments().questions().values().stream()
+        .filter(question -> !state.answers.containsKey(question.name()))
+        .filter(question -> !filler.isNeedless(question))
         .forEach(question -> open.add(question.name()));
     return open;
   }
 
   /** Fills a slot with what is known of the person, or says why it is not known. */
   Optional<Gap> attribute(Frame frame, int slot, Attribute attribute) {
-    Taken given = course.answers.get(attribute.word());
-    Optional<Quantity> known = course.person.value(attribute);
+    StoredReading given = state.answers.get(attribute.word());
+    Optional<Quantity> known = state.person.value(attribute);
     if (given != null) {
       frame.set(slot, given.value(), given.half());
     } else if (known.isPresent()) {
@@ -68,7 +68,7 @@ final class AnswerSight {
   Optional<Gap> fill(Frame frame, int slot, String name) {
     Known known = answers.get(name);
     if (known == null) {
-      known = known(course.protocol.instruments().question(name));
+      known = known(state.protocol.instruments().question(name));
       answers.put(name, known);
     }
     if (known.lacking().isEmpty()) {
@@ -78,7 +78,7 @@ final class AnswerSight {
   }
 
   private Known known(Question question) {
-    Taken given = course.answers.get(question.name());
+    StoredReading given = state.answers.get(question.name());
     if (given == null && isNeedless(question)) {
       return new Known(0, 0, Optional.empty());
     }
@@ -109,12 +109,12 @@ final class AnswerSight {
   }
 
   private Frame with(Set<Demand> wanted) {
-    Frame frame = new Frame(course.protocol.wiring().layout());
+    Frame frame = new Frame(state.protocol.wiring().layout());
     List<Demand> demands = frame.layout().demands();
     for (int slot = 0; slot < demands.size(); slot++) {
       Demand demand = demands.get(slot);
       if (demand.aspect() == Aspect.VALUE && wanted.contains(demand)) {
-        Fact fact = course.protocol.wiring().fact(demand);
+        Fact fact = state.protocol.wiring().fact(demand);
         Optional<Gap> gap =
             fact instanceof Fact.Answer answer
                 ? fill(frame, slot, answer.question())

@@ -14,28 +14,28 @@ import org.gradus.rule.syntax.Action;
 /**
  * When a decision may change by itself: the next moment at which anything that it rests on does.
  */
-final class Ahead {
+final class NextDecisionChange {
 
   private static final Duration TICK = Duration.ofMillis(1);
 
-  private final Moment now;
-  private final Course course;
+  private final StateAt now;
+  private final TestState state;
   private final Duration time;
   private final List<Duration> changes = new ArrayList<>();
 
-  private Ahead(Moment now) {
+  private NextDecisionChange(StateAt now) {
     this.now = now;
-    this.course = now.course();
+    this.state = now.state();
     this.time = now.time();
   }
 
   /** The next moment at which the decision of another one may change; empty: none within a day. */
-  static Optional<Duration> of(Moment now) {
-    return new Ahead(now).first();
+  static Optional<Duration> of(StateAt now) {
+    return new NextDecisionChange(now).first();
   }
 
   private Optional<Duration> first() {
-    switch (course.phase) {
+    switch (state.phase) {
       case STAGE -> stage();
       case RECOVERY -> recovery();
       case BEFORE, ENDED -> {
@@ -48,17 +48,17 @@ final class Ahead {
   }
 
   private void stage() {
-    Passage passage = course.present();
-    Duration limit = course.waitsUntil();
-    Elapsed.next(now, Times.LONGEST).ifPresent(changes::add);
-    NextChange.after(now, course.protocol.rules().cautioning(), Times.LONGEST)
+    StageRun run = state.currentRun();
+    Duration limit = state.waitsUntil();
+    TimeAdvance.next(now, Times.LONGEST).ifPresent(changes::add);
+    NextRuleChange.after(now, state.protocol.rules().cautioning(), Times.LONGEST)
         .ifPresent(changes::add);
-    changes.add(passage.end());
+    changes.add(run.end());
     changes.add(limit);
-    if (time.compareTo(passage.end()) >= 0) {
+    if (time.compareTo(run.end()) >= 0) {
       // While a decision waits, due times go on, and what is given late is in step with them.
-      for (MeasureLine line : course.protocol.schedule().lines()) {
-        nextDue(line, passage.stretch(), passage.start(), time)
+      for (MeasureLine line : state.protocol.schedule().lines()) {
+        nextDue(line, run.stretch(), run.start(), time)
             .filter(due -> line.timing() instanceof Timing.Each && due.compareTo(limit) <= 0)
             .ifPresent(changes::add);
       }
@@ -67,12 +67,12 @@ final class Ahead {
       decision.offers().forEach(offer -> held(offer.verdict()));
     }
     // At the moment of a step what is read belongs to the load before it.
-    for (Loading load : passage.loads()) {
-      load.nextChange(passage.since(time))
-          .map(passage.start()::plus)
+    for (Loading load : run.loads()) {
+      load.nextChange(run.since(time))
+          .map(run.start()::plus)
           .ifPresent(step -> changes.addAll(List.of(step, step.plus(TICK))));
-      load.nextChange(passage.since(time).minus(TICK))
-          .map(passage.start()::plus)
+      load.nextChange(run.since(time).minus(TICK))
+          .map(run.start()::plus)
           .ifPresent(step -> changes.add(step.plus(TICK)));
     }
   }
@@ -89,22 +89,23 @@ final class Ahead {
   }
 
   private void recovery() {
-    Recovery recovery = course.protocol.recovery().orElseThrow();
-    Duration start = course.exerciseEnd.orElse(course.now);
-    Elapsed.next(now, Times.LONGEST).ifPresent(changes::add);
+    Recovery recovery = state.protocol.recovery().orElseThrow();
+    Duration start = state.exerciseEnd.orElse(state.now);
+    TimeAdvance.next(now, Times.LONGEST).ifPresent(changes::add);
     changes.add(start.plus(recovery.atMost()));
-    changes.add(RecoveryStage.at(course, time).end());
+    changes.add(RecoveryStage.at(state, time).end());
     List<ProtocolRule> cautions = new ArrayList<>();
     List<ProtocolRule> ends = new ArrayList<>();
-    for (ProtocolRule rule : course.protocol.rules().inRecovery()) {
+    for (ProtocolRule rule : state.protocol.rules().inRecovery()) {
       if (rule.action() instanceof Action.Caution) {
         cautions.add(rule);
       } else if (rule.action() instanceof Action.End) {
         ends.add(rule);
       }
     }
-    NextChange.after(now, cautions, Times.LONGEST).ifPresent(changes::add);
-    NextChange.after(now, Standing.of(course, time), ends, Times.LONGEST).ifPresent(changes::add);
+    NextRuleChange.after(now, cautions, Times.LONGEST).ifPresent(changes::add);
+    NextRuleChange.after(now, CurrentReadings.of(state, time), ends, Times.LONGEST)
+        .ifPresent(changes::add);
     // A reading stands until the next one is overdue.
     Stretch whole = Stretch.of(recovery.atMost());
     for (MeasureLine line : recovery.schedule().lines()) {

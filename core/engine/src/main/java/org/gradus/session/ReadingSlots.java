@@ -8,14 +8,14 @@ import java.util.stream.Stream;
 import org.gradus.protocol.MeasureLine;
 
 /** The readings of one stage by the due times they count for. Immutable. */
-final class Slots {
+final class ReadingSlots {
 
-  static final Slots EMPTY = new Slots(new Slot[0]);
+  static final ReadingSlots EMPTY = new ReadingSlots(new Slot[0]);
 
   // Looked through at every event.
   private final Slot[] filled;
 
-  private Slots(Slot[] filled) {
+  private ReadingSlots(Slot[] filled) {
     this.filled = filled;
   }
 
@@ -30,13 +30,17 @@ final class Slots {
    * @param earlier the readings told before it that were taken in that stretch
    */
   private record Slot(
-      String signal, int due, Taken last, boolean lastInStretch, List<Taken> earlier) {
+      String signal,
+      int due,
+      StoredReading last,
+      boolean lastInStretch,
+      List<StoredReading> earlier) {
 
     private boolean is(String wanted, long at) {
       return due == at && signal.equals(wanted);
     }
 
-    private List<Taken> stretch() {
+    private List<StoredReading> stretch() {
       if (!lastInStretch) {
         return earlier;
       }
@@ -47,14 +51,14 @@ final class Slots {
 
     // A strap gives many readings in its stretch and counts by their mean. A count or a cuff gives
     // one, and where it is repeated the later one stands.
-    private Taken value() {
+    private StoredReading value() {
       int many = earlier.size() + (lastInStretch ? 1 : 0);
-      return many > 1 ? Taken.mean(stretch()) : last;
+      return many > 1 ? StoredReading.mean(stretch()) : last;
     }
   }
 
   /** The reading that counts for a due time. */
-  Optional<Taken> at(String signal, Duration due) {
+  Optional<StoredReading> at(String signal, Duration due) {
     long at = due.toMillis();
     for (Slot slot : filled) {
       if (slot.is(signal, at)) {
@@ -89,14 +93,15 @@ final class Slots {
    * @param line the line of the schedule that it counts for
    * @param start when the due times begin to count, since the start of the session
    */
-  Slots with(String signal, MeasureLine line, Duration start, Duration due, Taken taken) {
+  ReadingSlots with(
+      String signal, MeasureLine line, Duration start, Duration due, StoredReading taken) {
     Duration dueTime = start.plus(due);
     boolean inStretch =
         taken.time().compareTo(dueTime) <= 0
             && taken.time().compareTo(dueTime.minus(line.over())) > 0;
     int at = Math.toIntExact(due.toMillis());
     List<Slot> others = new ArrayList<>(filled.length + 1);
-    List<Taken> earlier = List.of();
+    List<StoredReading> earlier = List.of();
     for (Slot slot : filled) {
       if (slot.is(signal, at)) {
         earlier = slot.stretch();
@@ -105,6 +110,6 @@ final class Slots {
       }
     }
     others.add(new Slot(signal, at, taken, inStretch, earlier));
-    return new Slots(others.toArray(Slot[]::new));
+    return new ReadingSlots(others.toArray(Slot[]::new));
   }
 }

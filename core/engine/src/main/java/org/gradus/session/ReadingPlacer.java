@@ -20,32 +20,32 @@ import org.gradus.protocol.Stretch;
 import org.gradus.protocol.Timing;
 
 /** Puts the readings of one event where they belong: answers, baselines, slots of stages. */
-final class Placement {
+final class ReadingPlacer {
 
-  private final Course course;
-  private final Course.Change change;
+  private final TestState state;
+  private final TestState.Change change;
   private final Event.Read event;
-  private final Plausible plausible;
-  private final Map<String, Taken> answers = new HashMap<>();
-  private final Map<String, Taken> newest = new HashMap<>();
+  private final ReadingValidator plausible;
+  private final Map<String, StoredReading> answers = new HashMap<>();
+  private final Map<String, StoredReading> newest = new HashMap<>();
 
-  Placement(Course course, Course.Change change, Event.Read event) {
-    this.course = course;
+  ReadingPlacer(TestState state, TestState.Change change, Event.Read event) {
+    this.state = state;
     this.change = change;
     this.event = event;
-    this.plausible = new Plausible(course.protocol);
+    this.plausible = new ReadingValidator(state.protocol);
   }
 
   /** Places the readings and returns those that are the newest of their signal. */
-  Map<String, Taken> place() {
-    if (course.phase == Phase.ENDED) {
+  Map<String, StoredReading> place() {
+    if (state.phase == Phase.ENDED) {
       throw new ReadingRefused(Code.G510, "a reading", "after the test", "open a new session");
     }
     if (event.taken().compareTo(event.at()) > 0) {
       throw new ReadingRefused(
           Code.G504, subjects(), Times.clock(event.taken()), Times.clock(event.at()));
     }
-    List<Reading> sameMoment = course.events.takenAt(event.taken());
+    List<Reading> sameMoment = state.events.takenAt(event.taken());
     plausible.check(event.readings());
     plausible.checkTogether(sameMoment, event.readings());
     Set<String> told = new HashSet<>();
@@ -55,7 +55,7 @@ final class Placement {
       }
     }
     event.readings().forEach(reading -> place(reading, told));
-    change.answers = Copies.and(change.answers, answers);
+    change.answers = PersistentCollections.and(change.answers, answers);
     return newest;
   }
 
@@ -65,9 +65,9 @@ final class Placement {
 
   private void place(Reading reading, Set<String> told) {
     String subject = reading.subject();
-    Taken taken = plausible.taken(reading, event.taken());
+    StoredReading taken = plausible.taken(reading, event.taken());
     boolean answer =
-        course.protocol.instruments().questions().containsKey(subject)
+        state.protocol.instruments().questions().containsKey(subject)
             || Attribute.named(subject).isPresent();
     if (subject.equals(Instruments.CLEARED_AFTER_STOP)) {
       afterStopOnly(subject);
@@ -77,12 +77,13 @@ final class Placement {
       answers.put(subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
       beforeOnly(subject);
-      Map<String, Taken> before = change.baselines.getOrDefault(baseline.posture(), Map.of());
+      Map<String, StoredReading> before =
+          change.baselines.getOrDefault(baseline.posture(), Map.of());
       if (isNewest(before, subject, taken)) {
-        before = Copies.with(before, subject, taken);
+        before = PersistentCollections.with(before, subject, taken);
       }
-      change.baselines = Copies.with(change.baselines, baseline.posture(), before);
-    } else if (course.phase == Phase.BEFORE) {
+      change.baselines = PersistentCollections.with(change.baselines, baseline.posture(), before);
+    } else if (state.phase == Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510,
           subject,
@@ -98,43 +99,44 @@ final class Placement {
   private String alreadyTold(String subject) {
     String first =
         Stream.concat(
-                course.events.takenAt(event.taken()).stream()
+                state.events.takenAt(event.taken()).stream()
                     .filter(reading -> !(reading instanceof Reading.Baseline)),
                 event.readings().stream())
             .filter(reading -> reading.subject().equals(subject))
             .findFirst()
             .map(Reading::toString)
             .orElse(subject);
-    OptionalInt number = course.events.numberOf(subject, event.taken());
+    OptionalInt number = state.events.numberOf(subject, event.taken());
     String where = number.isPresent() ? "event " + number.getAsInt() : "the same event";
     return first + " at " + Times.clock(event.taken()) + " in " + where;
   }
 
   private void afterStopOnly(String subject) {
-    if (!course.stopped && !course.alarmed) {
+    if (!state.stopped && !state.alarmed) {
       throw new ReadingRefused(
           Code.G510, subject, "before a stop", "it is asked after a stop has ended the exercise");
     }
   }
 
   private void beforeOnly(String subject) {
-    if (course.phase != Phase.BEFORE) {
+    if (state.phase != Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510, subject, "after the test has begun", "it is asked before the first stage");
     }
   }
 
-  private static boolean isNewest(Map<String, Taken> readings, String subject, Taken taken) {
-    Taken last = readings.get(subject);
+  private static boolean isNewest(
+      Map<String, StoredReading> readings, String subject, StoredReading taken) {
+    StoredReading last = readings.get(subject);
     return last == null || last.time().compareTo(taken.time()) <= 0;
   }
 
-  private void inTest(String signal, Taken taken) {
-    boolean recovering = course.phase == Phase.RECOVERY;
+  private void inTest(String signal, StoredReading taken) {
+    boolean recovering = state.phase == Phase.RECOVERY;
     boolean inRecovery =
         recovering
-            && taken.time().compareTo(course.exerciseEnd.orElseThrow()) >= 0
-            && !isOfLastSecond(course.present(), signal, taken)
+            && taken.time().compareTo(state.exerciseEnd.orElseThrow()) >= 0
+            && !isOfLastSecond(state.currentRun(), signal, taken)
             && !isOfExerciseOnly(signal);
     if (inRecovery) {
       inRecovery(signal, taken);
@@ -148,9 +150,9 @@ final class Placement {
       return;
     }
     if (late) {
-      change.atFinish = Copies.with(change.atFinish, signal, taken);
+      change.atFinish = PersistentCollections.with(change.atFinish, signal, taken);
     } else {
-      change.latest = Copies.with(change.latest, signal, taken);
+      change.latest = PersistentCollections.with(change.latest, signal, taken);
     }
     if (!late || !change.latest.containsKey(signal)) {
       newest.put(signal, taken);
@@ -160,18 +162,18 @@ final class Placement {
   // What nobody reads in recovery, and no rule asks for there, is told of the exercise: how far
   // somebody ran, how hard it was.
   private boolean isOfExerciseOnly(String signal) {
-    Recovery recovery = course.protocol.recovery().orElseThrow();
-    return course.protocol.schedule().lineOf(signal).isPresent()
+    Recovery recovery = state.protocol.recovery().orElseThrow();
+    return state.protocol.schedule().lineOf(signal).isPresent()
         && recovery.schedule().lineOf(signal).isEmpty()
-        && course.protocol.rules().inRecovery().stream()
+        && state.protocol.rules().inRecovery().stream()
             .filter(rule -> !rule.isFinish())
-            .noneMatch(rule -> Retake.signals(rule, course).contains(signal));
+            .noneMatch(rule -> Retake.signals(rule, state).contains(signal));
   }
 
-  private void inRecovery(String signal, Taken taken) {
-    Recovery recovery = course.protocol.recovery().orElseThrow();
-    Duration since = taken.time().minus(course.exerciseEnd.orElseThrow());
-    DueSlots slots = DueSlots.ofRecovery(course).orElseThrow();
+  private void inRecovery(String signal, StoredReading taken) {
+    Recovery recovery = state.protocol.recovery().orElseThrow();
+    Duration since = taken.time().minus(state.exerciseEnd.orElseThrow());
+    DueSlots slots = DueSlots.ofRecovery(state).orElseThrow();
     slots
         .lineOf(signal)
         .ifPresent(
@@ -185,65 +187,65 @@ final class Placement {
                                     signal, line, slots.start(), due, taken)));
     name(recovery.schedule(), signal, taken, since, Stretch.of(recovery.atMost()));
     // What counts for the moment the exercise was done can be read a little after it.
-    course
-        .passage()
+    state
+        .lastRun()
         .filter(last -> last.done().isPresent())
         .ifPresent(
             last ->
                 name(
-                    course.protocol.schedule(),
+                    state.protocol.schedule(),
                     signal,
                     taken,
                     last.since(taken.time()),
                     last.stretch()));
   }
 
-  private void inStage(String signal, Taken taken) {
-    int index = passageOf(signal, taken);
-    Passage passage = change.passages.get(index);
-    Duration since = passage.since(taken.time());
-    name(course.protocol.schedule(), signal, taken, since, passage.stretch());
-    Optional<MeasureLine> line = course.protocol.schedule().lineOf(signal);
+  private void inStage(String signal, StoredReading taken) {
+    int index = runOf(signal, taken);
+    StageRun run = change.runs.get(index);
+    Duration since = run.since(taken.time());
+    name(state.protocol.schedule(), signal, taken, since, run.stretch());
+    Optional<MeasureLine> line = state.protocol.schedule().lineOf(signal);
     if (line.isEmpty()) {
       return;
     }
-    boolean present = course.phase == Phase.STAGE && index == course.passages.size() - 1;
+    boolean present = state.phase == Phase.STAGE && index == state.runs.size() - 1;
     Optional<Duration> due =
-        present ? dueNow(passage, signal, line.get(), since) : dueThen(passage, line.get(), since);
-    if (due.isPresent() && passage.isUnderThisLoad(taken)) {
-      change.replace(index, passage.with(signal, line.get(), due.get(), taken));
+        present ? dueNow(run, signal, line.get(), since) : dueThen(run, line.get(), since);
+    if (due.isPresent() && run.isUnderThisLoad(taken)) {
+      change.replace(index, run.with(signal, line.get(), due.get(), taken));
     }
   }
 
   // What was read in the second in which a stage gave way to the next was read under its load.
-  private boolean isOfLastSecond(Passage passage, String signal, Taken taken) {
-    Optional<MeasureLine> line = course.protocol.schedule().lineOf(signal);
-    if (line.isEmpty() || !taken.time().equals(endOf(passage))) {
+  private boolean isOfLastSecond(StageRun run, String signal, StoredReading taken) {
+    Optional<MeasureLine> line = state.protocol.schedule().lineOf(signal);
+    if (line.isEmpty() || !taken.time().equals(endOf(run))) {
       return false;
     }
-    return dueSlots(passage)
-        .nearest(line.get(), passage.since(taken.time()))
-        .filter(due -> passage.slot(signal, due).isEmpty())
-        .filter(due -> event.at().compareTo(openUntil(passage, line.get(), due)) <= 0)
+    return dueSlots(run)
+        .nearest(line.get(), run.since(taken.time()))
+        .filter(due -> run.slot(signal, due).isEmpty())
+        .filter(due -> event.at().compareTo(openUntil(run, line.get(), due)) <= 0)
         .isPresent();
   }
 
-  private static Duration openUntil(Passage passage, MeasureLine line, Duration due) {
-    return passage.start().plus(due).plus(line.late());
+  private static Duration openUntil(StageRun run, MeasureLine line, Duration due) {
+    return run.start().plus(due).plus(line.late());
   }
 
-  private Duration endOf(Passage passage) {
-    int next = course.passages.indexOf(passage) + 1;
-    return next < course.passages.size()
-        ? course.passages.get(next).start()
-        : course.exerciseEnd.orElse(passage.end());
+  private Duration endOf(StageRun run) {
+    int next = state.runs.indexOf(run) + 1;
+    return next < state.runs.size()
+        ? state.runs.get(next).start()
+        : state.exerciseEnd.orElse(run.end());
   }
 
-  private int passageOf(String signal, Taken taken) {
-    for (int i = course.passages.size() - 1; i >= 0; i--) {
-      boolean began = course.passages.get(i).start().compareTo(taken.time()) <= 0;
+  private int runOf(String signal, StoredReading taken) {
+    for (int i = state.runs.size() - 1; i >= 0; i--) {
+      boolean began = state.runs.get(i).start().compareTo(taken.time()) <= 0;
       if (began) {
-        boolean before = i > 0 && isOfLastSecond(course.passages.get(i - 1), signal, taken);
+        boolean before = i > 0 && isOfLastSecond(state.runs.get(i - 1), signal, taken);
         return before ? i - 1 : i;
       }
     }
@@ -254,24 +256,23 @@ final class Placement {
         "resting readings are told before it");
   }
 
-  private DueSlots dueSlots(Passage passage) {
-    return DueSlots.of(course.protocol, passage);
+  private DueSlots dueSlots(StageRun run) {
+    return DueSlots.of(state.protocol, run);
   }
 
   // While a decision is overdue a reading fills the slot that it waits for, whenever it is taken.
   // Once the wait is over it fills none, but the person still moves and a stop may rest on it.
-  private Optional<Duration> dueNow(
-      Passage passage, String signal, MeasureLine line, Duration since) {
-    DueSlots slots = dueSlots(passage);
+  private Optional<Duration> dueNow(StageRun run, String signal, MeasureLine line, Duration since) {
+    DueSlots slots = dueSlots(run);
     if (event.at().compareTo(slots.until()) > 0) {
       return Optional.empty();
     }
-    if (event.taken().compareTo(passage.end()) < 0) {
+    if (event.taken().compareTo(run.end()) < 0) {
       return slots.nearest(line, since);
     }
-    List<Duration> ends = passage.ends(course.protocol.schedule(), event.taken());
+    List<Duration> ends = run.ends(state.protocol.schedule(), event.taken());
     Optional<Duration> newest = lacking(slots, line, signal, ends.get(0));
-    return lacking(slots, line, signal, passage.endInStage())
+    return lacking(slots, line, signal, run.endInStage())
         .or(() -> slots.nearest(line, since))
         .or(() -> newest);
   }
@@ -281,7 +282,7 @@ final class Placement {
   private static Optional<Duration> lacking(
       DueSlots slots, MeasureLine line, String signal, Duration end) {
     Optional<Duration> last = slots.standing(line, signal, end);
-    Optional<Taken> taken = last.flatMap(due -> slots.at(signal, due));
+    Optional<StoredReading> taken = last.flatMap(due -> slots.at(signal, due));
     if (taken.isEmpty()) {
       return last;
     }
@@ -291,15 +292,15 @@ final class Placement {
   }
 
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
-  private Optional<Duration> dueThen(Passage passage, MeasureLine line, Duration since) {
+  private Optional<Duration> dueThen(StageRun run, MeasureLine line, Duration since) {
     Duration taken = event.taken();
-    boolean afterwards = taken.compareTo(course.exerciseEnd.orElse(taken)) > 0;
-    DueSlots slots = dueSlots(passage);
+    boolean afterwards = taken.compareTo(state.exerciseEnd.orElse(taken)) > 0;
+    DueSlots slots = dueSlots(run);
     Optional<Duration> due =
         afterwards
-            ? passage.decided().flatMap(decided -> slots.lastDue(line, decided))
+            ? run.decided().flatMap(decided -> slots.lastDue(line, decided))
             : slots.nearest(line, since);
-    Duration over = due.map(at -> openUntil(passage, line, at)).orElse(passage.end());
+    Duration over = due.map(at -> openUntil(run, line, at)).orElse(run.end());
     if (due.isEmpty() || event.at().compareTo(over) > 0) {
       throw new ReadingRefused(
           Code.G509, subjects(), Times.clock(event.taken()), Times.clock(over));
@@ -311,16 +312,16 @@ final class Placement {
    * What counts for the moment a stage is done may have been read shortly before anybody said that
    * it was: it is looked for among what was told of that stage.
    */
-  static void whenDone(Course course, Course.Change change, Passage done) {
+  static void whenDone(TestState state, TestState.Change change, StageRun done) {
     Duration reached = done.start().plus(done.stretch().lasts());
     List<MeasureLine> lines =
-        course.protocol.schedule().lines().stream()
+        state.protocol.schedule().lines().stream()
             .filter(line -> line.timing() instanceof Timing.WhenDone)
             .toList();
     Duration widest =
-        lines.stream().map(Placement::reach).max(Duration::compareTo).orElse(Duration.ZERO);
-    for (Event.Read read : course.events.takenSince(reached.minus(widest))) {
-      Placement placement = new Placement(course, change, read);
+        lines.stream().map(ReadingPlacer::reach).max(Duration::compareTo).orElse(Duration.ZERO);
+    for (Event.Read read : state.events.takenSince(reached.minus(widest))) {
+      ReadingPlacer placement = new ReadingPlacer(state, change, read);
       for (Reading reading : read.readings()) {
         placement.atDone(reading, lines);
       }
@@ -332,24 +333,25 @@ final class Placement {
   }
 
   private void atDone(Reading reading, List<MeasureLine> lines) {
-    int last = change.passages.size() - 1;
-    Passage passage = change.passages.get(last);
-    Duration since = passage.since(event.taken());
+    int last = change.runs.size() - 1;
+    StageRun run = change.runs.get(last);
+    Duration since = run.since(event.taken());
     for (MeasureLine line : lines) {
       boolean told = line.reads(reading.subject()) && !since.isNegative();
-      Optional<Duration> due = told ? dueSlots(passage).nearest(line, since) : Optional.empty();
+      Optional<Duration> due = told ? dueSlots(run).nearest(line, since) : Optional.empty();
       boolean near =
           due.filter(at -> at.minus(since).abs().compareTo(reach(line)) <= 0).isPresent();
       if (near) {
-        Taken taken = plausible.taken(reading, event.taken());
-        change.replace(last, passage.with(reading.subject(), line, due.get(), taken));
-        passage = change.passages.get(last);
-        name(course.protocol.schedule(), reading.subject(), taken, since, passage.stretch());
+        StoredReading taken = plausible.taken(reading, event.taken());
+        change.replace(last, run.with(reading.subject(), line, due.get(), taken));
+        run = change.runs.get(last);
+        name(state.protocol.schedule(), reading.subject(), taken, since, run.stretch());
       }
     }
   }
 
-  private void name(Schedule schedule, String signal, Taken taken, Duration since, Stretch lasts) {
+  private void name(
+      Schedule schedule, String signal, StoredReading taken, Duration since, Stretch lasts) {
     for (MeasureLine line : schedule.lines()) {
       if (line.reads(signal) && line.named().isPresent()) {
         line.due(lasts, since.plus(line.within())).stream()
@@ -360,11 +362,11 @@ final class Placement {
   }
 
   // Of several readings that are near enough the nearest counts, and of two as near the later one.
-  private void name(String name, Taken taken, Duration due) {
+  private void name(String name, StoredReading taken, Duration due) {
     Duration apart = due.minus(taken.time()).abs();
-    Taken other = change.named.get(name);
+    StoredReading other = change.named.get(name);
     if (other == null || due.minus(other.time()).abs().compareTo(apart) >= 0) {
-      change.named = Copies.with(change.named, name, taken);
+      change.named = PersistentCollections.with(change.named, name, taken);
     }
   }
 }

@@ -10,26 +10,26 @@ import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Sign;
 
 /** Takes in what the tester sees and does: signs, loads really set, a stage that is done. */
-final class Reports {
+final class TesterReports {
 
-  private Reports() {}
+  private TesterReports() {}
 
-  static void withdraw(String name, Course course, Course.Change change) {
-    Sign sign = known(name, course);
+  static void withdraw(String name, TestState state, TestState.Change change) {
+    Sign sign = known(name, state);
     boolean reported =
-        course.everReported.contains(sign.name()) || course.signs.containsKey(sign.name());
+        state.everReported.contains(sign.name()) || state.signs.containsKey(sign.name());
     if (!reported) {
       throw new ReadingRefused(
           Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
     }
-    change.signs = Copies.without(change.signs, sign.name());
-    change.symptoms = Copies.without(change.symptoms, sign.name());
+    change.signs = PersistentCollections.without(change.signs, sign.name());
+    change.symptoms = PersistentCollections.without(change.symptoms, sign.name());
   }
 
-  private static Sign known(String name, Course course) {
-    Sign sign = course.protocol.instruments().signs().get(name);
+  private static Sign known(String name, TestState state) {
+    Sign sign = state.protocol.instruments().signs().get(name);
     if (sign == null) {
-      Set<String> signs = course.protocol.instruments().signs().keySet();
+      Set<String> signs = state.protocol.instruments().signs().keySet();
       String otherwise = "the signs are " + String.join(", ", signs);
       throw new ReadingRefused(
           Code.G506, name, "a report", Suggestion.help(name, signs, otherwise));
@@ -37,8 +37,8 @@ final class Reports {
     return sign;
   }
 
-  static void report(Event.Reported reported, Course course, Course.Change change) {
-    Sign sign = known(reported.sign(), course);
+  static void report(Event.Reported reported, TestState state, TestState.Change change) {
+    Sign sign = known(reported.sign(), state);
     OptionalInt grade = reported.grade();
     boolean fits =
         sign.top().isPresent() == grade.isPresent()
@@ -55,21 +55,21 @@ final class Reports {
           grade.isPresent() ? "grade " + grade.getAsInt() : "without a grade",
           wanted);
     }
-    change.signs = Copies.with(change.signs, sign.name(), (double) grade.orElse(1));
+    change.signs = PersistentCollections.with(change.signs, sign.name(), (double) grade.orElse(1));
     if (grade.orElse(1) > 0) {
-      change.everReported = Copies.with(change.everReported, sign.name());
+      change.everReported = PersistentCollections.with(change.everReported, sign.name());
     } else {
-      change.symptoms = Copies.without(change.symptoms, sign.name());
+      change.symptoms = PersistentCollections.without(change.symptoms, sign.name());
     }
   }
 
-  static void loadSet(Event.LoadSet set, Course course, Course.Change change) {
-    if (course.phase != Phase.STAGE) {
+  static void loadSet(Event.LoadSet set, TestState state, TestState.Change change) {
+    if (state.phase != Phase.STAGE) {
       throw new ReadingRefused(
           Code.G510, "a load", "outside a stage", "tell it while a stage lasts");
     }
-    Passage passage = course.present();
-    List<Loading> now = passage.loadsFrom(set.at());
+    StageRun run = state.currentRun();
+    List<Loading> now = run.loadsFrom(set.at());
     Optional<Loading> old =
         now.stream()
             .filter(load -> load.name().equals(set.load().name()))
@@ -82,41 +82,41 @@ final class Reports {
           set.load().value().toString(),
           "the load of this stage is " + Loading.line(now));
     }
-    PlausibleLoads plausible = new PlausibleLoads(course.protocol);
+    LoadValidator plausible = new LoadValidator(state.protocol);
     plausible.check(List.of(set.load()));
     // What a ramp has come to by now is no news, a ramp of one's own is.
     boolean same = old.get().value().isSameAs(set.load().value());
     if (!same || set.load().ramp().isPresent()) {
-      List<Loading> changed = Loads.set(course, passage.loads(), set.load());
+      List<Loading> changed = Loads.set(state, run.loads(), set.load());
       plausible.check(changed);
-      change.replace(course.passages.size() - 1, passage.with(changed, set.at()));
+      change.replace(state.runs.size() - 1, run.with(changed, set.at()));
     }
   }
 
-  static void done(Event.Done done, Course course, Course.Change change) {
+  static void done(Event.Done done, TestState state, TestState.Change change) {
     Times.refuseImpossible("the end", done.reached());
-    boolean inStage = course.phase == Phase.STAGE && course.present().stage().untilDone();
+    boolean inStage = state.phase == Phase.STAGE && state.currentRun().stage().untilDone();
     if (!inStage) {
       throw new ReadingRefused(
           Code.G510, "done", "here", "only a stage that lasts until it is done can be done");
     }
-    Passage passage = course.present();
-    if (passage.done().isPresent()) {
+    StageRun run = state.currentRun();
+    if (run.done().isPresent()) {
       throw new ReadingRefused(
           Code.G510, "done", "a second time", "reject the event that told it, and tell it again");
     } else if (done.reached().compareTo(done.at()) > 0) {
       throw new ReadingRefused(
           Code.G504, "the end", Times.clock(done.reached()), Times.clock(done.at()));
-    } else if (done.reached().compareTo(passage.start()) <= 0
-        || done.reached().compareTo(passage.end()) > 0) {
+    } else if (done.reached().compareTo(run.start()) <= 0
+        || done.reached().compareTo(run.end()) > 0) {
       throw new ReadingRefused(
           Code.G502,
           "the end",
           Times.clock(done.reached()),
-          Times.clock(passage.start()) + " to " + Times.clock(passage.end()));
+          Times.clock(run.start()) + " to " + Times.clock(run.end()));
     }
-    Passage ended = passage.doneAt(done.reached());
-    change.replace(course.passages.size() - 1, ended);
-    Placement.whenDone(course, change, ended);
+    StageRun ended = run.doneAt(done.reached());
+    change.replace(state.runs.size() - 1, ended);
+    ReadingPlacer.whenDone(state, change, ended);
   }
 }

@@ -11,16 +11,16 @@ import java.util.Set;
  * @param answered the rules whose word is answered with it
  * @param isKnowing whether all readings counted then as they count now
  */
-record Act(Set<String> answered, boolean isKnowing) {
+record AnsweredRules(Set<String> answered, boolean isKnowing) {
 
-  Act {
+  AnsweredRules {
     answered = Set.copyOf(answered);
   }
 
   /** What an event means that happens at a moment. */
-  static Act of(Event event, Moment now) {
+  static AnsweredRules of(Event event, StateAt now) {
     Set<String> answered = new HashSet<>();
-    if (event instanceof Event.Followed followed && now.course().phase == Phase.STAGE) {
+    if (event instanceof Event.Followed followed && now.state().phase == Phase.STAGE) {
       answered.addAll(stopped(followed.verdict(), now));
     } else if (event instanceof Event.Overridden overridden) {
       // The tester has seen this rule and decided otherwise. What was not shown speaks up at once.
@@ -31,24 +31,24 @@ record Act(Set<String> answered, boolean isKnowing) {
           .ifPresent(answered::add);
       answered.addAll(stopped(overridden.verdict(), now));
     }
-    return new Act(answered, true);
+    return new AnsweredRules(answered, true);
   }
 
   // Whoever stops has done what every stop asks for that holds now.
-  private static Set<String> stopped(Verdict verdict, Moment now) {
+  private static Set<String> stopped(Verdict verdict, StateAt now) {
     return verdict instanceof Verdict.Stop ? StopMonitor.stopping(now) : Set.of();
   }
 
-  private static boolean ends(String rule, Moment now) {
+  private static boolean ends(String rule, StateAt now) {
     return rule.equals(Alarm.UNDECIDED)
-        || StopMonitor.ending(now.course()).stream().anyMatch(one -> one.id().equals(rule));
+        || StopMonitor.ending(now.state()).stream().anyMatch(one -> one.id().equals(rule));
   }
 
   /**
    * Takes the answer to the rules. None of them speaks up again until it has ceased to hold, or
    * rests on what was read or seen from a time on.
    */
-  void answer(Course.Change change, Duration since) {
+  void answer(TestState.Change change, Duration since) {
     for (String rule : answered) {
       RuleWatch watch = change.watches.getOrDefault(rule, RuleWatch.NONE);
       change.watch(rule, watch.heard(since));

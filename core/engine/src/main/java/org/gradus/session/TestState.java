@@ -17,10 +17,10 @@ import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.plan.Frame;
 
 /**
- * Everything that has happened in a test so far. Immutable: an event makes a new course, so that a
+ * Everything that has happened in a test so far. Immutable: an event makes a new state, so that a
  * refused event leaves nothing behind and a copy costs nothing.
  */
-final class Course {
+final class TestState {
 
   final Protocol protocol;
   final Person person;
@@ -28,12 +28,12 @@ final class Course {
   final Duration now;
   final History events;
 
-  final Map<String, Taken> answers;
-  final Map<Posture, Map<String, Taken>> baselines;
-  final List<Passage> passages;
-  final Map<String, Taken> latest;
-  final Map<String, Taken> atFinish;
-  final Map<String, Taken> named;
+  final Map<String, StoredReading> answers;
+  final Map<Posture, Map<String, StoredReading>> baselines;
+  final List<StageRun> runs;
+  final Map<String, StoredReading> latest;
+  final Map<String, StoredReading> atFinish;
+  final Map<String, StoredReading> named;
   final Map<String, Double> signs;
   // What a stop was followed for, or overridden, and is not known to have gone since.
   final Set<String> symptoms;
@@ -46,7 +46,7 @@ final class Course {
   final Optional<Alarm> alarm;
 
   final Optional<Duration> exerciseEnd;
-  final Slots recoverySlots;
+  final ReadingSlots recoverySlots;
   final Duration recoverySkipped;
   final List<List<Loading>> recoveryLoads;
   final boolean stopped;
@@ -57,7 +57,7 @@ final class Course {
   // never filled again.
   final Optional<Frame> ofThePerson;
 
-  private Course(Change change) {
+  private TestState(Change change) {
     this.protocol = change.protocol;
     this.person = change.person;
     this.phase = change.phase;
@@ -65,7 +65,7 @@ final class Course {
     this.events = change.events;
     this.answers = change.answers;
     this.baselines = change.baselines;
-    this.passages = change.passages;
+    this.runs = change.runs;
     this.latest = change.latest;
     this.atFinish = change.atFinish;
     this.named = change.named;
@@ -89,7 +89,7 @@ final class Course {
    *
    * @throws ReadingRefused when something the protocol needs to know of the person was not given
    */
-  static Course open(Protocol protocol, Person person) {
+  static TestState open(Protocol protocol, Person person) {
     for (String need : protocol.eligibility().needs().stream().sorted().toList()) {
       if (Attribute.named(need).flatMap(person::value).isEmpty()) {
         throw new ReadingRefused(Code.G606, need, protocol.id(), "");
@@ -99,21 +99,21 @@ final class Course {
   }
 
   /** The same test from the start, once it was opened. */
-  static Course begin(Protocol protocol, Person person) {
-    return new Course(new Change(protocol, person));
+  static TestState begin(Protocol protocol, Person person) {
+    return new TestState(new Change(protocol, person));
   }
 
-  /** This course with something changed. */
-  Course with(Consumer<Change> what) {
+  /** This state with something changed. */
+  TestState with(Consumer<Change> what) {
     Change change = new Change(this);
     what.accept(change);
-    return new Course(change);
+    return new TestState(change);
   }
 
   /** Until when a second reading can be waited for at this point: no longer than for any other. */
   Duration waitsUntil() {
     return phase == Phase.STAGE
-        ? present().waitsUntil(protocol.unmeasured())
+        ? currentRun().waitsUntil(protocol.unmeasured())
         : exerciseEnd.orElse(now).plus(protocol.recovery().orElseThrow().atMost());
   }
 
@@ -123,8 +123,8 @@ final class Course {
   }
 
   /** The stage the person is in, or was in last. */
-  Optional<Passage> passage() {
-    return passages.isEmpty() ? Optional.empty() : Optional.of(passages.get(passages.size() - 1));
+  Optional<StageRun> lastRun() {
+    return runs.isEmpty() ? Optional.empty() : Optional.of(runs.get(runs.size() - 1));
   }
 
   /** Whether a signal was read before the test. */
@@ -135,11 +135,11 @@ final class Course {
   }
 
   /** The stage the person is in; to be asked in stages only. */
-  Passage present() {
-    return passages.get(passages.size() - 1);
+  StageRun currentRun() {
+    return runs.get(runs.size() - 1);
   }
 
-  /** A course in the making; what it holds is replaced, never changed. */
+  /** The next state while it is edited; its collections are replaced, never changed. */
   static final class Change {
 
     final Protocol protocol;
@@ -147,12 +147,12 @@ final class Course {
     Phase phase = Phase.BEFORE;
     Duration now = Duration.ZERO;
     History events = History.EMPTY;
-    Map<String, Taken> answers = Map.of();
-    Map<Posture, Map<String, Taken>> baselines = Map.of();
-    List<Passage> passages = List.of();
-    Map<String, Taken> latest = Map.of();
-    Map<String, Taken> atFinish = Map.of();
-    Map<String, Taken> named = Map.of();
+    Map<String, StoredReading> answers = Map.of();
+    Map<Posture, Map<String, StoredReading>> baselines = Map.of();
+    List<StageRun> runs = List.of();
+    Map<String, StoredReading> latest = Map.of();
+    Map<String, StoredReading> atFinish = Map.of();
+    Map<String, StoredReading> named = Map.of();
     Map<String, Double> signs = Map.of();
     Set<String> symptoms = Set.of();
     Set<String> everReported = Set.of();
@@ -160,7 +160,7 @@ final class Course {
     Map<String, RuleWatch> watches = Map.of();
     Optional<Alarm> alarm = Optional.empty();
     Optional<Duration> exerciseEnd = Optional.empty();
-    Slots recoverySlots = Slots.EMPTY;
+    ReadingSlots recoverySlots = ReadingSlots.EMPTY;
     Duration recoverySkipped = Duration.ZERO;
     List<List<Loading>> recoveryLoads = List.of();
     boolean stopped;
@@ -172,30 +172,30 @@ final class Course {
       this.person = person;
     }
 
-    private Change(Course course) {
-      this(course.protocol, course.person);
-      phase = course.phase;
-      now = course.now;
-      events = course.events;
-      answers = course.answers;
-      baselines = course.baselines;
-      passages = course.passages;
-      latest = course.latest;
-      atFinish = course.atFinish;
-      named = course.named;
-      signs = course.signs;
-      symptoms = course.symptoms;
-      everReported = course.everReported;
-      alarmed = course.alarmed;
-      watches = course.watches;
-      alarm = course.alarm;
-      exerciseEnd = course.exerciseEnd;
-      recoverySlots = course.recoverySlots;
-      recoverySkipped = course.recoverySkipped;
-      recoveryLoads = course.recoveryLoads;
-      stopped = course.stopped;
-      ending = course.ending;
-      ofThePerson = course.ofThePerson;
+    private Change(TestState state) {
+      this(state.protocol, state.person);
+      phase = state.phase;
+      now = state.now;
+      events = state.events;
+      answers = state.answers;
+      baselines = state.baselines;
+      runs = state.runs;
+      latest = state.latest;
+      atFinish = state.atFinish;
+      named = state.named;
+      signs = state.signs;
+      symptoms = state.symptoms;
+      everReported = state.everReported;
+      alarmed = state.alarmed;
+      watches = state.watches;
+      alarm = state.alarm;
+      exerciseEnd = state.exerciseEnd;
+      recoverySlots = state.recoverySlots;
+      recoverySkipped = state.recoverySkipped;
+      recoveryLoads = state.recoveryLoads;
+      stopped = state.stopped;
+      ending = state.ending;
+      ofThePerson = state.ofThePerson;
     }
 
     /** What is remembered of a rule by now. */
@@ -207,8 +207,8 @@ final class Course {
     void watch(String rule, RuleWatch watch) {
       watches =
           watch.equals(RuleWatch.NONE)
-              ? Copies.without(watches, rule)
-              : Copies.with(watches, rule, watch);
+              ? PersistentCollections.without(watches, rule)
+              : PersistentCollections.with(watches, rule, watch);
     }
 
     /** Forgets what rules hung on: what has been acted upon stands. */
@@ -234,8 +234,8 @@ final class Course {
       return this;
     }
 
-    void replace(int passage, Passage by) {
-      passages = Copies.with(passages, passage, by);
+    void replace(int run, StageRun by) {
+      runs = PersistentCollections.with(runs, run, by);
     }
   }
 }

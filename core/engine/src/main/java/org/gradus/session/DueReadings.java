@@ -16,17 +16,18 @@ import org.gradus.rule.plan.Frame;
  * time; its freshness is judged at the due time that is looked at and never at the moment of
  * asking, so that reading the cuff does not make the pulse stale.
  */
-final class SlotSight {
+final class DueReadings {
 
   private final Optional<DueSlots> slots;
   private final Duration time;
-  private final Optional<Map<String, Taken>> latest;
+  private final Optional<Map<String, StoredReading>> latest;
 
   /**
    * @param slots where the readings are; empty where nothing is read
    * @param latest the readings that are seen instead of those of the due time; empty: none are
    */
-  SlotSight(Optional<DueSlots> slots, Duration time, Optional<Map<String, Taken>> latest) {
+  DueReadings(
+      Optional<DueSlots> slots, Duration time, Optional<Map<String, StoredReading>> latest) {
     this.slots = slots;
     this.time = time;
     this.latest = latest;
@@ -54,13 +55,13 @@ final class SlotSight {
   }
 
   // Whether there is anything to fill it with.
-  private static boolean fill(Frame frame, int slot, Optional<Taken> taken) {
+  private static boolean fill(Frame frame, int slot, Optional<StoredReading> taken) {
     taken.ifPresent(reading -> reading.fill(frame, slot));
     return taken.isPresent();
   }
 
   /** The reading of a signal that counts at a moment of the stage and is not too old there. */
-  Optional<Taken> standing(String signal, Duration moment) {
+  Optional<StoredReading> standing(String signal, Duration moment) {
     Optional<MeasureLine> line = slots.flatMap(at -> at.lineOf(signal));
     if (line.isEmpty()) {
       return Optional.empty();
@@ -71,7 +72,8 @@ final class SlotSight {
         .flatMap(due -> fresh(stage, line.get(), signal, due));
   }
 
-  private Optional<Taken> fresh(DueSlots stage, MeasureLine line, String signal, Duration due) {
+  private Optional<StoredReading> fresh(
+      DueSlots stage, MeasureLine line, String signal, Duration due) {
     return stage.at(signal, due).filter(taken -> !DueSlots.isStale(line, taken, time));
   }
 
@@ -86,8 +88,8 @@ final class SlotSight {
     String signal = demand.subject();
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     Optional<Duration> present = latest.isEmpty() ? Optional.of(due) : ofLatest(stage, signal);
-    Optional<Taken> now = present.flatMap(at -> stage.at(signal, at));
-    Optional<Taken> before = present.flatMap(at -> stage.at(signal, at.minus(span)));
+    Optional<StoredReading> now = present.flatMap(at -> stage.at(signal, at));
+    Optional<StoredReading> before = present.flatMap(at -> stage.at(signal, at.minus(span)));
     boolean found =
         before.isPresent() && (now.isEmpty() || apart(before.get(), now.get(), span, line));
     return found && fill(frame, slot, before)
@@ -98,7 +100,7 @@ final class SlotSight {
   // At any time the latest reading is compared with the one a stretch of time before it, however
   // late it is by now: two different readings, each of which counts for a due time.
   private Optional<Duration> ofLatest(DueSlots stage, String signal) {
-    Optional<Taken> shown = latest.map(readings -> readings.get(signal));
+    Optional<StoredReading> shown = latest.map(readings -> readings.get(signal));
     return stage
         .slots()
         .newest(signal, stage.since(time).plus(stage.lineOf(signal).orElseThrow().within()))
@@ -112,7 +114,8 @@ final class SlotSight {
 
   // A reading that filled its slot late can be so near to the next one that a change between them
   // says nothing. Two that were taken in time cannot.
-  private static boolean apart(Taken earlier, Taken later, Duration span, MeasureLine line) {
+  private static boolean apart(
+      StoredReading earlier, StoredReading later, Duration span, MeasureLine line) {
     Duration least = span.minus(line.within()).minus(line.within()).minus(line.takes());
     return later.time().minus(earlier.time()).compareTo(least) >= 0;
   }
@@ -131,12 +134,12 @@ final class SlotSight {
     Duration now = stage.since(time);
     Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
     boolean window = demand.aspect() == Demand.Aspect.AVERAGE;
-    List<Taken> found = new ArrayList<>();
+    List<StoredReading> found = new ArrayList<>();
     List<Duration> all = stage.due(line, now);
     // The start of the stretch is excluded.
     Duration first = now.minus(span).plusNanos(1);
     for (Duration due : window ? DueSlots.notBefore(first, all) : all) {
-      Optional<Taken> taken = stage.at(demand.subject(), due);
+      Optional<StoredReading> taken = stage.at(demand.subject(), due);
       if (taken.isEmpty()) {
         return Optional.of(windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
       }
@@ -146,7 +149,7 @@ final class SlotSight {
       return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
     }
     // No step of the result can be coarser than the coarsest of its readings.
-    double half = found.stream().mapToDouble(Taken::half).max().orElse(0);
+    double half = found.stream().mapToDouble(StoredReading::half).max().orElse(0);
     frame.set(slot, value(demand.aspect(), found), half);
     return Optional.empty();
   }
@@ -165,8 +168,8 @@ final class SlotSight {
         .orElseGet(() -> Gap.never(demand.subject(), Cause.NEVER_TAKEN));
   }
 
-  private static double value(Demand.Aspect aspect, List<Taken> found) {
-    var values = found.stream().mapToDouble(Taken::value);
+  private static double value(Demand.Aspect aspect, List<StoredReading> found) {
+    var values = found.stream().mapToDouble(StoredReading::value);
     return switch (aspect) {
       case HIGHEST -> values.max().orElseThrow();
       case LOWEST -> values.min().orElseThrow();

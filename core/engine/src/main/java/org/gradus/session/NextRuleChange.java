@@ -33,22 +33,23 @@ import org.jspecify.annotations.Nullable;
  * <p>The answer of a rule is what it comes to, and what it could come to within the steps of the
  * readings.
  */
-final class NextChange {
+final class NextRuleChange {
 
   // Far more than rules take that people write. One that hangs on the step of a reading and on a
   // clock in the same comparison for hours could take any number.
   private static final int EXACT = 50_000;
   private static final long SECOND = Duration.ofSeconds(1).toNanos();
 
-  private final Course course;
-  private final Map<String, Taken> readings;
+  private final TestState state;
+  private final Map<String, StoredReading> readings;
   private final Frame frame;
   private final Duration time;
   private final long start;
   private int tries;
 
-  private NextChange(Course course, Map<String, Taken> readings, Frame frame, Duration time) {
-    this.course = course;
+  private NextRuleChange(
+      TestState state, Map<String, StoredReading> readings, Frame frame, Duration time) {
+    this.state = state;
     this.readings = readings;
     this.frame = frame;
     this.time = time;
@@ -108,16 +109,16 @@ final class NextChange {
    *
    * @param until up to when it is looked for, included
    */
-  static Optional<Duration> after(Moment now, List<ProtocolRule> rules, Duration until) {
-    Course course = now.course();
-    return new NextChange(course, course.latest, now.latest(), now.time()).first(rules, until);
+  static Optional<Duration> after(StateAt now, List<ProtocolRule> rules, Duration until) {
+    TestState state = now.state();
+    return new NextRuleChange(state, state.latest, now.latest(), now.time()).first(rules, until);
   }
 
   /** The same, by some of the readings. */
   static Optional<Duration> after(
-      Moment now, Map<String, Taken> readings, List<ProtocolRule> rules, Duration until) {
-    Frame frame = Sight.by(readings, now.course(), now.time());
-    return new NextChange(now.course(), readings, frame, now.time()).first(rules, until);
+      StateAt now, Map<String, StoredReading> readings, List<ProtocolRule> rules, Duration until) {
+    Frame frame = FrameFiller.by(readings, now.state(), now.time());
+    return new NextRuleChange(now.state(), readings, frame, now.time()).first(rules, until);
   }
 
   private Optional<Duration> first(List<ProtocolRule> rules, Duration until) {
@@ -142,7 +143,7 @@ final class NextChange {
 
     private Search(ProtocolRule rule, Condition condition) {
       this.condition = condition;
-      this.looks = Look.at(rule, condition, course.protocol.wiring());
+      this.looks = Look.at(rule, condition, state.protocol.wiring());
     }
 
     private Optional<Duration> first(Duration until) {
@@ -213,7 +214,7 @@ final class NextChange {
 
     private Cell cell(int slot, Demand demand, Look look) {
       if (look.hidden().contains(demand.subject())
-          && Grounds.isReading(demand, course.protocol.wiring())) {
+          && Grounds.isReading(demand, state.protocol.wiring())) {
         return Box.anything(demand.type()).with(Presence.UNKNOWN);
       }
       return isMoving(demand) ? moved(slot, demand, look) : read(frame, slot, demand, look.view());
@@ -242,7 +243,7 @@ final class NextChange {
         boolean stays = nextDue(demand, from).filter(next -> next.compareTo(to) <= 0).isEmpty();
         return stays ? read(shown(), slot, demand, view) : anything(demand);
       }
-      Fact fact = course.protocol.wiring().fact(slot).orElseThrow();
+      Fact fact = state.protocol.wiring().fact(slot).orElseThrow();
       if (fact instanceof Fact.Load && !isOneStage()) {
         return anything(demand);
       }
@@ -254,13 +255,13 @@ final class NextChange {
     }
 
     private boolean isOneStage() {
-      return course.phase != Phase.RECOVERY
-          || RecoveryStage.at(course, from).place() == RecoveryStage.at(course, to).place();
+      return state.phase != Phase.RECOVERY
+          || RecoveryStage.at(state, from).place() == RecoveryStage.at(state, to).place();
     }
 
     // A count is the same as long as the definition holds, or fails, for the present stage.
     private Cell counted(int slot, Demand demand, Look look) {
-      Condition definition = course.protocol.wiring().counted(demand);
+      Condition definition = state.protocol.wiring().counted(demand);
       return !isMoving(definition) || definition.outcomes(box(look)).isCertain()
           ? read(shown(), slot, demand, look.view())
           : anything(demand);
@@ -274,7 +275,7 @@ final class NextChange {
     private Frame shown() {
       Frame known = shown;
       if (known == null) {
-        known = from.equals(time) ? frame : Sight.by(readings, course, from);
+        known = from.equals(time) ? frame : FrameFiller.by(readings, state, from);
         shown = known;
       }
       return known;
@@ -284,8 +285,8 @@ final class NextChange {
   // Clocks go one way only, and so do loads in a stage: their ends say what they are in between.
   private double value(Fact fact, Duration at) {
     return fact instanceof Fact.Clock clock
-        ? Sight.clock(course, at, clock.which())
-        : Sight.load(course, at, ((Fact.Load) fact).name());
+        ? FrameFiller.clock(state, at, clock.which())
+        : FrameFiller.load(state, at, ((Fact.Load) fact).name());
   }
 
   private boolean isMoving(Condition condition) {
@@ -296,8 +297,8 @@ final class NextChange {
     return switch (demand.aspect()) {
       case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
       case EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
-      case COUNT -> course.phase == Phase.STAGE;
-      case VALUE -> isMoving(course.protocol.wiring().fact(demand));
+      case COUNT -> state.phase == Phase.STAGE;
+      case VALUE -> isMoving(state.protocol.wiring().fact(demand));
     };
   }
 
@@ -305,7 +306,7 @@ final class NextChange {
     return switch (fact.dependsOn()) {
       case CLOCK -> true;
       case LOAD ->
-          course.phase == Phase.RECOVERY || course.passage().filter(Passage::changes).isPresent();
+          state.phase == Phase.RECOVERY || state.lastRun().filter(StageRun::changes).isPresent();
       case PERSON, READING, SIGN, STAGE, RESULT -> false;
     };
   }
@@ -313,9 +314,9 @@ final class NextChange {
   // When the next reading is due, or one that was due falls out of the stretch that is averaged.
   private Optional<Duration> nextDue(Demand demand, Duration after) {
     Optional<DueSlots> slots =
-        course.phase == Phase.RECOVERY
-            ? DueSlots.ofRecovery(course)
-            : course.passage().map(stage -> DueSlots.of(course.protocol, stage));
+        state.phase == Phase.RECOVERY
+            ? DueSlots.ofRecovery(state)
+            : state.lastRun().map(stage -> DueSlots.of(state.protocol, stage));
     Optional<MeasureLine> line = slots.flatMap(read -> read.lineOf(demand.subject()));
     if (line.isEmpty()) {
       return Optional.empty();

@@ -11,20 +11,20 @@ import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
 
 /** What the steps to which readings were read leave open about the answers of rules. */
-final class Leeway {
+final class MarginAnalysis {
 
   private static final Outcomes ALWAYS = new Outcomes(true, false, false);
 
   private final Frame frame;
   private Optional<Box> box = Optional.empty();
 
-  private Leeway(Frame frame) {
+  private MarginAnalysis(Frame frame) {
     this.frame = frame;
   }
 
   /** What is left open about what is known at a moment. */
-  static Leeway around(Frame frame) {
-    return new Leeway(frame);
+  static MarginAnalysis around(Frame frame) {
+    return new MarginAnalysis(frame);
   }
 
   /**

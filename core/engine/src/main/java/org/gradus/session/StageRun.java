@@ -28,7 +28,7 @@ import org.gradus.protocol.Unmeasured;
  * @param decided the due time at which its last decision was made, since its start, once it is left
  * @param completed whether it was left at its end and not broken off
  */
-record Passage(
+record StageRun(
     Stage stage,
     Duration start,
     Duration end,
@@ -36,17 +36,17 @@ record Passage(
     Duration waited,
     List<Loading> loads,
     Optional<Duration> loadChanged,
-    Slots slots,
+    ReadingSlots slots,
     Optional<Duration> done,
     Optional<Duration> decided,
     boolean completed) {
 
-  Passage {
+  StageRun {
     loads = List.copyOf(loads);
   }
 
-  static Passage begin(Stage stage, List<Loading> loads, Duration at) {
-    return new Passage(
+  static StageRun begin(Stage stage, List<Loading> loads, Duration at) {
+    return new StageRun(
         stage,
         at,
         at.plus(stage.lasts()),
@@ -54,7 +54,7 @@ record Passage(
         Duration.ZERO,
         loads,
         Optional.empty(),
-        Slots.EMPTY,
+        ReadingSlots.EMPTY,
         Optional.empty(),
         Optional.empty(),
         false);
@@ -105,7 +105,7 @@ record Passage(
     return List.copyOf(ends);
   }
 
-  Optional<Taken> slot(String signal, Duration due) {
+  Optional<StoredReading> slot(String signal, Duration due) {
     return slots.at(signal, due);
   }
 
@@ -130,28 +130,28 @@ record Passage(
   }
 
   /** Whether a reading was taken under the load that is set now. */
-  boolean isUnderThisLoad(Taken taken) {
+  boolean isUnderThisLoad(StoredReading taken) {
     return loadChanged.isEmpty() || taken.time().compareTo(loadChanged.get()) > 0;
   }
 
   /** With a reading in a slot. */
-  Passage with(String signal, MeasureLine line, Duration due, Taken taken) {
+  StageRun with(String signal, MeasureLine line, Duration due, StoredReading taken) {
     return changed(
         end, holds, waited, loads, loadChanged, slots.with(signal, line, start, due, taken), done);
   }
 
   /** With another load. Readings under the old one say nothing about it: the slots start again. */
-  Passage with(List<Loading> others, Duration at) {
-    return changed(end, holds, waited, others, Optional.of(at), Slots.EMPTY, done);
+  StageRun with(List<Loading> others, Duration at) {
+    return changed(end, holds, waited, others, Optional.of(at), ReadingSlots.EMPTY, done);
   }
 
   /** Done at a time, at which it is due to end. */
-  Passage doneAt(Duration reached) {
+  StageRun doneAt(Duration reached) {
     return changed(reached, holds, waited, loads, loadChanged, slots, Optional.of(reached));
   }
 
   /** Held until a new end. What has passed since the old one was spent waiting for readings. */
-  Passage held(Duration newEnd, Duration at) {
+  StageRun held(Duration newEnd, Duration at) {
     Duration late = at.compareTo(end) > 0 ? at.minus(end) : Duration.ZERO;
     // Where it was held because it seemed done, and was not, it goes on as long as it may.
     boolean open = stage.untilDone() && done.isEmpty() && newEnd.compareTo(end) < 0;
@@ -159,15 +159,15 @@ record Passage(
         open ? end : newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done);
   }
 
-  private Passage changed(
+  private StageRun changed(
       Duration newEnd,
       int newHolds,
       Duration newWaited,
       List<Loading> newLoads,
       Optional<Duration> newLoadChanged,
-      Slots newSlots,
+      ReadingSlots newSlots,
       Optional<Duration> newDone) {
-    return new Passage(
+    return new StageRun(
         stage,
         start,
         newEnd,
@@ -182,9 +182,9 @@ record Passage(
   }
 
   /** Left for the next stage or for recovery. */
-  Passage left(Duration decidedAt, boolean atItsEnd) {
+  StageRun left(Duration decidedAt, boolean atItsEnd) {
     boolean gone = atItsEnd && (!stage.untilDone() || done.isPresent());
-    return new Passage(
+    return new StageRun(
         stage,
         start,
         end,

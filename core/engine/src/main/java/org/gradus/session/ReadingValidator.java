@@ -23,11 +23,11 @@ import org.gradus.unit.Type;
 /**
  * Refuses readings that cannot be: a wrong unit, a value no person has, a word that is not offered.
  */
-final class Plausible {
+final class ReadingValidator {
 
   private final Protocol protocol;
 
-  Plausible(Protocol protocol) {
+  ReadingValidator(Protocol protocol) {
     this.protocol = protocol;
   }
 
@@ -209,20 +209,20 @@ final class Plausible {
     }
   }
 
-  /** A reading that has been checked, as the course keeps it. */
-  Taken taken(Reading reading, Duration time) {
+  /** A reading that has been checked, as the state keeps it. */
+  StoredReading taken(Reading reading, Duration time) {
     Reading bare = bare(reading);
     if (bare instanceof Measured measured) {
       Optional<Quantity> usual =
           Optional.ofNullable(protocol.instruments().signals().get(bare.subject()))
               .flatMap(Signal::step);
       double step = measured.step().or(() -> usual).map(Quantity::base).orElse(0.0);
-      return new Taken(measured.value().base(), step / 2, time);
+      return new StoredReading(measured.value().base(), step / 2, time);
     } else if (bare instanceof Reading.Chosen chosen) {
-      return new Taken(option(chosen), 0, time);
+      return new StoredReading(option(chosen), 0, time);
     }
     boolean yes = ((Reading.Answered) bare).yes();
-    return new Taken(yes ? 1 : 0, 0, time);
+    return new StoredReading(yes ? 1 : 0, 0, time);
   }
 
   private int option(Reading.Chosen chosen) {

@@ -8,55 +8,52 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.rule.plan.Frame;
 
-/** Makes the next course out of a course and an event. An event that is refused changes nothing. */
-final class Intake {
+/** Applies an event to the state of a test. An event that is refused changes nothing. */
+final class EventApplier {
 
-  private Intake() {}
+  private EventApplier() {}
 
   /** Takes in an event as it is told, and refuses what cannot be told or done at its moment. */
-  static Moment apply(Course course, Event event) {
+  static StateAt apply(TestState state, Event event) {
     refuseTooLong(event);
     if (isAmendment(event)) {
-      return amend(course, event);
+      return amend(state, event);
     }
-    Moment now = moment(course, event);
+    StateAt now = moment(state, event);
     switch (event.kind()) {
       case FOLLOWED ->
           new Following(Judge.at(now)).refuseUnlessPossible(((Event.Followed) event).verdict());
-      case OVERRIDDEN ->
-          new Overriding(now.course()).refuseUnlessPossible((Event.Overridden) event);
-      case ABANDONED -> new Overriding(now.course()).refuseUnlessPossible((Event.Abandoned) event);
+      case OVERRIDDEN -> new Overriding(now.state()).refuseUnlessPossible((Event.Overridden) event);
+      case ABANDONED -> new Overriding(now.state()).refuseUnlessPossible((Event.Abandoned) event);
       case READ, REPORTED, WITHDRAWN, AMENDED, REJECTED, LOAD_SET, DONE -> {
         // Refused, if it is, when it is put in its place.
       }
     }
-    return apply(now, event, event, Act.of(event, now));
+    return apply(now, event, event, AnsweredRules.of(event, now));
   }
 
   /** The same for a verdict that is followed, where what is decided at its moment is known. */
-  static Moment follow(Course course, Event.Followed event, Decision decision) {
-    return follow(moment(course, event), event, decision);
+  static StateAt follow(TestState state, Event.Followed event, Decision decision) {
+    return follow(moment(state, event), event, decision);
   }
 
-  private static Moment follow(Moment now, Event.Followed event, Decision decision) {
+  private static StateAt follow(StateAt now, Event.Followed event, Decision decision) {
     new Following(decision).refuseUnlessPossible(event.verdict());
-    return apply(now, event, event, Act.of(event, now));
+    return apply(now, event, event, AnsweredRules.of(event, now));
   }
 
   /** Takes in an event of another test as if it had happened in this one: what was done stands. */
-  static Moment suppose(Course course, Event event) {
-    return isAmendment(event)
-        ? amend(course, event)
-        : apply(course, event, event, Optional.empty());
+  static StateAt suppose(TestState state, Event event) {
+    return isAmendment(event) ? amend(state, event) : apply(state, event, event, Optional.empty());
   }
 
   private static boolean isAmendment(Event event) {
     return event instanceof Event.Amended || event instanceof Event.Rejected;
   }
 
-  private static Moment amend(Course course, Event event) {
+  private static StateAt amend(TestState state, Event event) {
     refuseWithoutReason(event);
-    return Amendments.apply(course, event);
+    return Amendments.apply(state, event);
   }
 
   /**
@@ -67,25 +64,25 @@ final class Intake {
    * @param event the event as it counts, after what was told later about it
    * @param past what it meant when it was told, if that is some time ago
    */
-  static Moment apply(Course course, Event told, Event event, Optional<Act> past) {
-    Moment now = moment(course, event);
-    return apply(now, told, event, past.orElseGet(() -> Act.of(event, now)));
+  static StateAt apply(TestState state, Event told, Event event, Optional<AnsweredRules> past) {
+    StateAt now = moment(state, event);
+    return apply(now, told, event, past.orElseGet(() -> AnsweredRules.of(event, now)));
   }
 
-  private static Moment moment(Course course, Event event) {
+  private static StateAt moment(TestState state, Event event) {
     Times.refuseImpossible("an event", event.at());
-    if (event.at().compareTo(course.now) < 0) {
+    if (event.at().compareTo(state.now) < 0) {
       throw new ReadingRefused(
-          Code.G503, "an event", Times.clock(event.at()), Times.clock(course.now));
+          Code.G503, "an event", Times.clock(event.at()), Times.clock(state.now));
     }
-    return Moment.of(course, event.at());
+    return StateAt.of(state, event.at());
   }
 
-  private static Moment apply(Moment now, Event told, Event event, Act act) {
+  private static StateAt apply(StateAt now, Event told, Event event, AnsweredRules act) {
     refuseWithoutReason(event);
-    Course before = now.course();
-    Map<String, Taken> readings = new HashMap<>();
-    Course after =
+    TestState before = now.state();
+    Map<String, StoredReading> readings = new HashMap<>();
+    TestState after =
         before.with(
             change -> {
               change.now = event.at();
@@ -97,14 +94,15 @@ final class Intake {
       news.put(reported.sign(), reported.at());
     }
     readings.forEach((signal, taken) -> news.put(signal, taken.time()));
-    Moment happened = Moment.after(after);
+    StateAt happened = StateAt.after(after);
     // A late reading of the exercise is looked at once; it does not become one of recovery.
     boolean late = !after.latest.keySet().containsAll(readings.keySet());
     if (late) {
-      Frame withLate = Sight.by(Copies.and(readings, after.latest), after, after.now);
+      Frame withLate =
+          FrameFiller.by(PersistentCollections.and(readings, after.latest), after, after.now);
       happened = happened.with(StopMonitor.look(happened, withLate, news));
     }
-    Moment looked =
+    StateAt looked =
         happened.with(StopMonitor.look(happened, happened.latest(), late ? Map.of() : news));
     return looked.with(StageJudge.keepUndecided(looked));
   }

@@ -15,110 +15,112 @@ import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Shows a course to the rules: fills a frame with what is known at one moment. Rules at the end of
- * a stage see the readings that count for its due times; rules looked at any time see the latest
+ * Fills a frame, from which rules read, with what is known at one moment. Rules at the end of a
+ * stage see the readings that count for its due times; rules looked at any time see the latest
  * ones.
  */
-final class Sight {
+final class FrameFiller {
 
-  private final Course course;
-  private final Optional<Passage> passage;
+  private final TestState state;
+  private final Optional<StageRun> run;
   private final boolean recovering;
   private final Duration time;
-  private final Optional<Map<String, Taken>> readings;
-  private final AnswerSight answers;
-  private final SlotSight slots;
+  private final Optional<Map<String, StoredReading>> readings;
+  private final AnswerFiller answers;
+  private final DueReadings slots;
 
   /**
    * @param recovering whether recovery is seen, and not the stage
    * @param readings the readings to see; empty: those that count for the due time
    */
-  private Sight(
-      Course course,
-      Optional<Passage> passage,
+  private FrameFiller(
+      TestState state,
+      Optional<StageRun> run,
       boolean recovering,
       Duration time,
-      Optional<Map<String, Taken>> readings) {
+      Optional<Map<String, StoredReading>> readings) {
     // Recovery has due times of its own; those of the last stage say nothing about it.
     Optional<DueSlots> slots =
         recovering
-            ? DueSlots.ofRecovery(course)
-            : passage.map(stage -> DueSlots.of(course.protocol, stage));
-    this.course = course;
-    this.passage = passage;
+            ? DueSlots.ofRecovery(state)
+            : run.map(stage -> DueSlots.of(state.protocol, stage));
+    this.state = state;
+    this.run = run;
     this.recovering = recovering;
     this.time = time;
     this.readings = readings;
-    this.answers = new AnswerSight(course);
-    this.slots = new SlotSight(slots, time, readings);
+    this.answers = new AnswerFiller(state);
+    this.slots = new DueReadings(slots, time, readings);
   }
 
-  private static Sight ofStage(
-      Course course,
-      Optional<Passage> passage,
+  private static FrameFiller ofStage(
+      TestState state,
+      Optional<StageRun> run,
       Duration time,
-      Optional<Map<String, Taken>> readings) {
-    return new Sight(course, passage, false, time, readings);
+      Optional<Map<String, StoredReading>> readings) {
+    return new FrameFiller(state, run, false, time, readings);
   }
 
-  private static Sight ofNow(Course course, Duration time, Map<String, Taken> readings) {
-    boolean recovering = course.exerciseEnd.isPresent();
-    return new Sight(course, course.passage(), recovering, time, Optional.of(readings));
+  private static FrameFiller ofNow(
+      TestState state, Duration time, Map<String, StoredReading> readings) {
+    boolean recovering = state.exerciseEnd.isPresent();
+    return new FrameFiller(state, state.lastRun(), recovering, time, Optional.of(readings));
   }
 
   /** What is known at a moment, by the latest readings. */
-  static Frame latest(Course course, Duration time) {
-    return by(course.latest, course, time);
+  static Frame latest(TestState state, Duration time) {
+    return by(state.latest, state, time);
   }
 
   /** What is known of recovery at a moment, by readings that are not too old for it. */
-  static Frame standing(Course course, Duration time) {
-    return by(Standing.of(course, time), course, time);
+  static Frame standing(TestState state, Duration time) {
+    return by(CurrentReadings.of(state, time), state, time);
   }
 
   /** What is known at a moment, by these readings. */
-  static Frame by(Map<String, Taken> readings, Course course, Duration time) {
-    return ofNow(course, time, readings).counted();
+  static Frame by(Map<String, StoredReading> readings, TestState state, Duration time) {
+    return ofNow(state, time, readings).counted();
   }
 
   /** What was known when the exercise ended, or is known as long as it lasts. */
-  static Frame atFinish(Course course) {
-    Map<String, Taken> readings = course.exerciseEnd.isPresent() ? course.atFinish : course.latest;
-    Duration time = course.exerciseEnd.orElse(course.now);
-    return ofStage(course, course.passage(), time, Optional.of(readings)).counted();
+  static Frame atFinish(TestState state) {
+    Map<String, StoredReading> readings =
+        state.exerciseEnd.isPresent() ? state.atFinish : state.latest;
+    Duration time = state.exerciseEnd.orElse(state.now);
+    return ofStage(state, state.lastRun(), time, Optional.of(readings)).counted();
   }
 
   /** What is known at a due time of a stage, given since its start. */
-  static Frame atDue(Course course, Passage passage, Duration due) {
-    Duration time = passage.start().plus(due);
-    return ofStage(course, Optional.of(passage), time, Optional.empty()).counted();
+  static Frame atDue(TestState state, StageRun run, Duration due) {
+    Duration time = run.start().plus(due);
+    return ofStage(state, Optional.of(run), time, Optional.empty()).counted();
   }
 
   /** What was known at the end of a stage that is over, but for what is counted over stages. */
-  static Frame withoutCounts(Course course, Passage passage) {
-    Duration time = passage.start().plus(passage.decided().orElse(passage.endInStage()));
-    return ofStage(course, Optional.of(passage), time, Optional.empty()).frame();
+  static Frame withoutCounts(TestState state, StageRun run) {
+    Duration time = run.start().plus(run.decided().orElse(run.endInStage()));
+    return ofStage(state, Optional.of(run), time, Optional.empty()).frame();
   }
 
   /** What a clock shows at a moment; not a number where there is no such time or place. */
-  static double clock(Course course, Duration time, Fact.Clock.Which which) {
-    return ofNow(course, time, course.latest).clock(which);
+  static double clock(TestState state, Duration time, Fact.Clock.Which which) {
+    return ofNow(state, time, state.latest).clock(which);
   }
 
   /**
    * What is known of the person before the test, with nothing else; from the first stage on it
    * stays as it is.
    */
-  static Frame ofThePerson(Course course) {
-    Sight sight = ofNow(course, course.now, course.latest);
-    Wiring wiring = course.protocol.wiring();
-    return sight.filled(new Frame(wiring.layout()), wiring::isOfThePerson);
+  static Frame ofThePerson(TestState state) {
+    FrameFiller filler = ofNow(state, state.now, state.latest);
+    Wiring wiring = state.protocol.wiring();
+    return filler.filled(new Frame(wiring.layout()), wiring::isOfThePerson);
   }
 
   private Frame frame() {
-    Wiring wiring = course.protocol.wiring();
-    return course.ofThePerson.isPresent()
-        ? filled(course.ofThePerson.get().copy(), slot -> !wiring.isOfThePerson(slot))
+    Wiring wiring = state.protocol.wiring();
+    return state.ofThePerson.isPresent()
+        ? filled(state.ofThePerson.get().copy(), slot -> !wiring.isOfThePerson(slot))
         : filled(new Frame(wiring.layout()), slot -> true);
   }
 
@@ -135,21 +137,21 @@ final class Sight {
   private Frame counted() {
     Frame frame = frame();
     if (recovering) {
-      Counts.fillAfterwards(course, frame);
-    } else if (passage.isPresent()) {
-      Counts.fill(course, passage.get(), frame);
+      Counts.fillAfterwards(state, frame);
+    } else if (run.isPresent()) {
+      Counts.fill(state, run.get(), frame);
     }
     return frame;
   }
 
   private boolean isCompleted(String stage) {
-    return course.passages.stream()
+    return state.runs.stream()
         .anyMatch(passed -> passed.completed() && passed.stage().id().equals(stage));
   }
 
   private void fill(Frame frame, int slot, Demand demand) {
     switch (demand.aspect()) {
-      case EVER -> truth(frame, slot, course.everReported.contains(demand.subject()));
+      case EVER -> truth(frame, slot, state.everReported.contains(demand.subject()));
       case COMPLETED -> truth(frame, slot, isCompleted(demand.subject()));
       case COUNT -> frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE ->
@@ -161,7 +163,7 @@ final class Sight {
   }
 
   private void value(Frame frame, int slot, Demand demand) {
-    Fact fact = course.protocol.wiring().fact(slot).orElseThrow();
+    Fact fact = state.protocol.wiring().fact(slot).orElseThrow();
     fact.accept(new Filling(frame, slot, demand)).ifPresent(gap -> frame.miss(slot, gap));
   }
 
@@ -178,7 +180,7 @@ final class Sight {
       this.demand = demand;
     }
 
-    private Optional<Gap> fill(@Nullable Taken taken, Gap otherwise) {
+    private Optional<Gap> fill(@Nullable StoredReading taken, Gap otherwise) {
       if (taken == null) {
         return Optional.of(otherwise);
       }
@@ -199,28 +201,28 @@ final class Sight {
       if (readings.isEmpty()) {
         return slots.fill(frame, slot, demand);
       }
-      boolean isOld = course.latest.containsKey(fact.of());
+      boolean isOld = state.latest.containsKey(fact.of());
       Gap missing = Gap.now(fact.of(), isOld ? Cause.STALE : Cause.NEVER_TAKEN);
       return fill(readings.get().get(fact.of()), missing);
     }
 
     @Override
     public Optional<Gap> baseline(Fact.Baseline fact) {
-      Map<String, Taken> taken = course.baselines.getOrDefault(fact.posture(), Map.of());
+      Map<String, StoredReading> taken = state.baselines.getOrDefault(fact.posture(), Map.of());
       return fill(taken.get(fact.of()), Gap.now(demand.subject(), Cause.NEVER_TAKEN));
     }
 
     @Override
     public Optional<Gap> previousReading(Fact.PreviousReading fact) {
-      Optional<Passage> before = stageBefore();
+      Optional<StageRun> before = stageBefore();
       if (before.isEmpty()) {
         return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       }
-      Passage stage = before.get();
+      StageRun stage = before.get();
       Duration decided = stage.decided().isPresent() ? stage.decided().get() : stage.endInStage();
-      SlotSight then =
-          new SlotSight(
-              Optional.of(DueSlots.of(course.protocol, stage)),
+      DueReadings then =
+          new DueReadings(
+              Optional.of(DueSlots.of(state.protocol, stage)),
               stage.start().plus(decided),
               Optional.empty());
       return fill(
@@ -230,32 +232,33 @@ final class Sight {
 
     @Override
     public Optional<Gap> previousLoad(Fact.PreviousLoad fact) {
-      Duration until = passage.isPresent() ? passage.get().start() : time;
+      Duration until = run.isPresent() ? run.get().start() : time;
       return fill(
           ofStage(stageBefore(), fact.name(), until), Gap.never(fact.name(), Cause.NOT_IN_STAGE));
     }
 
     @Override
     public Optional<Gap> atFinish(Fact.AtFinish fact) {
-      return fill(course.atFinish.get(fact.of()), Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+      return fill(state.atFinish.get(fact.of()), Gap.never(demand.subject(), Cause.NEVER_TAKEN));
     }
 
     @Override
     public Optional<Gap> named(Fact.Named fact) {
-      return fill(course.named.get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
+      return fill(state.named.get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
     }
 
     // Whoever rests, or recovers without a load, moves nothing: then there is none.
     @Override
     public Optional<Gap> load(Fact.Load fact) {
       return recovering
-          ? fill(ofRecovery(course, fact.name(), time), Gap.never(fact.name(), Cause.NONE))
-          : fill(ofStage(passage, fact.name(), time), Gap.never(fact.name(), Cause.NOT_IN_STAGE));
+          ? fill(ofRecovery(state, fact.name(), time), Gap.never(fact.name(), Cause.NONE))
+          : fill(ofStage(run, fact.name(), time), Gap.never(fact.name(), Cause.NOT_IN_STAGE));
     }
 
     @Override
     public Optional<Gap> clock(Fact.Clock fact) {
-      return fill(Sight.this.clock(fact.which()), Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+      return fill(
+          FrameFiller.this.clock(fact.which()), Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
     }
 
     @Override
@@ -276,7 +279,7 @@ final class Sight {
 
     @Override
     public Optional<Gap> reported(Fact.Reported fact) {
-      double grade = course.signs.getOrDefault(fact.name(), 0.0);
+      double grade = state.signs.getOrDefault(fact.name(), 0.0);
       return fill(
           demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade,
           Gap.never(fact.name(), Cause.UNDEFINED));
@@ -287,33 +290,31 @@ final class Sight {
     frame.set(slot, answer ? 1 : 0, 0);
   }
 
-  private Optional<Passage> stageBefore() {
-    int at = passage.isPresent() ? course.passages.lastIndexOf(passage.get()) : -1;
+  private Optional<StageRun> stageBefore() {
+    int at = run.isPresent() ? state.runs.lastIndexOf(run.get()) : -1;
     // A stage that is about to begin is not yet among those gone through.
-    int before = at < 0 ? course.passages.size() - 1 : at - 1;
-    return before >= 0 ? Optional.of(course.passages.get(before)) : Optional.empty();
+    int before = at < 0 ? state.runs.size() - 1 : at - 1;
+    return before >= 0 ? Optional.of(state.runs.get(before)) : Optional.empty();
   }
 
   /** What a component of the load is at a moment; not a number where there is none. */
-  static double load(Course course, Duration time, String name) {
-    return course.phase == Phase.RECOVERY
-        ? ofRecovery(course, name, time)
-        : ofStage(course.passage(), name, time);
+  static double load(TestState state, Duration time, String name) {
+    return state.phase == Phase.RECOVERY
+        ? ofRecovery(state, name, time)
+        : ofStage(state.lastRun(), name, time);
   }
 
   // Readings at the second of a step belong to the load before it.
-  private static double ofStage(Optional<Passage> stage, String name, Duration until) {
-    return stage
-        .map(passage -> value(passage.loads(), name, passage.since(until)))
-        .orElse(Double.NaN);
+  private static double ofStage(Optional<StageRun> stage, String name, Duration until) {
+    return stage.map(run -> value(run.loads(), name, run.since(until))).orElse(Double.NaN);
   }
 
-  private static double ofRecovery(Course course, String name, Duration time) {
-    if (course.protocol.recovery().isEmpty()) {
+  private static double ofRecovery(TestState state, String name, Duration time) {
+    if (state.protocol.recovery().isEmpty()) {
       return Double.NaN;
     }
-    RecoveryStage stage = RecoveryStage.at(course, time);
-    return value(course.recoveryLoads.get(stage.place()), name, time.minus(stage.start()));
+    RecoveryStage stage = RecoveryStage.at(state, time);
+    return value(state.recoveryLoads.get(stage.place()), name, time.minus(stage.start()));
   }
 
   private static double value(List<Loading> loads, String name, Duration since) {
@@ -327,18 +328,15 @@ final class Sight {
 
   // Whoever recovers is in no stage of the exercise any more.
   private double clock(Fact.Clock.Which which) {
-    Optional<Passage> stage = recovering ? Optional.empty() : passage;
+    Optional<StageRun> stage = recovering ? Optional.empty() : run;
     return switch (which) {
       case STAGE_TIME -> stage.isPresent() ? seconds(stage.get().lasted(time)) : Double.NaN;
       case STAGE_NUMBER -> stage.isPresent() ? stageNumber(stage.get()) : Double.NaN;
       case STAGE -> stage.isPresent() ? stage.get().stage().place() : Double.NaN;
-      case TEST_TIME ->
-          course.passages.isEmpty() ? Double.NaN : seconds(course.passages.get(0).since(time));
+      case TEST_TIME -> state.runs.isEmpty() ? Double.NaN : seconds(state.runs.get(0).since(time));
       case EXERCISE_TIME -> exerciseTime();
       case RECOVERY_TIME ->
-          course.exerciseEnd.isPresent()
-              ? seconds(time.minus(course.exerciseEnd.get()))
-              : Double.NaN;
+          state.exerciseEnd.isPresent() ? seconds(time.minus(state.exerciseEnd.get())) : Double.NaN;
     };
   }
 
@@ -346,9 +344,9 @@ final class Sight {
     return duration.toMillis() / 1000.0;
   }
 
-  private double stageNumber(Passage stage) {
+  private double stageNumber(StageRun stage) {
     double number = stage.stage().warmUp() ? 0 : 1;
-    for (Passage other : course.passages) {
+    for (StageRun other : state.runs) {
       boolean before = other.start().compareTo(stage.start()) < 0;
       number += before && !other.stage().warmUp() ? 1 : 0;
     }
@@ -356,8 +354,8 @@ final class Sight {
   }
 
   private double exerciseTime() {
-    Duration until = course.exerciseEnd.filter(end -> end.compareTo(time) < 0).orElse(time);
-    for (Passage stage : course.passages) {
+    Duration until = state.exerciseEnd.filter(end -> end.compareTo(time) < 0).orElse(time);
+    for (StageRun stage : state.runs) {
       if (!stage.stage().warmUp()) {
         return seconds(stage.since(until));
       }
