@@ -82,6 +82,12 @@ final class FrameFiller {
     return ofNow(state, time, readings).counted();
   }
 
+  /** What is known of one slot at a moment, by these readings, with nothing in the others. */
+  static Frame of(int slot, Map<String, StoredReading> readings, TestState state, Duration time) {
+    Frame frame = new Frame(state.protocol.wiring().layout());
+    return ofNow(state, time, readings).filled(frame, other -> other == slot);
+  }
+
   /** What was known when the exercise ended, or is known as long as it lasts. */
   static Frame atFinish(TestState state) {
     Map<String, StoredReading> readings =

@@ -21,7 +21,6 @@ import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
-import org.jspecify.annotations.Nullable;
 
 /**
  * When the answer of a rule changes by itself after a moment, while nothing is told: clocks run,
@@ -201,7 +200,6 @@ final class NextRuleChange {
 
     private final Duration from;
     private final Duration to;
-    private @Nullable Frame shown;
 
     private Span(long from, long to) {
       this.from = Duration.ofNanos(from);
@@ -241,7 +239,7 @@ final class NextRuleChange {
         return counted(slot, demand, look);
       } else if (demand.aspect() != Demand.Aspect.VALUE) {
         boolean stays = nextDue(demand, from).filter(next -> next.compareTo(to) <= 0).isEmpty();
-        return stays ? read(shown(), slot, demand, view) : anything(demand);
+        return stays ? read(shown(slot), slot, demand, view) : anything(demand);
       }
       Fact fact = state.protocol.wiring().fact(slot).orElseThrow();
       if (fact instanceof Fact.Load && !isOneStage()) {
@@ -250,7 +248,7 @@ final class NextRuleChange {
       double first = value(fact, from);
       double last = value(fact, to);
       return Double.isNaN(first) || Double.isNaN(last)
-          ? read(shown(), slot, demand, view)
+          ? read(shown(slot), slot, demand, view)
           : Cell.between(Math.min(first, last), Math.max(first, last));
     }
 
@@ -271,14 +269,14 @@ final class NextRuleChange {
       return Box.anything(demand.type()).with(Presence.MAYBE);
     }
 
-    // What is known at the start of the stretch.
+    // What is known of a slot at the start of the stretch.
+    private Frame shown(int slot) {
+      return from.equals(time) ? frame : FrameFiller.of(slot, readings, state, from);
+    }
+
+    // What is counted rests on all that is known at the start of the stretch.
     private Frame shown() {
-      Frame known = shown;
-      if (known == null) {
-        known = from.equals(time) ? frame : FrameFiller.by(readings, state, from);
-        shown = known;
-      }
-      return known;
+      return from.equals(time) ? frame : FrameFiller.by(readings, state, from);
     }
   }
 

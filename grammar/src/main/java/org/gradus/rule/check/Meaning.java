@@ -1,6 +1,7 @@
 package org.gradus.rule.check;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.gradus.unit.Quantity;
@@ -13,6 +14,11 @@ public sealed interface Meaning {
 
   /** The checked texts that it stands for, each as often as it is evaluated. */
   List<Checked> texts();
+
+  /** The reading or other value that it shows, by itself or as a change; empty for all else. */
+  default Optional<Demand> shown() {
+    return Optional.empty();
+  }
 
   /** What stands between the brackets when it is the meaning of a call. */
   Arguments arguments();
@@ -77,6 +83,11 @@ public sealed interface Meaning {
    */
   record Slot(int index, Demand demand) implements Meaning {
     @Override
+    public Optional<Demand> shown() {
+      return Optional.of(demand);
+    }
+
+    @Override
     public Set<Slot> slots() {
       return Set.of(this);
     }
@@ -104,6 +115,11 @@ public sealed interface Meaning {
    * @param earlier the earlier value
    */
   record Difference(Slot now, Slot earlier) implements Meaning {
+    @Override
+    public Optional<Demand> shown() {
+      return now.shown();
+    }
+
     @Override
     public Set<Slot> slots() {
       return Set.of(now, earlier);

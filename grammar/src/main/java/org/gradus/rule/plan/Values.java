@@ -29,20 +29,11 @@ final class Values {
     }
     double value = Planner.plan(checked, part).slotValue(frame);
     Type type = checked.typeOf(part).orElseThrow();
-    Optional<Demand> demand = checked.meaning(part).flatMap(Values::demand);
+    // What was read is shown in the unit in which it is read.
+    Optional<Demand> demand = checked.meaning(part).flatMap(Meaning::shown);
     return demand.isPresent()
         ? Shown.value(type, value, digits, kind -> frame.layout().unit(demand.get(), kind))
         : Shown.value(type, value, digits);
-  }
-
-  // What was read is shown in the unit in which it is read.
-  private static Optional<Demand> demand(Meaning meaning) {
-    if (meaning instanceof Meaning.Slot slot) {
-      return Optional.of(slot.demand());
-    }
-    return meaning instanceof Meaning.Difference difference
-        ? Optional.of(difference.now().demand())
-        : Optional.empty();
   }
 
   /** The value of a definition. */
