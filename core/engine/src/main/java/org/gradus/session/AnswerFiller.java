@@ -19,17 +19,17 @@ import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
 
 /**
- * Shows what is known of the person and what was answered before the test. What counts as an answer
- * as long as none is given may rest on other answers, but never in a circle.
+ * Fills slots with what is known of the person and with the answers given before the test. The
+ * default of an answer may depend on other answers, but never in a circle.
  */
 final class AnswerFiller {
 
   private final TestState state;
-  // Of this one look: many answers may rest on the same one.
+  // For this frame only: many answers may depend on the same one.
   private final Map<String, Known> answers = new HashMap<>();
 
   /**
-   * An answer, or what counts for it.
+   * An answer, or its default.
    *
    * @param lacking why there is none; empty when there is one
    */
@@ -39,7 +39,7 @@ final class AnswerFiller {
     this.state = state;
   }
 
-  /** The questions that are not answered and not needless. */
+  /** The questions that are open: not answered, and needed for this person. */
   static Set<String> open(TestState state) {
     AnswerFiller filler = new AnswerFiller(state);
     Set<String> open = new TreeSet<>();
@@ -94,7 +94,7 @@ final class AnswerFiller {
         : new Known(value, 0, Optional.of(Cause.NOT_OFFERED));
   }
 
-  // What counts as long as it is not answered; not a number if nothing does.
+  // The default; NaN if there is none.
   private static double otherwise(Question question, Frame asked) {
     return question.fallback().isPresent() ? question.fallback().get().value(asked) : Double.NaN;
   }

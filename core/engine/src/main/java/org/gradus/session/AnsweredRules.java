@@ -5,8 +5,8 @@ import java.util.HashSet;
 import java.util.Set;
 
 /**
- * What an event says to the rules that had spoken when it was done. It stays what it was when a
- * reading is put right later: nobody answers what was never said.
+ * The rules that a tester answered with an action. They stay the same when a reading is amended
+ * later: nobody answers what was never said.
  *
  * @param answered the rules whose word is answered with it
  * @param isKnowing whether all readings counted then as they count now
@@ -17,13 +17,14 @@ record AnsweredRules(Set<String> answered, boolean isKnowing) {
     answered = Set.copyOf(answered);
   }
 
-  /** What an event means that happens at a moment. */
+  /** The rules that an event answers at its moment. */
   static AnsweredRules of(Event event, StateAt now) {
     Set<String> answered = new HashSet<>();
     if (event instanceof Event.Followed followed && now.state().phase == Phase.STAGE) {
       answered.addAll(stopped(followed.verdict(), now));
     } else if (event instanceof Event.Overridden overridden) {
-      // The tester has seen this rule and decided otherwise. What was not shown speaks up at once.
+      // The tester has seen this rule and decided otherwise. A rule that was not shown stays
+      // active.
       Judge.at(now)
           .because()
           .map(Because::rule)
@@ -34,7 +35,7 @@ record AnsweredRules(Set<String> answered, boolean isKnowing) {
     return new AnsweredRules(answered, true);
   }
 
-  // Whoever stops has done what every stop asks for that holds now.
+  // A tester who stops has answered every stop that holds now.
   private static Set<String> stopped(Verdict verdict, StateAt now) {
     return verdict instanceof Verdict.Stop ? StopMonitor.stopping(now) : Set.of();
   }
@@ -45,8 +46,8 @@ record AnsweredRules(Set<String> answered, boolean isKnowing) {
   }
 
   /**
-   * Takes the answer to the rules. None of them speaks up again until it has ceased to hold, or
-   * rests on what was read or seen from a time on.
+   * Records the answer. None of the rules is reported again until it has ceased to hold, or holds
+   * because of what was read or seen from a time on.
    */
   void answer(TestState.Change change, Duration since) {
     for (String rule : answered) {

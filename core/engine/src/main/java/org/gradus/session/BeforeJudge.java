@@ -45,7 +45,7 @@ final class BeforeJudge {
     ages();
     state.protocol.rules().before().forEach(this::look);
     answers();
-    // What would stop the test as soon as it began need not begin.
+    // A test that would be stopped as soon as it begins does not begin.
     state.protocol.rules().anyTime().stream()
         .filter(ProtocolRule::isStop)
         .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
@@ -93,7 +93,7 @@ final class BeforeJudge {
     surelyDeferred |= margins.outcomes(rule).alwaysHolds();
   }
 
-  // Once the test has begun nothing is asked any more.
+  // Questions are asked before the test only.
   private void answers() {
     Wiring wiring = state.protocol.wiring();
     List<Gap> open = new ArrayList<>();

@@ -8,9 +8,9 @@ import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stretch;
 
 /**
- * The latest readings of recovery that still stand: a reading stands until the next one is overdue.
- * Nobody has recovered by a reading of long ago; what warns and stops goes by the latest one,
- * however old it is, until a newer one says otherwise.
+ * The latest readings of recovery that are still current: a reading is current until the next one
+ * is overdue. An old reading does not show that somebody has recovered. Cautions and stops use the
+ * latest reading, however old it is.
  */
 final class CurrentReadings {
 

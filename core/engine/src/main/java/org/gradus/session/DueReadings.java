@@ -12,9 +12,9 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 
 /**
- * The readings of one stage, or of recovery, seen by their due times. A reading counts for its due
- * time; its freshness is judged at the due time that is looked at and never at the moment of
- * asking, so that reading the cuff does not make the pulse stale.
+ * The readings of one stage, or of recovery, by their due times. A reading counts for its due time.
+ * Its age is taken at the due time that is evaluated and not at the moment of asking, so that
+ * reading the cuff does not make the pulse stale.
  */
 final class DueReadings {
 
@@ -97,8 +97,8 @@ final class DueReadings {
         : Optional.of(settled(stage, line, signal, due, span));
   }
 
-  // At any time the latest reading is compared with the one a stretch of time before it, however
-  // late it is by now: two different readings, each of which counts for a due time.
+  // A rule for any time compares the latest reading, however old it is, with the one a span of time
+  // before it: two different readings, each of which counts for a due time.
   private Optional<Duration> ofLatest(DueSlots stage, String signal) {
     Optional<StoredReading> shown = latest.map(readings -> readings.get(signal));
     return stage

@@ -19,9 +19,10 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Action;
 
 /**
- * The rules of a stage's end, looked at for one due time. The first rule that holds gives the
- * verdict; one above it that is unknown blocks, unless it would give the same. To go on or to stay,
- * what ends the test must be known as far as the protocol waits for it.
+ * Evaluates the rules of a stage's end for one due time. The first rule that holds gives the
+ * verdict. An unknown rule above it blocks the verdict, unless it would give the same. Before the
+ * person advances or holds, the rules that can end the test must be known as far as the protocol
+ * waits for their readings.
  */
 final class EndOfStage {
 
@@ -40,7 +41,7 @@ final class EndOfStage {
   private final Map<String, List<Loading>> loads = new HashMap<>();
   private Optional<Verdict> verdict = Optional.empty();
   private Optional<Because> because = Optional.empty();
-  // Whether the exercise is over because it was planned to end here, and for no other reason.
+  // Whether the exercise ends here only because that was planned.
   private boolean planned;
 
   EndOfStage(TestState state, StageRun run, Duration due, Duration time) {
@@ -69,7 +70,7 @@ final class EndOfStage {
     return verdict.isPresent() ? List.of() : gaps.stream().distinct().toList();
   }
 
-  /** What may be chosen instead. Nothing but finishing before everything waited for is known. */
+  /** What may be chosen instead; only finishing until all that is waited for is known. */
   List<Decision.Offer> offers() {
     boolean mayGoOn = verdict.isPresent() && ending.waitedFor().isEmpty();
     return offers.stream()
@@ -125,8 +126,8 @@ final class EndOfStage {
     gaps.addAll(readings);
   }
 
-  // Whoever has come to the planned end of the exercise is asked for what the result rests on. A
-  // rule that finishes for a reason does not wait for that.
+  // At the planned end of the exercise the readings are asked for that the result needs. A rule
+  // that finishes for a reason does not wait for them.
   private List<Gap> neededByEstimates() {
     Set<String> asked = state.protocol.readByEstimates();
     List<Gap> needed = new ArrayList<>();
@@ -142,7 +143,7 @@ final class EndOfStage {
     return needed;
   }
 
-  // To finish for a reason never waits; to go on or to stay does.
+  // Finishing for a reason never waits; advancing and holding do.
   private boolean goesOn() {
     return verdict.isPresent() && !(verdict.get() instanceof Verdict.Finish);
   }
@@ -178,14 +179,13 @@ final class EndOfStage {
     }
   }
 
-  // A hold that has been used up is as if it were not there.
+  // A hold that is used up is skipped.
   private boolean isLeft(Action action) {
     return !(action instanceof Action.Hold hold) || run.holds() < hold.times();
   }
 
-  // Given at the due time two verdicts are the same or they are not; given late, two holds of
-  // unlike
-  // length may last until the same time for a while.
+  // Verdicts are compared as they are at the due time: given late, two holds of different length
+  // may end at the same time.
   private Verdict meant(Action action, ProtocolRule rule, Duration given) {
     if (action instanceof Action.Hold) {
       return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow(), given));
@@ -201,14 +201,14 @@ final class EndOfStage {
     return loads.computeIfAbsent(stage.id(), id -> Loads.of(state, stage, time));
   }
 
-  // In step with the schedule of readings, and never over before it is given.
+  // In step with the schedule of readings, and never in the past.
   private Duration heldUntil(Duration pause, Duration given) {
     Duration until = atDue.plus(pause);
     long over = until.compareTo(given) > 0 ? 0 : given.minus(until).dividedBy(pause) + 1;
     return until.plus(pause.multipliedBy(over));
   }
 
-  // Beyond the last stage there is nothing to advance to: that is finishing.
+  // To advance beyond the last stage is to finish.
   private Optional<Stage> nextStage(Action.Advance advance) {
     if (advance.to().isPresent()) {
       return state.protocol.stage(advance.to().get().text());

@@ -6,8 +6,8 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.VerdictRefused;
 
 /**
- * What a tester can follow at a moment: the verdict that is recommended, or one of those offered
- * beside it. A live session and a record that is replayed are held to the same.
+ * What a tester can follow at a moment: the recommended verdict, or one that is offered beside it.
+ * A live session and the replay of a record use the same check.
  */
 final class Following {
 
@@ -18,7 +18,7 @@ final class Following {
     this.decision = decision;
   }
 
-  /** Whether following a verdict does something. One that does not is no part of a record. */
+  /** Whether following a verdict does something. A record holds only verdicts that do. */
   static boolean doesSomething(Verdict verdict) {
     return switch (verdict.kind()) {
       case CONTINUE, MEASURE, OVER -> false;
@@ -26,7 +26,7 @@ final class Following {
     };
   }
 
-  /** A verdict as it is recorded: without what only informs. */
+  /** A verdict as it is recorded: without agenda and reasons. */
   static Verdict recorded(Verdict verdict) {
     return verdict.accept(new WithoutInformation());
   }
@@ -143,8 +143,7 @@ final class Following {
     return offers.isEmpty() ? "" : ", offered " + String.join(", ", offers);
   }
 
-  // Texts may be worded anew, and the last digit of a load that is worked out may differ from one
-  // machine to another.
+  // Texts may be reworded, and the last digit of a computed load may differ between machines.
   private static boolean doTheSame(Verdict one, Verdict other) {
     WithoutLoadsAndTexts bare = new WithoutLoadsAndTexts();
     return one.accept(bare).equals(other.accept(bare))

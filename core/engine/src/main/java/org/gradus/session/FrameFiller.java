@@ -88,7 +88,7 @@ final class FrameFiller {
     return ofNow(state, time, readings).filled(frame, other -> other == slot);
   }
 
-  /** What was known when the exercise ended, or is known as long as it lasts. */
+  /** What was known when the exercise ended; while it lasts, what is known now. */
   static Frame atFinish(TestState state) {
     Map<String, StoredReading> readings =
         state.exerciseEnd.isPresent() ? state.atFinish : state.latest;
@@ -102,13 +102,13 @@ final class FrameFiller {
     return ofStage(state, Optional.of(run), time, Optional.empty()).counted();
   }
 
-  /** What was known at the end of a stage that is over, but for what is counted over stages. */
+  /** What was known at the end of a stage that is over, without counts of stages. */
   static Frame withoutCounts(TestState state, StageRun run) {
     Duration time = run.start().plus(run.decided().orElse(run.endInStage()));
     return ofStage(state, Optional.of(run), time, Optional.empty()).frame();
   }
 
-  /** What a clock shows at a moment; not a number where there is no such time or place. */
+  /** What a clock shows at a moment; NaN where there is no such time or place. */
   static double clock(TestState state, Duration time, Fact.Clock.Which which) {
     return ofNow(state, time, state.latest).clock(which);
   }
@@ -253,7 +253,7 @@ final class FrameFiller {
       return fill(state.named.get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
     }
 
-    // Whoever rests, or recovers without a load, moves nothing: then there is none.
+    // There is no load while the person rests or recovers without one.
     @Override
     public Optional<Gap> load(Fact.Load fact) {
       return recovering
@@ -277,7 +277,7 @@ final class FrameFiller {
       return answers.fill(frame, slot, fact.question());
     }
 
-    // A capacity is worked out when nothing is decided any more.
+    // A capacity is worked out after the last decision.
     @Override
     public Optional<Gap> result(Fact.Result fact) {
       return Optional.of(Gap.never(fact.name(), Cause.NEVER_TAKEN));
@@ -303,7 +303,7 @@ final class FrameFiller {
     return before >= 0 ? Optional.of(state.runs.get(before)) : Optional.empty();
   }
 
-  /** What a component of the load is at a moment; not a number where there is none. */
+  /** The value of a component of the load at a moment; NaN where there is none. */
   static double load(TestState state, Duration time, String name) {
     return state.phase == Phase.RECOVERY
         ? ofRecovery(state, name, time)

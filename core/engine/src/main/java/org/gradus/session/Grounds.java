@@ -12,12 +12,12 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 
 /**
- * The readings on which it rests that a condition holds. It is tried out: what still holds when all
- * other readings are taken for unknown rests on the ones that are left.
+ * The readings because of which a condition holds. They are found by trying: a condition that still
+ * holds when all other readings are unknown holds because of those that are left.
  */
 final class Grounds {
 
-  // Rules ask for one to three signals; of a rule that asks for more than this all are grounds.
+  // Rules ask for one to three signals. Where a rule asks for more than this, all are grounds.
   private static final int MOST_SIGNALS = 8;
 
   private final Condition condition;

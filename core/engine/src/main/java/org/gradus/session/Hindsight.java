@@ -7,8 +7,8 @@ import java.util.Optional;
 import org.gradus.diagnostic.ReadingRefused;
 
 /**
- * A verdict that would have been another, had been known what was told later. What was followed
- * stands all the same.
+ * A verdict that would have been different if a later reading had been known. What was followed
+ * stands.
  *
  * @param event the number of the event that followed it
  * @param then what was recommended then
@@ -21,7 +21,7 @@ public record Hindsight(int event, String then, String now) {
     return "event " + event + " would have been " + now + ", not " + then;
   }
 
-  /** The answer to an event, with what it lets appear in another light. */
+  /** The answer to an event, with the earlier verdicts that it would have changed. */
   static Decision answer(TestState before, Event event, StateAt after) {
     Decision answer = Judge.at(after);
     Optional<Duration> since = since(event);
@@ -53,7 +53,7 @@ public record Hindsight(int event, String then, String now) {
     try {
       now = verdicts(before, inTime(after, event));
     } catch (ReadingRefused impossible) {
-      // Told in time it would have been refused: then nothing would have been otherwise.
+      // It would have been refused in time, so it would have changed nothing.
       return List.of();
     }
     List<Hindsight> different = new ArrayList<>();

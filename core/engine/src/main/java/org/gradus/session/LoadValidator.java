@@ -16,8 +16,8 @@ import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
 /**
- * Refuses loads that cannot be. Only those that a person gives are looked at: of what a protocol
- * sets it was proved when it was loaded.
+ * Refuses impossible loads that a person gives. The loads that a protocol sets were proved possible
+ * when it was loaded.
  */
 final class LoadValidator {
 

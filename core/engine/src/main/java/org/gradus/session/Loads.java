@@ -12,7 +12,7 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
-/** Works out the load of a stage that is about to begin, and what setting a load makes of it. */
+/** Computes the load of a stage that is about to begin, and the load after one component is set. */
 final class Loads {
 
   private Loads() {}
@@ -20,7 +20,7 @@ final class Loads {
   static List<Loading> of(TestState state, Stage stage, Duration at) {
     // A component may rest on those before it: a grade on the speed it is walked at.
     List<Loading> loads = new ArrayList<>();
-    // What asks for nothing comes to the same on any frame.
+    // A fixed load has the same value on any frame.
     Frame any = new Frame(state.protocol.wiring().layout());
     for (Stage.Load load : stage.loads()) {
       Frame frame =
@@ -107,7 +107,7 @@ final class Loads {
     if (force.isEmpty() || rate.isEmpty() || told.name().equals(Brake.POWER)) {
       return braked(state.protocol, changed);
     }
-    // The brake stays as it is set: who pedals faster against it does more.
+    // The brake stays as it is set, so a higher cadence means more power.
     Brake brake = state.protocol.brake().orElseThrow();
     DoubleUnaryOperator power = newtons -> brake.power(newtons, rate.get());
     changed.replaceAll(

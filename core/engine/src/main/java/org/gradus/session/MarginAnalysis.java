@@ -10,7 +10,7 @@ import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
 
-/** What the steps to which readings were read leave open about the answers of rules. */
+/** Which answers rules could have, given the steps to which readings were read. */
 final class MarginAnalysis {
 
   private static final Outcomes ALWAYS = new Outcomes(true, false, false);
@@ -28,8 +28,8 @@ final class MarginAnalysis {
   }
 
   /**
-   * What a rule could come to. Most rules ask for signs, which are exact; only for the others the
-   * box has to be looked at.
+   * Which answers a rule could have. Most rules ask for signs, which are exact; only the others
+   * need the box.
    */
   Outcomes outcomes(ProtocolRule rule) {
     Optional<Condition> condition = rule.rule().condition();
@@ -64,7 +64,7 @@ final class MarginAnalysis {
     }
     List<String> found =
         rule.rule().condition().map(when -> when.undecided(box())).orElse(List.of());
-    // What hangs on something else than a comparison must not pass for firm.
+    // An answer that depends on something else than a comparison is not firm either.
     return found.isEmpty() ? List.of(rule.rule().text()) : found;
   }
 }

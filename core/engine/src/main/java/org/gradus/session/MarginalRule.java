@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * A rule that ends something, and only just did or did not hold.
+ * A rule that can end something and only just held or did not hold.
  *
  * @param comparisons what could have come out the other way
  * @param until when it would count without a second reading, if it had held

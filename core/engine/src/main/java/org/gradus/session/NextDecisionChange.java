@@ -12,7 +12,8 @@ import org.gradus.protocol.Timing;
 import org.gradus.rule.syntax.Action;
 
 /**
- * When a decision may change by itself: the next moment at which anything that it rests on does.
+ * When a decision may change by itself: the next moment at which anything that it depends on
+ * changes.
  */
 final class NextDecisionChange {
 
@@ -29,7 +30,7 @@ final class NextDecisionChange {
     this.time = now.time();
   }
 
-  /** The next moment at which the decision of another one may change; empty: none within a day. */
+  /** The next moment at which the decision may change; empty: none within a day. */
   static Optional<Duration> of(StateAt now) {
     return new NextDecisionChange(now).first();
   }
@@ -56,7 +57,7 @@ final class NextDecisionChange {
     changes.add(run.end());
     changes.add(limit);
     if (time.compareTo(run.end()) >= 0) {
-      // While a decision waits, due times go on, and what is given late is in step with them.
+      // While a decision waits, further readings become due, and a late hold is in step with them.
       for (MeasureLine line : state.protocol.schedule().lines()) {
         nextDue(line, run.stretch(), run.start(), time)
             .filter(due -> line.timing() instanceof Timing.Each && due.compareTo(limit) <= 0)

@@ -23,19 +23,19 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
 
 /**
- * When the answer of a rule changes by itself after a moment, while nothing is told: clocks run,
- * loads rise, readings fall out of what is averaged. A rule is evaluated over a stretch of time at
- * once; where its answer is not the same all through, the stretch is halved, down to a billionth of
- * a second. So a stop that holds for one thousandth of a second, or beyond every time that is
- * waited for, is found as surely as any other, and a day without changes costs one evaluation.
+ * When the answer of a rule changes by itself while nothing is told: clocks run, loads rise,
+ * readings leave the span of an average. A rule is evaluated over a whole span of time; where its
+ * answer is not the same throughout, the span is halved, down to a billionth of a second. So a stop
+ * that holds for a thousandth of a second is found like any other, and a day without changes costs
+ * one evaluation.
  *
- * <p>The answer of a rule is what it comes to, and what it could come to within the steps of the
+ * <p>The answer of a rule is its value and the values it could have within the steps of the
  * readings.
  */
 final class NextRuleChange {
 
-  // Far more than rules take that people write. One that hangs on the step of a reading and on a
-  // clock in the same comparison for hours could take any number.
+  // Far more than any rule needs that a person would write. A rule that compares a reading with a
+  // clock for hours could need any number.
   private static final int EXACT = 50_000;
   private static final long SECOND = Duration.ofSeconds(1).toNanos();
 
@@ -168,13 +168,13 @@ final class NextRuleChange {
       Span span = new Span(from, to);
       boolean certain = false;
       for (Look look : looks) {
-        // What is certain for all that readings could be is so for every single one.
+        // What is certain for all values that readings could have is certain for each.
         if (certain && look.hidden().isEmpty()) {
           continue;
         }
         Answer answer = answer(span, look);
         boolean open = !answer.outcomes().isCertain();
-        // What is the same all through is so at the beginning.
+        // What is the same throughout is the same at the start.
         if ((open || from != start) && !answer.equals(now(look))) {
           return false;
         }

@@ -6,7 +6,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.protocol.Stage;
 
-/** What a tester may decide against the engine: anything but going on after a followed stop. */
+/** What a tester may decide against the engine: anything but to continue after a followed stop. */
 final class Overriding {
 
   private final TestState state;
@@ -16,7 +16,7 @@ final class Overriding {
   }
 
   /**
-   * Refuses what is no way on from here.
+   * Refuses what is impossible here.
    *
    * @throws VerdictRefused that says what is possible instead
    */

@@ -9,8 +9,8 @@ import java.util.Set;
 import java.util.function.Predicate;
 
 /**
- * Immutable collections with something changed. What stays the same is not copied: most events of a
- * test leave most of its state as it is.
+ * Changed copies of immutable collections. A collection that stays the same is not copied, because
+ * most events change little of a test's state.
  */
 final class PersistentCollections {
 

@@ -143,8 +143,8 @@ final class ReadingPlacer {
     } else {
       inStage(signal, taken);
     }
-    // What was taken before the exercise ended says nothing about recovery, but if nothing newer
-    // is known a stop may still rest on it.
+    // A reading taken before the exercise ended says nothing about recovery, but a stop may still
+    // hold because of it if nothing newer is known.
     boolean late = recovering && !inRecovery;
     if (!isNewest(late ? change.atFinish : change.latest, signal, taken)) {
       return;
@@ -159,8 +159,8 @@ final class ReadingPlacer {
     }
   }
 
-  // What nobody reads in recovery, and no rule asks for there, is told of the exercise: how far
-  // somebody ran, how hard it was.
+  // A signal that is not read in recovery and that no rule asks for there belongs to the exercise:
+  // how far somebody ran, how hard it was.
   private boolean isOfExerciseOnly(String signal) {
     Recovery recovery = state.protocol.recovery().orElseThrow();
     return state.protocol.schedule().lineOf(signal).isPresent()
@@ -217,7 +217,7 @@ final class ReadingPlacer {
     }
   }
 
-  // What was read in the second in which a stage gave way to the next was read under its load.
+  // A reading in the second in which a stage ends was taken under the load of that stage.
   private boolean isOfLastSecond(StageRun run, String signal, StoredReading taken) {
     Optional<MeasureLine> line = state.protocol.schedule().lineOf(signal);
     if (line.isEmpty() || !taken.time().equals(endOf(run))) {
@@ -361,7 +361,7 @@ final class ReadingPlacer {
     }
   }
 
-  // Of several readings that are near enough the nearest counts, and of two as near the later one.
+  // The nearest of several readings counts; of two that are equally near, the later one.
   private void name(String name, StoredReading taken, Duration due) {
     Duration apart = due.minus(taken.time()).abs();
     StoredReading other = change.named.get(name);

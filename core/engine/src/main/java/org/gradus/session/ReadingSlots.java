@@ -12,7 +12,7 @@ final class ReadingSlots {
 
   static final ReadingSlots EMPTY = new ReadingSlots(new Slot[0]);
 
-  // Looked through at every event.
+  // Searched at every event.
   private final Slot[] filled;
 
   private ReadingSlots(Slot[] filled) {

@@ -20,9 +20,7 @@ import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
 
-/**
- * Refuses readings that cannot be: a wrong unit, a value no person has, a word that is not offered.
- */
+/** Refuses impossible readings: a wrong unit, a value no person has, a word that is not offered. */
 final class ReadingValidator {
 
   private final Protocol protocol;
@@ -87,7 +85,7 @@ final class ReadingValidator {
     if (signal != null) {
       step(reading);
       fits(reading, signal.type(), Optional.empty());
-      // The scale is narrower than the signal, and what a tester has before the eyes.
+      // The scale is narrower than the signal, and it is what the tester looks at.
       scale(reading);
       fits(reading, signal.type(), signal.range());
     } else if (question != null) {
@@ -146,8 +144,7 @@ final class ReadingValidator {
     }
   }
 
-  // Half of a step below zero would make the readings around a value fewer than none, and every
-  // decision that rests on it firm.
+  // A step below zero would make every decision that depends on the reading look firm.
   private static void step(Reading reading) {
     if (reading instanceof Measured measured && measured.step().isPresent()) {
       Quantity step = measured.step().get();

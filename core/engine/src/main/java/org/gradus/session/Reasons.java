@@ -9,7 +9,7 @@ import org.gradus.rule.answer.Filled;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.plan.Frame;
 
-/** Puts rules into words that a person can check. */
+/** Explains rules in words that a person can check. */
 final class Reasons {
 
   private Reasons() {}
@@ -20,7 +20,7 @@ final class Reasons {
         rule.id(), rule.rule().text(), filled, rule.why(), rule.instruction(), rule.source());
   }
 
-  /** A reason that is no rule of the file but of the engine. */
+  /** A reason that comes from the engine and not from a rule of the file. */
   static Because plain(String id, String why) {
     return new Because(id, "", Optional.empty(), why, "", Citation.NONE);
   }

@@ -13,7 +13,7 @@ import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Action;
 
-/** Decides in recovery: an emergency stops again, and the end has to be earned. */
+/** Decides in recovery: stop again in an emergency, end when the criteria are met, or continue. */
 final class RecoveryJudge {
 
   private final TestState state;
@@ -66,7 +66,7 @@ final class RecoveryJudge {
     return rule.rule().test(latest) == Truth.TRUE;
   }
 
-  // Nobody has recovered by a reading that is too old.
+  // A reading that is too old does not show recovery.
   private boolean ends(ProtocolRule rule) {
     return rule.rule().test(standing) == Truth.TRUE;
   }

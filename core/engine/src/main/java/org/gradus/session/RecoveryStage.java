@@ -15,7 +15,7 @@ import org.gradus.protocol.Stage;
  */
 record RecoveryStage(Stage stage, Duration start, Duration end, int place) {
 
-  /** The stage at a moment; after a stop with rest the moving ones are passed over. */
+  /** The stage at a moment; after a stop with rest the stages with a load are skipped. */
   static RecoveryStage at(TestState state, Duration time) {
     Recovery recovery = state.protocol.recovery().orElseThrow();
     Duration start = state.exerciseEnd.orElse(state.now);

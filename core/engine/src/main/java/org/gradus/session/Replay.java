@@ -9,9 +9,8 @@ import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 
 /**
- * Tells a test again, event by event, in the order in which it was told. Each event is checked
- * against the state as it was then: an amendment that was told later does not make wrong what was
- * followed before it.
+ * Replays a test event by event, in the order in which it was told. Each event is checked against
+ * the state at that time: a later amendment does not invalidate what was followed before it.
  */
 final class Replay {
 

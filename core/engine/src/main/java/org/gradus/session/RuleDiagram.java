@@ -13,7 +13,7 @@ import org.gradus.protocol.RuleBook;
 import org.gradus.rule.answer.Diagram;
 import org.gradus.rule.plan.Frame;
 
-/** Draws a rule with the values it is looked at with at one moment of a test. */
+/** Draws a rule with the values that it has at one moment of a test. */
 final class RuleDiagram {
 
   private final TestState state;

@@ -63,11 +63,11 @@ final class StageJudge {
 
   /**
    * The state of a moment, with the stop that is given because the time for a decision is over.
-   * Nothing that comes about by itself takes it back any more.
+   * Time alone does not take it back.
    */
   static TestState keepUndecided(StateAt now) {
     TestState state = now.state();
-    // What is told in the very last moment is still in time.
+    // A reading at the very last moment is still in time.
     boolean due =
         mayBeUndecided(state)
             && state.alarm.isEmpty()
@@ -98,7 +98,7 @@ final class StageJudge {
     return state.phase == Phase.STAGE && state.protocol.unmeasured().thenStop();
   }
 
-  /** When it may turn out by itself that there is no decision. */
+  /** The moments from which there may be no decision. */
   static Stream<Duration> decisions(TestState state) {
     StageRun run = state.currentRun();
     Duration limit = state.waitsUntil();
@@ -125,7 +125,7 @@ final class StageJudge {
     List<Gap> open =
         ends.stream().map(this::open).filter(g -> !g.isEmpty()).findFirst().orElse(List.of());
     Duration limit = state.waitsUntil();
-    // What no reading can answer any more is not waited for.
+    // Nothing is waited for that no reading can answer.
     if (time.compareTo(limit) < 0 && !open.isEmpty()) {
       Verdict measure = new Verdict.Measure(open, Optional.of(limit), Agendas.of(state, run, time));
       return decision(newest, measure, Optional.empty(), Firmness.of(flips));
@@ -144,7 +144,7 @@ final class StageJudge {
    */
   Optional<Duration> decidedDue() {
     List<Duration> times = dueTimes();
-    // Of one alone nothing has to be found out.
+    // A single one needs no evaluation.
     return times.size() == 1
         ? Optional.of(times.get(0))
         : times.stream()
@@ -177,7 +177,7 @@ final class StageJudge {
 
   private Decision decision(
       EndOfStage end, Verdict verdict, Optional<Because> because, Firmness firmness) {
-    // What is recommended anyway need not be offered, and beside a stop nothing is.
+    // The recommended verdict is not offered again, and beside a stop nothing is offered.
     List<Decision.Offer> offers =
         verdict instanceof Verdict.Stop
             ? List.of()

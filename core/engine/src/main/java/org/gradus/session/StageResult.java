@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.util.List;
 
 /**
- * A stage as it was gone through.
+ * A stage of a test that was done.
  *
  * @param id the stage
  * @param start when it began, since the start of the session

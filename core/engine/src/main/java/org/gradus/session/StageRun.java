@@ -14,7 +14,7 @@ import org.gradus.protocol.Timing;
 import org.gradus.protocol.Unmeasured;
 
 /**
- * One stage as it is being, or was, gone through.
+ * One stage of a test, in progress or done.
  *
  * @param stage the stage
  * @param start when it began, since the start of the session
@@ -87,8 +87,8 @@ record StageRun(
   }
 
   /**
-   * The due times at which it can be decided how it ends, newest first: its end, and whatever comes
-   * round after that.
+   * The due times for which its end can be decided, newest first: its end, and later times at which
+   * repeated readings are due.
    *
    * @param until up to when, since the start of the session
    */
@@ -150,10 +150,10 @@ record StageRun(
     return changed(reached, holds, waited, loads, loadChanged, slots, Optional.of(reached));
   }
 
-  /** Held until a new end. What has passed since the old one was spent waiting for readings. */
+  /** Held until a new end. The time since the old end was spent waiting for readings. */
   StageRun held(Duration newEnd, Duration at) {
     Duration late = at.compareTo(end) > 0 ? at.minus(end) : Duration.ZERO;
-    // Where it was held because it seemed done, and was not, it goes on as long as it may.
+    // A stage that was held because it wrongly seemed done may last as long as before.
     boolean open = stage.untilDone() && done.isEmpty() && newEnd.compareTo(end) < 0;
     return changed(
         open ? end : newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done);

@@ -118,8 +118,8 @@ final class StopMonitor {
         || (rule.then() == ProtocolRule.Then.REST && !kept.get().verdict().rest());
   }
 
-  // What only just did not hold could have, and what did could have failed to: for the moment, for
-  // as long as a second reading is waited for, or for good where a stop would have been kept.
+  // A rule that only just did not hold could have held, and the reverse. This is remembered for the
+  // moment, while a second reading is waited for, or for good where a stop would have been kept.
   private Optional<MarginalRule> marginal(ProtocolRule rule, RuleWatch watch) {
     Outcomes could = margins.outcomes(rule);
     if (watch.marginal().isEmpty() && could.isCertain()) {
@@ -163,7 +163,7 @@ final class StopMonitor {
   }
 
   // Whether something was read or reported, since the tester answered a rule, by which it holds.
-  // Where it does not hold there is nothing to keep quiet about.
+  // A rule that does not hold needs no silence.
   private boolean hasFreshGrounds(ProtocolRule rule, RuleWatch watch, Truth truth) {
     Set<String> told = watch.heard().map(since -> told(rule, since)).orElse(Set.of());
     if (told.isEmpty()) {

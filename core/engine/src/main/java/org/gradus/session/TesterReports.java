@@ -9,7 +9,7 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Sign;
 
-/** Takes in what the tester sees and does: signs, loads really set, a stage that is done. */
+/** Applies what the tester reports: signs, the load that is really set, a stage that is done. */
 final class TesterReports {
 
   private TesterReports() {}
@@ -84,7 +84,7 @@ final class TesterReports {
     }
     LoadValidator plausible = new LoadValidator(state.protocol);
     plausible.check(List.of(set.load()));
-    // What a ramp has come to by now is no news, a ramp of one's own is.
+    // The present value of the ramp is no change; a new ramp is.
     boolean same = old.get().value().isSameAs(set.load().value());
     if (!same || set.load().ramp().isPresent()) {
       List<Loading> changed = Loads.set(state, run.loads(), set.load());

@@ -7,15 +7,15 @@ import java.util.Optional;
 import org.gradus.protocol.ProtocolRule;
 
 /**
- * What time alone brings about after an event: a stop that waited in vain for a second reading
- * counts, a rule that asks for a clock comes to hold. Time is gone through from change to change,
- * so that whoever asks late is answered as if he had asked at every moment.
+ * What time alone changes after an event: a stop that waited in vain for a second reading counts, a
+ * rule that asks for a clock begins to hold. Time advances from change to change, so that a late
+ * question gets the same answer as asking at every moment.
  */
 final class TimeAdvance {
 
   private TimeAdvance() {}
 
-  /** What a moment has become by a later time, before anything is told then. */
+  /** The state at a later time, before anything is told then. */
   static StateAt at(StateAt moment, Duration time) {
     StateAt reached = moment;
     Optional<Duration> next = next(reached, time);

@@ -12,7 +12,7 @@ public final class Times {
   private static final Pattern CLOCK =
       Pattern.compile("(?:([0-9]{1,4}):)?([0-9]{1,5}):([0-5][0-9])");
 
-  // No exercise test lasts for a day; beyond, the time itself must be a slip.
+  // No exercise test lasts a day; a later time must be a slip.
   static final Duration LONGEST = Duration.ofHours(24);
   private static final Duration EARLIEST = LONGEST.negated();
 
