@@ -28,93 +28,11 @@ final class Following {
 
   /** A verdict as it is recorded: without agenda and reasons. */
   static Verdict recorded(Verdict verdict) {
-    return verdict.accept(new WithoutInformation());
-  }
-
-  /** What is left of a verdict that is recorded. */
-  private static class WithoutInformation implements Verdict.Visitor<Verdict> {
-    @Override
-    public Verdict ready(Verdict.Ready ready) {
-      return new Verdict.Ready(ready.stage(), ready.loads());
-    }
-
-    @Override
-    public Verdict defer(Verdict.Defer defer) {
-      return new Verdict.Defer(List.of());
-    }
-
-    @Override
-    public Verdict goOn(Verdict.Continue goOn) {
-      return goOn;
-    }
-
-    @Override
-    public Verdict measure(Verdict.Measure measure) {
-      return measure;
-    }
-
-    @Override
-    public Verdict hold(Verdict.Hold hold) {
-      return hold;
-    }
-
-    @Override
-    public Verdict advance(Verdict.Advance advance) {
-      return advance;
-    }
-
-    @Override
-    public Verdict finish(Verdict.Finish finish) {
-      return finish;
-    }
-
-    @Override
-    public Verdict stop(Verdict.Stop stop) {
-      return stop;
-    }
-
-    @Override
-    public Verdict end(Verdict.End end) {
-      return end;
-    }
-
-    @Override
-    public Verdict notRecovered(Verdict.NotRecovered notRecovered) {
-      return notRecovered;
-    }
-
-    @Override
-    public Verdict over(Verdict.Over over) {
-      return over;
-    }
-  }
-
-  /** What is left of a verdict that is compared: loads are compared with a tolerance, texts not. */
-  private static final class WithoutLoadsAndTexts extends WithoutInformation {
-    @Override
-    public Verdict ready(Verdict.Ready ready) {
-      return new Verdict.Ready(ready.stage(), List.of());
-    }
-
-    @Override
-    public Verdict advance(Verdict.Advance advance) {
-      return new Verdict.Advance(advance.stage());
-    }
-
-    @Override
-    public Verdict finish(Verdict.Finish finish) {
-      return new Verdict.Finish();
-    }
-
-    @Override
-    public Verdict stop(Verdict.Stop stop) {
-      return new Verdict.Stop(stop.rest(), "");
-    }
-
-    @Override
-    public Verdict notRecovered(Verdict.NotRecovered notRecovered) {
-      return new Verdict.NotRecovered(List.of());
-    }
+    return switch (verdict.kind()) {
+      case READY -> new Verdict.Ready(((Verdict.Ready) verdict).stage(), verdict.loads());
+      case DEFER -> new Verdict.Defer(List.of());
+      case CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER -> verdict;
+    };
   }
 
   /**
@@ -145,8 +63,19 @@ final class Following {
 
   // Texts may be reworded, and the last digit of a computed load may differ between machines.
   private static boolean doTheSame(Verdict one, Verdict other) {
-    WithoutLoadsAndTexts bare = new WithoutLoadsAndTexts();
-    return one.accept(bare).equals(other.accept(bare))
+    return withoutLoadsAndTexts(one).equals(withoutLoadsAndTexts(other))
         && Loading.areSame(one.loads(), other.loads());
+  }
+
+  private static Verdict withoutLoadsAndTexts(Verdict verdict) {
+    return switch (verdict.kind()) {
+      case READY -> new Verdict.Ready(((Verdict.Ready) verdict).stage(), List.of());
+      case DEFER -> new Verdict.Defer(List.of());
+      case ADVANCE -> new Verdict.Advance(((Verdict.Advance) verdict).stage());
+      case FINISH -> new Verdict.Finish();
+      case STOP -> new Verdict.Stop(((Verdict.Stop) verdict).rest(), "");
+      case NOT_RECOVERED -> new Verdict.NotRecovered(List.of());
+      case CONTINUE, MEASURE, HOLD, END, OVER -> verdict;
+    };
   }
 }

@@ -242,7 +242,9 @@ class LiveTestTest {
     assertThat(text.indexOf("2:30 say: ")).isGreaterThan(text.indexOf("event 5, 2:20"));
     // Recovery has no decision that is near: they appear at its start and every three minutes.
     String recovery = "1:00 stop\n2:00 hr 90\n4:05 hr 88\nquit\n";
-    assertThat(bundled(WALK, BEGUN + recovery).text().split("-> chest_pain", -1)).hasSize(3);
+    String stopped = bundled(WALK, BEGUN + recovery).text();
+    assertThat(stopped.substring(stopped.indexOf("done: STOP")).split("-> chest_pain", -1))
+        .hasSize(3);
   }
 
   @Test
@@ -406,7 +408,7 @@ class LiveTestTest {
     Ran ran = bundled("track-walk-1mile", BEGUN + "14:00\ndone\nquit\n");
     assertThat(ran.text())
         .containsOnlyOnce("when this is done: type done, and read at once: heart_rate")
-        .contains("14:00 MEASURE heart rate");
+        .contains("14:00 FINISH (done: finish)");
   }
 
   @Test
