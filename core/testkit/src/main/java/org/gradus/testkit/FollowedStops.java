@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.gradus.rule.check.Demand;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -30,7 +31,12 @@ final class FollowedStops implements Watch {
         && told.get() instanceof Event.Followed followed
         && followed.verdict() instanceof Verdict.Stop
         && moment.phase() == Phase.STAGE) {
-      moment.answer().flatMap(Stops::rule).ifPresent(rule -> heard.put(rule, followed.at()));
+      // A rule that time moves may cease to hold, and hold anew, without a word.
+      moment
+          .answer()
+          .flatMap(Stops::rule)
+          .filter(rule -> demands(rule).noneMatch(this::mayMove))
+          .ifPresent(rule -> heard.put(rule, followed.at()));
     } else {
       moment.answer().ifPresent(this::look);
     }
@@ -65,13 +71,15 @@ final class FollowedStops implements Watch {
     }
   }
 
-  // A rule that asks for a clock may have ceased to hold, and hold anew.
   private boolean isAskedFor(String id, List<String> names) {
+    return demands(id).anyMatch(demand -> isOneOf(names, demand));
+  }
+
+  private Stream<Demand> demands(String id) {
     return test.protocol().rules().endingExercise().stream()
         .filter(rule -> rule.id().equals(id))
         .flatMap(rule -> rule.rule().condition().stream())
-        .flatMap(condition -> condition.demands().stream())
-        .anyMatch(demand -> isOneOf(names, demand) || mayMove(demand));
+        .flatMap(condition -> condition.demands().stream());
   }
 
   private static boolean isValue(Demand demand) {

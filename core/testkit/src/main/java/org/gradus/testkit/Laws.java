@@ -138,7 +138,7 @@ public final class Laws {
       Law.of(
           "a-followed-stop-needs-fresh-grounds",
           "A stop that was followed is not answered again before something it asks for was read or"
-              + " reported since.",
+              + " reported since, unless time alone may change its answer.",
           test -> new FollowedStops(test));
 
   private static final Laws ALL =
