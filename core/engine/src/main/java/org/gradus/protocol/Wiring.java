@@ -30,6 +30,7 @@ public final class Wiring {
   private final List<Optional<Fact>> bySlot;
   private final List<Line> lines;
   private final BitSet measured = new BitSet();
+  private final BitSet ofThePerson = new BitSet();
 
   /**
    * A line through stages that formulas ask for.
@@ -96,6 +97,8 @@ public final class Wiring {
     this.lines = lines(layout, this.axes);
     for (int slot = 0; slot < layout.size(); slot++) {
       measured.set(slot, isMeasured(layout.demands().get(slot)));
+      ofThePerson.set(
+          slot, fact(slot).filter(fact -> fact.dependsOn() == Fact.Dependence.PERSON).isPresent());
     }
   }
 
@@ -174,7 +177,7 @@ public final class Wiring {
 
   /** Whether the value of a slot is known from the first stage on and stays as it is. */
   public boolean isOfThePerson(int slot) {
-    return fact(slot).filter(fact -> fact.dependsOn() == Fact.Dependence.PERSON).isPresent();
+    return ofThePerson.get(slot);
   }
 
   /**

@@ -13,17 +13,17 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
 
   private final StateAt now;
   private final TestState state;
-  private final AnsweredRules act;
+  private final AnsweredRules answered;
   private final TestState.Change change;
 
   /**
    * @param now the moment before the event
-   * @param act what it says to the rules that have spoken
+   * @param answered the rules that it answers
    */
-  EventEffect(StateAt now, AnsweredRules act, TestState.Change change) {
+  EventEffect(StateAt now, AnsweredRules answered, TestState.Change change) {
     this.now = now;
     this.state = now.state();
-    this.act = act;
+    this.answered = answered;
     this.change = change;
   }
 
@@ -73,7 +73,7 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
 
   @Override
   public Map<String, StoredReading> followed(Event.Followed followed) {
-    act.answer(change, now.time());
+    answered.answer(change, now.time());
     return act(followed.verdict());
   }
 
@@ -82,9 +82,9 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
     new LoadValidator(state.protocol).check(overridden.verdict());
     // To whoever decides otherwise also what was read before and is told later is new.
     boolean stops = overridden.verdict().kind() == Verdict.Kind.STOP;
-    act.answer(change, stops ? now.time() : Duration.ZERO);
+    answered.answer(change, stops ? now.time() : Duration.ZERO);
     if (state.phase == Phase.RECOVERY) {
-      Symptoms.note(state, act.answered(), change);
+      Symptoms.note(state, answered.answered(), change);
     }
     return act(overridden.verdict());
   }
@@ -101,7 +101,7 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
       throw new ReadingRefused(
           Code.G510, verdict.word(), "before the test", "no stage has begun that it could end");
     }
-    if (act.isKnowing()) {
+    if (answered.isKnowing()) {
       change.withoutMarginal();
     }
     verdict.accept(new VerdictEffect(now, change));
