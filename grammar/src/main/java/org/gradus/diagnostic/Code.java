@@ -156,10 +156,10 @@ public enum Code {
   G603("the setting {0} cannot be {1}", "{2}"),
   /** Nothing by that name. */
   G604("there is no {0} called {1}", "{2}"),
-  /** A second thread. */
+  /** A second thread at the same time. */
   G605(
-      "the session was opened by thread {1} and used by thread {0}",
-      "give each thread a session of its own"),
+      "thread {0} told the session an event while thread {1} was telling it one",
+      "let the threads take turns, and tell the event again"),
   /** Facts about the person that the protocol needs. */
   G606("{0} is not known of this person, and {1} needs it", "add it to the person"),
   /** A journal that cannot be written or read. */
@@ -185,7 +185,11 @@ public enum Code {
   /** An event of a record that a live session would have refused. */
   G620(
       "event {0} of the record cannot have happened with {1}: {2}",
-      "the record was changed, or made by another version: use the events before it");
+      "the record was changed, or made by another version: use the events before it"),
+  /** An event with a number that is not its own. */
+  G621(
+      "this cannot be event {0}: {1}",
+      "read the events of the session, and tell it with the next number if it still holds");
 
   private final String message;
   private final String help;

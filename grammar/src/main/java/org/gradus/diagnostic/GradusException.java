@@ -14,7 +14,8 @@ public abstract sealed class GradusException extends RuntimeException
         DecisionOutdated,
         JournalFailed,
         RecordRefused,
-        WrongThread,
+        SessionInUse,
+        EventConflict,
         NotFound {
 
   private static final long serialVersionUID = 1L;

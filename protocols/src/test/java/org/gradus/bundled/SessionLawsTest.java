@@ -3,12 +3,9 @@ package org.gradus.bundled;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
-import java.util.List;
 import java.util.Random;
-import java.util.concurrent.atomic.AtomicReference;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import org.gradus.diagnostic.WrongThread;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Phase;
@@ -66,30 +63,5 @@ class SessionLawsTest {
       return overridden.verdict();
     }
     return new Verdict.End();
-  }
-
-  @Property(tries = 20, seed = "20261130")
-  void aSessionBelongsToTheThreadThatOpenedIt(@ForAll Random random) throws Exception {
-    Luck luck = new Luck(random);
-    Session session = Session.open(luck.protocol(), luck.person());
-    List<Runnable> uses =
-        List.of(
-            () -> session.decide(Duration.ZERO),
-            () -> session.record(Duration.ZERO, luck.beforeTheTest()),
-            () -> session.report(Duration.ZERO, luck.sign()),
-            () -> session.withdraw(Duration.ZERO, luck.sign(), "over"),
-            () -> session.override(Duration.ZERO, new Verdict.Finish(), "no"),
-            () -> session.abandon(Duration.ZERO, "no"),
-            session::phase,
-            session::events,
-            session::protocol,
-            session::outcome);
-    AtomicReference<Throwable> thrown = new AtomicReference<>();
-    Thread other = new Thread(luck.oneOf(uses));
-    other.setUncaughtExceptionHandler((thread, problem) -> thrown.set(problem));
-    other.start();
-    other.join();
-    assertThat(thrown.get()).isInstanceOf(WrongThread.class);
-    assertThat(session.events()).isEmpty();
   }
 }

@@ -75,6 +75,10 @@ public sealed interface Event {
     R abandoned(Abandoned event);
   }
 
+  private static List<Reading> singly(List<Reading> readings) {
+    return readings.stream().flatMap(reading -> reading.parts().stream()).toList();
+  }
+
   /** When it was told, since the start of the session. */
   Duration at();
 
@@ -86,13 +90,13 @@ public sealed interface Event {
   /**
    * Readings.
    *
-   * @param readings what was read, in single readings
+   * @param readings what was read; one that has parts, such as a cuff reading, becomes its parts
    * @param taken when it was read
    * @param at when it was told
    */
   record Read(List<Reading> readings, Duration taken, Duration at) implements Event {
     public Read {
-      readings = List.copyOf(readings);
+      readings = singly(readings);
     }
 
     /** What was read, or asked. */
@@ -163,7 +167,7 @@ public sealed interface Event {
    */
   record Amended(int event, List<Reading> readings, String reason, Duration at) implements Event {
     public Amended {
-      readings = List.copyOf(readings);
+      readings = singly(readings);
     }
 
     @Override
@@ -245,6 +249,10 @@ public sealed interface Event {
    * @param at when it takes effect
    */
   record Followed(Verdict verdict, Duration at) implements Event {
+    public Followed {
+      verdict = Following.recorded(verdict);
+    }
+
     @Override
     public Kind kind() {
       return Kind.FOLLOWED;

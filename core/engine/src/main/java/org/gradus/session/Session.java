@@ -1,15 +1,21 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.DecisionOutdated;
+import org.gradus.diagnostic.EventConflict;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.RecordRefused;
+import org.gradus.diagnostic.SessionInUse;
 import org.gradus.diagnostic.VerdictRefused;
-import org.gradus.diagnostic.WrongThread;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.answer.Diagram;
@@ -27,8 +33,13 @@ import org.jspecify.annotations.Nullable;
  * }</pre>
  *
  * <p>Times are durations since the start of the session; the engine has no clock. Whatever is
- * refused leaves the session as it was, ready for the next event. A session belongs to the thread
- * that opened it.
+ * refused leaves the session as it was, ready for the next event.
+ *
+ * <p><strong>Threads.</strong> A session may be used by any number of threads in turn: pools, lanes
+ * and virtual threads all serve, and nothing has to be handed over. One event is told at a time. A
+ * second one that is told meanwhile, by another thread or by a ledger or listener from within the
+ * first, is refused with {@link SessionInUse} and has not happened. Methods that only ask, {@link
+ * #decide} among them, are never refused: they see the session before the event or after it.
  *
  * <p><strong>Safety.</strong> Gradus advises a trained person, who decides. It is no medical
  * device. Medical clearance comes first; have an emergency plan; local rules and licensed practice
@@ -36,11 +47,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Session extends Telling {
 
-  private final Thread owner = Thread.currentThread();
   private final Ledger ledger;
-  private TestState state;
-  // The last answer, so that what is followed need not be worked out a second time.
-  private @Nullable Decision answered;
+  private final List<Listener> listeners = new CopyOnWriteArrayList<>();
+  // The thread that tells an event, as long as it does.
+  private final AtomicReference<@Nullable Thread> teller = new AtomicReference<>();
+  private volatile TestState state;
+  // The last answer, so that a decision that is followed need not be made a second time.
+  private volatile @Nullable Decision answered;
 
   private Session(TestState state, Ledger ledger) {
     this.state = state;
@@ -114,37 +127,162 @@ public final class Session extends Telling {
     }
   }
 
-  /** A copy on which to try what would be; it is kept by no ledger and does not touch this one. */
+  /**
+   * A copy to try out what would be. Its events reach no ledger and no listener, and do not touch
+   * this session.
+   */
   public Session fork() {
-    ownThread();
     return new Session(state, Ledger.NONE);
   }
 
+  /**
+   * The same session, which expects the next thing it is told to be the event of a number, so that
+   * a host can tell it again when it does not know whether it arrived.
+   *
+   * <pre>{@code
+   * session.asEvent(7).record(at("3:00"), pulse(28, seconds(15)));
+   * session.asEvent(7).record(at("3:00"), pulse(28, seconds(15)));   // the same answer; no event 8
+   * }</pre>
+   *
+   * <p>If event 7 is the next one, it is told as always. If the session has an event 7 that says
+   * the same, nothing is recorded, and the answer is the one that it had then. Otherwise it is
+   * refused. An answer that is repeated after further events is outdated, as {@link Decision#event}
+   * says.
+   *
+   * @param number the number that the event is to have; the first event of a session has number 1,
+   *     and the next one the {@link Decision#event} of the last answer plus one
+   * @return on which everything throws {@link EventConflict} where that event says something else,
+   *     or where events between are missing
+   */
+  public Telling asEvent(int number) {
+    return new NumberedTelling(this, number);
+  }
+
+  /**
+   * Lets a listener know of every event from now on, after it counts: {@link #events} has it, and a
+   * ledger has kept it. A repeated event ({@link #asEvent}) is not news.
+   *
+   * <p>A listener is called by the thread that told the event, before its answer is returned. It
+   * may ask the session anything and tell it nothing. What it throws neither undoes the event nor
+   * reaches the one who told it; it goes to the handler of uncaught exceptions of the thread.
+   */
+  public void listen(Listener listener) {
+    listeners.add(requireNonNull(listener, "listener"));
+  }
+
+  /** Lets a listener know of no further event. Nothing happens if it did not listen. */
+  public void unlisten(Listener listener) {
+    listeners.remove(requireNonNull(listener, "listener"));
+  }
+
   @Override
-  Decision tell(Event event) {
-    ownThread();
-    StateAt next = EventApplier.apply(state, event);
+  public Decision tell(Event event) {
+    requireNonNull(event, "event");
+    return exclusively(() -> take(event));
+  }
+
+  /** Tells an event that is to have a number. */
+  Decision tellAs(int number, Event event) {
+    requireNonNull(event, "event");
+    return exclusively(() -> answerTo(number, event).orElseGet(() -> take(event)));
+  }
+
+  @Override
+  public Decision follow(Decision decision) {
+    requireNonNull(decision, "decision");
+    return exclusively(() -> act(decision, decision.verdict()));
+  }
+
+  @Override
+  public Decision follow(Decision decision, Decision.Offer offer) {
+    refuseUnlessOffered(decision, offer);
+    return exclusively(() -> act(decision, offer.verdict()));
+  }
+
+  /** Follows a verdict of a decision as the event of a number. */
+  Decision followAs(int number, Decision decision, Verdict verdict) {
+    if (!Following.doesSomething(verdict)) {
+      return exclusively(() -> act(decision, verdict));
+    }
+    Event event = new Event.Followed(verdict, decision.at());
+    return exclusively(() -> answerTo(number, event).orElseGet(() -> act(decision, verdict)));
+  }
+
+  static void refuseUnlessOffered(Decision decision, Decision.Offer offer) {
+    requireNonNull(decision, "decision");
+    requireNonNull(offer, "offer");
+    if (!decision.offers().contains(offer)) {
+      throw new VerdictRefused(
+          Code.G602, offer.verdict().word(), "here", "the decision does not offer it");
+    }
+  }
+
+  private Decision exclusively(Supplier<Decision> event) {
+    Thread thread = Thread.currentThread();
+    if (!teller.compareAndSet(null, thread)) {
+      Thread other = teller.get();
+      throw new SessionInUse(name(thread), other == null ? "another one" : name(other));
+    }
+    try {
+      return event.get();
+    } finally {
+      teller.set(null);
+    }
+  }
+
+  // Virtual threads have no name unless they are given one.
+  private static String name(Thread thread) {
+    return thread.getName().isEmpty() ? thread.toString() : thread.getName();
+  }
+
+  private Decision act(Decision decision, Verdict verdict) {
+    refuseOutdated(decision);
+    if (!Following.doesSomething(verdict)) {
+      return decision;
+    }
+    Event.Followed event = new Event.Followed(verdict, decision.at());
+    return take(event, EventApplier.follow(state, event, decision));
+  }
+
+  private Decision take(Event event) {
+    return take(event, EventApplier.apply(state, event));
+  }
+
+  private Decision take(Event event, StateAt next) {
     Decision answer = Hindsight.answer(state, event, next);
     ledger.keep(next.number(), event, answer);
     state = next.state();
     answered = answer;
+    for (Listener listener : listeners) {
+      try {
+        listener.happened(next.number(), event, answer);
+      } catch (RuntimeException e) {
+        Thread thread = Thread.currentThread();
+        thread.getUncaughtExceptionHandler().uncaughtException(thread, e);
+      }
+    }
     return answer;
   }
 
-  // Nobody hears the answer to what was done but a ledger.
-  private void act(Decision decision, Verdict verdict) {
-    if (!Following.doesSomething(verdict)) {
-      return;
+  /**
+   * The answer to an event that was told before, as it was then; empty where the number is that of
+   * the next event.
+   *
+   * @throws EventConflict when the number is that of another event, or of none
+   */
+  private Optional<Decision> answerTo(int number, Event event) {
+    TestState now = state;
+    List<Event> told = now.events.inOrder();
+    if (number == told.size() + 1) {
+      return Optional.empty();
+    } else if (number < 1 || number > told.size()) {
+      throw new EventConflict(number, "the next one is event " + (told.size() + 1));
+    } else if (!told.get(number - 1).equals(event)) {
+      throw new EventConflict(
+          number, "another event has this number, " + told.get(number - 1).kind());
     }
-    Event.Followed event = new Event.Followed(Following.recorded(verdict), decision.at());
-    StateAt next = EventApplier.follow(state, event, decision);
-    Decision answer = null;
-    if (ledger != Ledger.NONE) {
-      answer = Hindsight.answer(state, event, next);
-      ledger.keep(next.number(), event, answer);
-    }
-    state = next.state();
-    answered = answer;
+    List<Retold> retold = Retold.of(now.protocol, now.person, told.subList(0, number));
+    return Optional.of(retold.get(number - 1).answer());
   }
 
   /**
@@ -154,7 +292,6 @@ public final class Session extends Telling {
    * @throws ReadingRefused when the moment lies before the last event
    */
   public Decision decide(Duration at) {
-    ownThread();
     Decision answer = Judge.decide(state, at);
     answered = answer;
     return answer;
@@ -171,7 +308,6 @@ public final class Session extends Telling {
    * @throws ReadingRefused when the moment lies before the last event
    */
   public Optional<Duration> changesAt(Duration at) {
-    ownThread();
     return Judge.changesAt(state, at);
   }
 
@@ -184,38 +320,7 @@ public final class Session extends Telling {
    * @throws NotFound when the protocol has no such rule
    */
   public Diagram diagram(Duration at, String rule) {
-    ownThread();
     return new RuleDiagram(state, at).of(rule);
-  }
-
-  /**
-   * Does what a decision recommends. It takes effect at the time of the decision. To follow
-   * CONTINUE or MEASURE changes nothing.
-   *
-   * @throws DecisionOutdated when something has happened since the decision, or it is none of this
-   *     session
-   */
-  public void follow(Decision decision) {
-    ownThread();
-    refuseOutdated(decision);
-    act(decision, decision.verdict());
-  }
-
-  /**
-   * Does what a decision offers instead.
-   *
-   * @throws DecisionOutdated when something has happened since the decision, or it is none of this
-   *     session
-   * @throws VerdictRefused when the decision does not offer it
-   */
-  public void follow(Decision decision, Decision.Offer offer) {
-    ownThread();
-    refuseOutdated(decision);
-    if (!decision.offers().contains(offer)) {
-      throw new VerdictRefused(
-          Code.G602, offer.verdict().word(), "here", "the decision does not offer it");
-    }
-    act(decision, offer.verdict());
   }
 
   // The very object that was answered last needs no second look; an equal one gets it.
@@ -232,59 +337,23 @@ public final class Session extends Telling {
     }
   }
 
-  /**
-   * Does something else than is recommended. The record shows both.
-   *
-   * @param at when it takes effect
-   * @param verdict what the tester decides: before the test to begin or to defer; in a stage to
-   *     continue as it is, hold beyond the planned end, advance, finish or stop; in recovery to
-   *     continue, end or stop
-   * @param reason why, in the tester's words
-   * @throws VerdictRefused when it is no way on from here; there is none after a followed stop but
-   *     recovery
-   * @throws ReadingRefused when it gives a load that lies outside what is possible for it
-   */
-  public void override(Duration at, Verdict verdict, String reason) {
-    tell(new Event.Overridden(verdict, reason, at));
-  }
-
-  /**
-   * Breaks the test off. Nothing more is decided or recorded then, recovery included.
-   *
-   * @param reason why, in the tester's words
-   * @throws VerdictRefused when no reason is given or the test is over
-   */
-  public void abandon(Duration at, String reason) {
-    tell(new Event.Abandoned(reason, at));
-  }
-
   /** Where the test stands. */
   public Phase phase() {
-    ownThread();
     return state.phase;
   }
 
   /** The protocol, with its settings. */
   public Protocol protocol() {
-    ownThread();
     return state.protocol;
   }
 
   /** Everything that was told and done, in order. */
   public List<Event> events() {
-    ownThread();
     return state.events.inOrder();
   }
 
   /** The test as it stands, for working out its result. */
   public Outcome outcome() {
-    ownThread();
     return new StateOutcome(state);
-  }
-
-  private void ownThread() {
-    if (Thread.currentThread() != owner) {
-      throw new WrongThread(Thread.currentThread().getName(), owner.getName());
-    }
   }
 }

@@ -1,25 +1,84 @@
 package org.gradus.session;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
+import org.gradus.diagnostic.DecisionOutdated;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.VerdictRefused;
 
 /**
- * What can be told to a test while it goes on: what is read, seen, set and done. Each is answered
- * with the decision of its moment; what is refused leaves everything as it was.
+ * What can be told to a test while it goes on: what is read, seen, set and done. Each event is
+ * answered with the decision of its moment; what is refused leaves everything as it was.
+ *
+ * <p>Every method here throws {@link org.gradus.diagnostic.SessionInUse} while another event is
+ * being told, and {@link org.gradus.diagnostic.JournalFailed} when a ledger cannot keep the event.
  */
-public abstract sealed class Telling permits Session {
+public abstract sealed class Telling permits Session, NumberedTelling {
 
   /** The most characters of a reason; a longer one is refused. */
   public static final int LONGEST_REASON = 2_000;
 
   Telling() {}
 
-  /** Takes in an event and answers it. */
-  abstract Decision tell(Event event);
+  /**
+   * Tells any event, such as one that a host received or stored. The other methods are short ways
+   * to write one.
+   *
+   * @return the decision of its moment
+   * @throws ReadingRefused when it cannot be or does not belong here; nothing is then recorded
+   * @throws VerdictRefused when it follows what is neither recommended nor offered at its moment,
+   *     or overrides with what is no way on from there
+   */
+  public abstract Decision tell(Event event);
+
+  /**
+   * Does what a decision recommends. It takes effect at the time of the decision. To follow
+   * CONTINUE, MEASURE or OVER does nothing and returns the decision itself.
+   *
+   * @return the decision of the same moment once it is done
+   * @throws DecisionOutdated when something has happened since the decision, or it is none of this
+   *     session
+   */
+  public abstract Decision follow(Decision decision);
+
+  /**
+   * Does what a decision offers instead.
+   *
+   * @return the decision of the same moment once it is done
+   * @throws DecisionOutdated when something has happened since the decision, or it is none of this
+   *     session
+   * @throws VerdictRefused when the decision does not offer it
+   */
+  public abstract Decision follow(Decision decision, Decision.Offer offer);
+
+  /**
+   * Does something else than is recommended. The record shows both.
+   *
+   * @param at when it takes effect
+   * @param verdict what the tester decides: before the test to begin or to defer; in a stage to
+   *     continue as it is, hold beyond the planned end, advance, finish or stop; in recovery to
+   *     continue, end or stop
+   * @param reason why, in the tester's words
+   * @return the decision of the same moment once it is done
+   * @throws VerdictRefused when it is no way on from here; there is none after a followed stop but
+   *     recovery
+   * @throws ReadingRefused when it gives a load that lies outside what is possible for it
+   */
+  public Decision override(Duration at, Verdict verdict, String reason) {
+    return tell(new Event.Overridden(verdict, reason, at));
+  }
+
+  /**
+   * Breaks the test off. Nothing more is decided or recorded then, recovery included.
+   *
+   * @param reason why, in the tester's words
+   * @return that the test is over
+   * @throws VerdictRefused when no reason is given or the test is over
+   */
+  public Decision abandon(Duration at, String reason) {
+    return tell(new Event.Abandoned(reason, at));
+  }
 
   /**
    * Tells readings that were just taken, or answers.
@@ -43,13 +102,11 @@ public abstract sealed class Telling permits Session {
    *     recorded
    */
   public Decision recordTaken(Duration at, Duration taken, Reading... readings) {
-    List<Reading> parts = new ArrayList<>();
-    Arrays.stream(readings).forEach(reading -> parts.addAll(reading.parts()));
-    return tell(new Event.Read(parts, taken, at));
+    return tell(new Event.Read(List.of(readings), taken, at));
   }
 
   /**
-   * TesterReports a sign or symptom that is there or not.
+   * Reports a sign or symptom that is there or not.
    *
    * @param sign its name in the protocol: {@code chest_pain}
    * @throws ReadingRefused when the protocol does not know it, or grades it
@@ -59,7 +116,7 @@ public abstract sealed class Telling permits Session {
   }
 
   /**
-   * TesterReports a graded sign or symptom.
+   * Reports a graded sign or symptom.
    *
    * @param sign its name in the protocol: {@code breathless}
    * @param grade from 0, none, to the highest grade the protocol has
@@ -124,7 +181,7 @@ public abstract sealed class Telling permits Session {
    *     reason is given
    */
   public Decision amend(Duration at, int event, Reading reading, String reason) {
-    return tell(new Event.Amended(event, reading.parts(), reason, at));
+    return tell(new Event.Amended(event, List.of(reading), reason, at));
   }
 
   /**

@@ -139,6 +139,9 @@ final class LanguagePageRun {
       return Optional.of(decision.verdict().toString());
     } else if (text.startsWith("report ")) {
       return Optional.of(report(at, text.split(" ", -1)).verdict().toString());
+    } else if (text.startsWith("event 3 is reported as ")) {
+      session.asEvent(3).report(at, text.substring("event 3 is reported as ".length()));
+      return Optional.empty();
     } else if (text.startsWith("load ")) {
       String[] words = text.split(" ", 3);
       Loading load = new Loading(words[1], quantity(words[2]));
@@ -150,7 +153,7 @@ final class LanguagePageRun {
     } else if (text.startsWith("the record says that ADVANCE to ")) {
       forged(at, text.split(" ", -1)[6]);
       return Optional.empty();
-    } else if (text.equals("another thread asks")) {
+    } else if (text.equals("another thread reports dizzy while dizzy is reported")) {
       return anotherThread(at);
     } else if (text.contains("reported after the decision of")) {
       Decision before = session.decide(at("3:00"));
@@ -206,23 +209,29 @@ final class LanguagePageRun {
 
   private Optional<String> anotherThread(Duration at) {
     List<GradusException> refused = new ArrayList<>();
-    Thread other =
-        new Thread(
-            () -> {
-              try {
-                session.decide(at);
-              } catch (GradusException e) {
-                refused.add(e);
-              }
-            },
-            "another");
+    session.listen(
+        (number, event, answer) -> {
+          Thread other =
+              new Thread(
+                  () -> {
+                    try {
+                      session.report(at, "dizzy");
+                    } catch (GradusException e) {
+                      refused.add(e);
+                    }
+                  },
+                  "another");
+          other.start();
+          try {
+            other.join();
+          } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+          }
+        });
     String name = Thread.currentThread().getName();
     Thread.currentThread().setName("first");
     try {
-      other.start();
-      other.join();
-    } catch (InterruptedException e) {
-      throw new IllegalStateException(e);
+      session.report(at, "dizzy");
     } finally {
       Thread.currentThread().setName(name);
     }
