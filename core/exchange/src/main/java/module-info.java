@@ -1,0 +1,7 @@
+/** Exchange with devices and record systems: bytes, tables and bundles in, the same out. */
+module org.gradus.exchange {
+  requires static org.jspecify;
+  requires transitive org.gradus.core;
+
+  exports org.gradus.exchange.device;
+}
