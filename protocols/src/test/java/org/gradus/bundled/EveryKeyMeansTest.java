@@ -108,6 +108,7 @@ class EveryKeyMeansTest {
           List.of("method", "inputs"),
           List.of("test", "reading"),
           List.of("sum", "procedure"),
+          List.of("m/s", "km/h"),
           List.of("done", "1 min", "90 s"));
 
   private static final int MOST_TRIES_OF_WORDS = 12;
@@ -149,6 +150,9 @@ class EveryKeyMeansTest {
     }
     tries.clear();
     changeEverything(Library.of(ofMen), "graded-walk-standard");
+    // What no bundled protocol says.
+    Library laboratory = Laboratory.library();
+    laboratory.protocols().forEach(protocol -> changeEverything(laboratory, protocol));
   }
 
   private void changeEverything(Library library, String protocol) {
@@ -187,6 +191,7 @@ class EveryKeyMeansTest {
       Set.of(
           "signals",
           "loads",
+          "ergometers",
           "scales",
           "signs",
           "inputs",

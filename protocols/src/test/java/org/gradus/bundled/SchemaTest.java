@@ -1,6 +1,7 @@
 package org.gradus.bundled;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -36,6 +37,8 @@ class SchemaTest {
 
   private static final List<String> NAMES =
       List.of("common", "protocol", "rules", "equations", "norms", "intensity", "cases");
+  private static final List<String> LOADS =
+      List.of("speed", "grade", "power", "pedal_rate", "step_height", "step_rate", "distance");
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String NOBODYS = "zzqx";
 
@@ -177,12 +180,34 @@ class SchemaTest {
               entry -> {
                 JsonNode keys = mapping(entry.getValue());
                 boolean choice = keys.path("properties").has("series");
-                if (keys.path("additionalProperties").isBoolean() && !choice) {
+                if (keys.has("properties") && keys.has("additionalProperties") && !choice) {
                   closed.add(name + " " + entry.getKey());
                 }
               });
     }
     assertThat(probed).isEqualTo(closed);
+  }
+
+  @Test
+  void noLoadTakesTheNameOfAKeyOfAStage() throws IOException {
+    Set<String> keys = new TreeSet<>();
+    JsonNode all = JSON.readTree(schemaText("common")).path("$defs");
+    List<JsonNode> forms = new ArrayList<>();
+    all.path("stage").path("anyOf").forEach(forms::add);
+    List.of("single", "series", "recovery_stage").forEach(form -> forms.add(all.path(form)));
+    forms.forEach(form -> form.path("properties").fieldNames().forEachRemaining(keys::add));
+    keys.removeAll(LOADS);
+    assertThat(keys).contains("lasts", "stage_end", "series");
+    for (String key : keys) {
+      String declares = "loads: { " + key + ": { unit: W, range: 0 W to 9 W } }";
+      SourceFile file =
+          SourceFile.of(
+              "set.yaml",
+              "format: 1\nkind: rules\nid: set\nversion: 1.0.0\ntitle: A set\n" + declares);
+      assertThatThrownBy(() -> Library.of(List.of(file)))
+          .describedAs(key)
+          .hasMessageContaining(key + " is not a");
+    }
   }
 
   @Test

@@ -16,8 +16,10 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
 import org.gradus.protocol.Eligibility;
+import org.gradus.protocol.Ergometer;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Instruments;
+import org.gradus.protocol.LoadComponent;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Question;
@@ -127,7 +129,7 @@ final class Assembly {
         assessment,
         draft.brake,
         wiring,
-        NotesReader.notes(draft, problems),
+        NotesReader.notes(draft, shelf, problems),
         this::remake);
   }
 
@@ -269,7 +271,40 @@ final class Assembly {
         values(draft.scales),
         values(draft.signs),
         questions,
-        values(draft.loads));
+        values(draft.loads),
+        components(),
+        ergometer());
+  }
+
+  private Map<String, LoadComponent> components() {
+    Map<String, LoadComponent> components = new LinkedHashMap<>();
+    for (Placed<Equipment.Load> load : shelf.equipment.declarations(draft)) {
+      components.put(load.value().component().name(), load.value().component());
+    }
+    return components;
+  }
+
+  // One that could not be read has been reported; nothing rests on it then.
+  private Ergometer ergometer() {
+    Optional<Ergometer> declared =
+        Optional.ofNullable(shelf.equipment.ergometers().get(draft.ergometer)).map(Placed::value);
+    declared.ifPresent(this::canSet);
+    return declared.orElse(
+        new Ergometer(
+            draft.ergometer, draft.ergometer, List.of(), Optional.empty(), false, Citation.NONE));
+  }
+
+  private void canSet(Ergometer ergometer) {
+    for (StageDraft.LoadDraft load : Equipment.setIn(draft)) {
+      if (!ergometer.loads().isEmpty() && !ergometer.loads().contains(load.name())) {
+        problems.add(
+            load.value().span(),
+            Code.G305,
+            load.name().replace('_', ' '),
+            "a load of " + ergometer.id(),
+            "its loads are " + String.join(", ", ergometer.loads()));
+      }
+    }
   }
 
   private static <T> Map<String, T> values(Map<String, Placed<T>> placed) {

@@ -48,12 +48,20 @@ final class EquationReader {
     for (CostEquation cost : shelf.costs.values()) {
       equations.put(
           cost.id(),
-          equation(cost.id(), cost.uptake(), UPTAKES, cost.range(), cost.spread(), cost.source()));
+          equation(
+              shelf.equipment,
+              cost.id(),
+              cost.uptake(),
+              UPTAKES,
+              cost.range(),
+              cost.spread(),
+              cost.source()));
     }
     for (MaxHeartRate rate : shelf.maxHeartRates.values()) {
       equations.put(
           rate.id(),
           equation(
+              shelf.equipment,
               rate.id(),
               rate.rate(),
               List.of(Kind.HEART_RATE),
@@ -66,6 +74,7 @@ final class EquationReader {
 
   // The texts have been checked, so that planning them finds nothing wrong.
   private static Equation equation(
+      Equipment equipment,
       String id,
       Expression text,
       List<Kind> kinds,
@@ -73,11 +82,11 @@ final class EquationReader {
       Optional<Quantity> sd,
       Citation source) {
     Problems none = new Problems();
-    Vocabulary names = PersonNames.withLoads();
+    Vocabulary names = PersonNames.withLoads(equipment);
     return new Equation(
         id,
         Reckoning.of(text, kinds, names, none).orElseThrow(),
-        PersonNames.measures(),
+        PersonNames.measures(equipment),
         range.map(limits -> Proviso.of(limits, names, none).orElseThrow()),
         sd,
         source);
@@ -108,7 +117,8 @@ final class EquationReader {
                     texts.spread(text, List.of(Kind.NUMBER, Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE)));
     Citation source = texts.neededSource(keys);
     keys.done();
-    of.forEach(load -> texts.word(load, List.copyOf(LoadReader.LOADS.keySet()), word -> word));
+    List<String> known = List.copyOf(shelf.equipment.loads().keySet());
+    of.forEach(load -> texts.word(load, known, word -> word));
     uptake.flatMap(text -> formula(text, UPTAKES)).ifPresent(planned -> loads(of, planned));
     range.ifPresent(this::condition);
     if (id.isPresent()) {
@@ -131,7 +141,7 @@ final class EquationReader {
     Set<String> used =
         uptake.demands().stream()
             .map(Demand::subject)
-            .filter(LoadReader.LOADS::containsKey)
+            .filter(shelf.equipment.loads()::containsKey)
             .collect(Collectors.toCollection(TreeSet::new));
     Set<String> named = of.stream().map(Scalar::value).collect(Collectors.toSet());
     if (!of.isEmpty() && !named.equals(used)) {
@@ -205,10 +215,11 @@ final class EquationReader {
   }
 
   private Optional<Formula> formula(Expression text, List<Kind> kinds) {
-    return Formula.of(text, kinds, PersonNames.withLoads(), new Layout.Builder(), problems);
+    return Formula.of(
+        text, kinds, PersonNames.withLoads(shelf.equipment), new Layout.Builder(), problems);
   }
 
   private void condition(Expression text) {
-    Condition.of(text, PersonNames.withLoads(), new Layout.Builder(), problems);
+    Condition.of(text, PersonNames.withLoads(shelf.equipment), new Layout.Builder(), problems);
   }
 }

@@ -13,6 +13,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.library.Draft.Include;
 import org.gradus.protocol.AuthorNotes.Dropped;
 import org.gradus.protocol.AuthorNotes.Replaced;
+import org.gradus.protocol.LoadComponent;
 
 /**
  * Joins a protocol with the rule sets it includes. Included rules come first, in order; the
@@ -66,7 +67,26 @@ final class Includes {
     whole.brake = onlyOne(own, included, draft -> draft.brake, "brake");
     whole.recovery = onlyOne(own, included, draft -> draft.recovery, "recovery");
     replaced(whole, included, own);
+    equipment(whole);
     return whole;
+  }
+
+  // What a load is and can be counts wherever it is set, included or not.
+  private void equipment(Draft whole) {
+    for (Placed<Equipment.Load> load : shelf.equipment.declarations(whole)) {
+      if (!shelf.equipment.isStandard(load)) {
+        whole.files.add(load.where().file());
+        LoadComponent component = load.value().component();
+        load.value()
+            .range()
+            .ifPresent(
+                range ->
+                    whole.loads.putIfAbsent(component.name(), new Placed<>(load.where(), range)));
+      }
+    }
+    Optional.ofNullable(shelf.equipment.ergometers().get(whole.ergometer))
+        .filter(declared -> !shelf.equipment.isStandard(declared))
+        .ifPresent(declared -> whole.files.add(declared.where().file()));
   }
 
   // Ages within those of a set take nothing from what it says.

@@ -173,7 +173,7 @@ final class IntensityReader {
       }
     }
     Optional<QuantityRange> range = solved.flatMap(load -> texts.range(between.get(), kind(load)));
-    Vocabulary names = PersonNames.withLoads();
+    Vocabulary names = PersonNames.withLoads(shelf.equipment);
     Optional<Reckoning> cost =
         Reckoning.of(equation.get().uptake(), EquationReader.UPTAKES, names, problems);
     Optional<Proviso> stated =
@@ -193,13 +193,13 @@ final class IntensityReader {
     }
   }
 
-  private static Kind kind(String load) {
-    return Optional.ofNullable(LoadReader.LOADS.get(load)).orElseThrow();
+  private Kind kind(String load) {
+    return shelf.equipment.load(load).orElseThrow().kind();
   }
 
   private Optional<Quantity> given(Entry entry) {
     return texts
-        .word(entry.key(), List.copyOf(LoadReader.LOADS.keySet()), word -> word)
+        .word(entry.key(), List.copyOf(shelf.equipment.loads().keySet()), word -> word)
         .flatMap(
             load ->
                 entry.value() instanceof Scalar text

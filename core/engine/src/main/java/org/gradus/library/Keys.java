@@ -175,6 +175,16 @@ public final class Keys {
         .findFirst();
   }
 
+  /** The entries under a key, without taking them. */
+  List<Entry> seenEntries(String key) {
+    return mapping.entries().stream()
+        .filter(entry -> entry.key().value().equals(key))
+        .map(Entry::value)
+        .filter(Mapping.class::isInstance)
+        .flatMap(found -> ((Mapping) found).entries().stream())
+        .toList();
+  }
+
   /** Whether a key stands here. */
   public boolean has(String key) {
     return mapping.entries().stream().anyMatch(entry -> entry.key().value().equals(key));

@@ -2,10 +2,7 @@ package org.gradus.library;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.gradus.library.StageDraft.LoadDraft;
 import org.gradus.library.StageDraft.RampDraft;
@@ -22,30 +19,6 @@ import org.gradus.unit.Unit;
 /** Reads what makes up the load of a stage. */
 final class LoadReader {
 
-  /** The components a load may have. */
-  static final Map<String, Kind> LOADS = loads();
-
-  private static Map<String, Kind> loads() {
-    Map<String, Kind> loads = new LinkedHashMap<>();
-    loads.put("speed", Kind.SPEED);
-    loads.put("grade", Kind.NUMBER);
-    loads.put("power", Kind.POWER);
-    loads.put("pedal_rate", Kind.PEDAL_RATE);
-    loads.put("step_height", Kind.LENGTH);
-    loads.put("step_rate", Kind.STEP_RATE);
-    loads.put("distance", Kind.LENGTH);
-    return Collections.unmodifiableMap(loads);
-  }
-
-  /** The components whose range can be told: those, and the force that follows from a power. */
-  static final Map<String, Kind> RANGED = ranged();
-
-  private static Map<String, Kind> ranged() {
-    Map<String, Kind> ranged = new LinkedHashMap<>(LOADS);
-    ranged.put("brake_force", Kind.FORCE);
-    return Collections.unmodifiableMap(ranged);
-  }
-
   private final Texts texts;
 
   LoadReader(Texts texts) {
@@ -56,71 +29,74 @@ final class LoadReader {
   List<LoadDraft> loads(Keys keys) {
     return components(
         keys,
-        (name, kind, value) -> new LoadDraft(name, kind, value, Optional.empty()),
+        (name, unit, value) -> new LoadDraft(name, unit, value, Optional.empty()),
         this::ramp);
   }
 
   /** The load of a series of stages; each component a value, or steps from stage to stage. */
   List<Flight> flights(Keys keys) {
     return components(
-        keys, (name, kind, value) -> new Flight(name, kind, value, Optional.empty()), this::flight);
+        keys, (name, unit, value) -> new Flight(name, unit, value, Optional.empty()), this::flight);
   }
 
   /** A component that may rise from stage to stage. */
-  record Flight(String name, Kind kind, Expression from, Optional<Expression> step) {
+  record Flight(String name, Unit unit, Expression from, Optional<Expression> step) {
 
     /** What it is in a stage, counted from 0. */
     LoadDraft in(int stage) {
       Expression value = step.map(rise -> climbed(from, rise, stage)).orElse(from);
-      return new LoadDraft(name, kind, value, Optional.empty());
+      return new LoadDraft(name, unit, value, Optional.empty());
     }
   }
 
   private interface Component<V, T> {
-    T of(String name, Kind kind, V content);
+    T of(String name, Unit unit, V content);
   }
 
   private <T> List<T> components(
       Keys keys, Component<Expression, T> plain, Component<Keys, Optional<T>> changing) {
     List<T> loads = new ArrayList<>();
-    LOADS.forEach(
-        (name, kind) ->
-            keys.take(name)
-                .flatMap(
-                    node ->
-                        node instanceof Mapping
-                            ? Keys.of(node, "a changing " + name, texts.problems())
-                                .flatMap(inner -> changing.of(name, kind, inner))
-                            : keys.scalar(node, name)
-                                .flatMap(text -> value(name, kind, text))
-                                .map(value -> plain.of(name, kind, value)))
-                .ifPresent(loads::add));
+    texts
+        .equipment()
+        .units()
+        .forEach(
+            (name, unit) ->
+                keys.take(name)
+                    .flatMap(
+                        node ->
+                            node instanceof Mapping
+                                ? Keys.of(node, "a changing " + name, texts.problems())
+                                    .flatMap(inner -> changing.of(name, unit, inner))
+                                : keys.scalar(node, name)
+                                    .flatMap(text -> value(name, unit, text))
+                                    .map(value -> plain.of(name, unit, value)))
+                    .ifPresent(loads::add));
     keys.text("load").ifPresent(word -> texts.word(word, List.of("none"), w -> w));
     return loads;
   }
 
-  private Optional<LoadDraft> ramp(String name, Kind kind, Keys keys) {
-    Optional<Expression> from = keys.needText("from").flatMap(text -> value(name, kind, text));
-    Optional<Expression> step = keys.needText("step").flatMap(text -> value(name, kind, text));
+  private Optional<LoadDraft> ramp(String name, Unit unit, Keys keys) {
+    Optional<Expression> from = keys.needText("from").flatMap(text -> value(name, unit, text));
+    Optional<Expression> step = keys.needText("step").flatMap(text -> value(name, unit, text));
     Optional<Duration> every = keys.needText("every").flatMap(texts::stretch);
-    Optional<Expression> to = keys.needText("to").flatMap(text -> value(name, kind, text));
+    Optional<Expression> to = keys.needText("to").flatMap(text -> value(name, unit, text));
     keys.done();
     return from.isPresent() && step.isPresent() && every.isPresent() && to.isPresent()
         ? Optional.of(
             new LoadDraft(
                 name,
-                kind,
+                unit,
                 from.get(),
                 Optional.of(new RampDraft(step.get(), every.get(), to.get()))))
         : Optional.empty();
   }
 
-  private Optional<Flight> flight(String name, Kind kind, Keys keys) {
-    Optional<Expression> from = keys.needText("from").flatMap(text -> value(name, kind, text));
-    Optional<Expression> step = keys.needText("step").flatMap(text -> value(name, kind, text));
+  private Optional<Flight> flight(String name, Unit unit, Keys keys) {
+    Optional<Expression> from = keys.needText("from").flatMap(text -> value(name, unit, text));
+    Optional<Expression> step = keys.needText("step").flatMap(text -> value(name, unit, text));
     keys.done();
     return step.isPresent()
-        ? from.map(first -> new Flight(name, kind, first, step))
+        ? from.map(first -> new Flight(name, unit, first, step))
         : Optional.empty();
   }
 
@@ -142,9 +118,9 @@ final class LoadReader {
     return load instanceof Arithmetic sum && sum.span().equals(sum.left().span());
   }
 
-  private Optional<Expression> value(String name, Kind kind, Scalar text) {
+  private Optional<Expression> value(String name, Unit unit, Scalar text) {
     Optional<Expression> value = texts.expression(text);
-    if (kind == Kind.NUMBER && value.filter(LoadReader::isBareShare).isPresent()) {
+    if (unit == Unit.PERCENT && value.filter(LoadReader::isBareShare).isPresent()) {
       texts.notA(
           text,
           "a " + name + " in %",

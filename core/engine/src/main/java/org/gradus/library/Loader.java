@@ -13,6 +13,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.NormTable;
+import org.gradus.library.Equipment.Opened;
 import org.gradus.protocol.Protocol;
 
 /** Reads all files of a library: first each by itself, then each protocol with what it includes. */
@@ -54,7 +55,9 @@ final class Loader {
    * @throws FileRefused when anything is wrong, with all of it
    */
   Loaded load(List<SourceFile> files) {
-    files.forEach(this::read);
+    List<Opened> opened = files.stream().flatMap(file -> open(file).stream()).toList();
+    shelf.equipment.declare(opened);
+    opened.forEach(this::read);
     CostSpreads.fill(shelf.costs);
     late.forEach(Runnable::run);
     Map<String, Protocol> loaded = new LinkedHashMap<>();
@@ -78,34 +81,35 @@ final class Loader {
         EquationReader.equations(shelf));
   }
 
-  private void read(SourceFile file) {
+  private Optional<Opened> open(SourceFile file) {
     int before = problems.count();
     Optional<Keys> keys = Keys.of(file, problems);
     boolean sound = problems.count() == before;
     Optional<Header> header = keys.flatMap(found -> Header.read(found, problems));
-    if (header.isPresent()) {
-      read(keys.orElseThrow(), header.get(), sound);
-    } else {
+    if (header.isEmpty()) {
       keys.ifPresent(Keys::giveUp);
       shelf.torn = true;
     }
+    return header.map(head -> new Opened(head, keys.orElseThrow(), sound));
   }
 
-  private void read(Keys keys, Header header, boolean sound) {
+  private void read(Opened file) {
+    Keys keys = file.keys();
+    Header header = file.header();
     unique(header);
-    Texts texts = new Texts(problems, header);
+    Texts texts = new Texts(problems, header, shelf.equipment);
     switch (header.kind()) {
       case "protocol" -> {
         Draft draft = new Draft(header);
         new ProtocolReader(texts).read(keys, draft);
-        draft.torn |= !sound || keys.isTorn();
+        draft.torn |= !file.sound() || keys.isTorn();
         protocols.add(draft);
       }
       case "rules" -> {
         Draft draft = new Draft(header);
         RuleReader rules = new RuleReader(texts, header.id() + "/");
         new SetReader(texts, rules).read(keys, draft);
-        draft.torn |= !sound || keys.isTorn();
+        draft.torn |= !file.sound() || keys.isTorn();
         shelf.sets.putIfAbsent(header.id(), draft);
       }
       case "norms" -> new NormReader(texts, shelf).read(keys);
@@ -116,7 +120,7 @@ final class Loader {
       default -> {
         new EquationReader(texts, shelf).read(keys);
         shelf.common.add(header.where().file());
-        shelf.torn |= !sound || keys.isTorn();
+        shelf.torn |= !file.sound() || keys.isTorn();
       }
     }
     shelf.torn |= header.id().isEmpty();

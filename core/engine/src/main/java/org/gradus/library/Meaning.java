@@ -15,6 +15,7 @@ import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.knowledge.ModelError;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.Fingerprint;
+import org.gradus.protocol.LoadComponent;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Setting;
@@ -89,6 +90,7 @@ final class Meaning {
     words.addAll(draft.cautions);
     draft.sources.forEach(source -> words.add(source.text()));
     item("ergometer", draft.ergometer);
+    equipment();
     item("purpose", draft.purpose);
     draft.eligibility.ifPresent(
         who -> {
@@ -102,6 +104,26 @@ final class Meaning {
         });
     draft.unmeasured.ifPresent(missing -> item("unmeasured", missing.atMost(), missing.thenStop()));
     draft.brake.ifPresent(brake -> item("brake", brake.travel()));
+  }
+
+  // What the engine itself declares is the same in every library.
+  private void equipment() {
+    Equipment equipment = shelf.equipment;
+    Optional.ofNullable(equipment.ergometers().get(draft.ergometer))
+        .filter(declared -> !equipment.isStandard(declared))
+        .map(Placed::value)
+        .ifPresent(
+            on -> {
+              item("ergometer " + on.id(), on.loads(), on.posture(), on.carriesBodyMass());
+              words.add(on.title());
+            });
+    for (Placed<Equipment.Load> load : equipment.declarations(draft)) {
+      if (!equipment.isStandard(load)) {
+        LoadComponent component = load.value().component();
+        item("load " + component.name(), component.unit().symbol());
+        words.add(component.title());
+      }
+    }
   }
 
   private void settings(Map<String, Setting> settings) {

@@ -41,6 +41,11 @@ final class Names {
 
   private static final String MAX_HEART_RATE = "max_heart_rate";
   private static final String UPTAKE = "uptake";
+
+  /** Names that a protocol gives a meaning by what it has. */
+  static final Set<String> OWN =
+      Set.of(VO2MAX, MAX_HEART_RATE, UPTAKE, Instruments.CLEARED_AFTER_STOP, "stage");
+
   private static final Type TIME = new Type.Measure(Kind.TIME);
 
   private final Draft draft;
@@ -95,12 +100,15 @@ final class Names {
   }
 
   private void loads() {
-    LoadReader.LOADS.forEach(
-        (name, kind) -> {
-          Type type = new Type.Measure(kind);
-          fact(name, type, Role.FACT, new Fact.Load(name));
-          fact("previous_stage." + name, type, Role.FACT, new Fact.PreviousLoad(name));
-        });
+    shelf
+        .equipment
+        .kinds()
+        .forEach(
+            (name, kind) -> {
+              Type type = new Type.Measure(kind);
+              fact(name, type, Role.FACT, new Fact.Load(name));
+              fact("previous_stage." + name, type, Role.FACT, new Fact.PreviousLoad(name));
+            });
   }
 
   private void clocks() {
@@ -294,7 +302,7 @@ final class Names {
   private Vocabulary withStage(Vocabulary defined) {
     Map<String, Symbol> ofStage = new LinkedHashMap<>();
     Set<String> names = new LinkedHashSet<>(draft.signals.keySet());
-    names.addAll(LoadReader.LOADS.keySet());
+    names.addAll(shelf.equipment.loads().keySet());
     names.addAll(draft.defines.keySet());
     names.add(UPTAKE);
     for (String name : names) {

@@ -76,7 +76,7 @@ final class NotesReader {
   }
 
   /** The notes of a draft whose includes are joined. */
-  static AuthorNotes notes(Draft draft, Problems problems) {
+  static AuthorNotes notes(Draft draft, Shelf shelf, Problems problems) {
     Map<String, Span> places = new LinkedHashMap<>();
     draft.stages.forEach(stage -> places.put("stage " + stage.id(), stage.where()));
     draft.settings.forEach((name, placed) -> places.put("setting " + name, placed.where()));
@@ -90,15 +90,16 @@ final class NotesReader {
     Map<String, Usual> usual = new LinkedHashMap<>();
     draft.usual.forEach(
         (name, placed) -> {
-          check(name, placed, draft, problems);
+          check(name, placed, draft, shelf, problems);
           usual.put(name, placed.value());
         });
     return new AuthorNotes(
         draft.header.where(), places, usual, draft.replaced, draft.dropped, draft.accepted);
   }
 
-  private static void check(String name, Placed<Usual> usual, Draft draft, Problems problems) {
-    Map<String, Kind> known = new LinkedHashMap<>(LoadReader.LOADS);
+  private static void check(
+      String name, Placed<Usual> usual, Draft draft, Shelf shelf, Problems problems) {
+    Map<String, Kind> known = shelf.equipment.kinds();
     known.put(TEST_TIME, Kind.TIME);
     draft.signals.forEach(
         (signal, placed) -> {

@@ -23,13 +23,13 @@ final class PersonNames {
   }
 
   /** What is known of a person, and the loads of ergometers. */
-  static Vocabulary withLoads() {
-    return with(LoadReader.LOADS);
+  static Vocabulary withLoads(Equipment equipment) {
+    return with(equipment.kinds());
   }
 
   /** The kinds of all of these that are measures, by name. */
-  static Map<String, Kind> measures() {
-    Map<String, Kind> measures = new LinkedHashMap<>(LoadReader.LOADS);
+  static Map<String, Kind> measures(Equipment equipment) {
+    Map<String, Kind> measures = equipment.kinds();
     for (Attribute attribute : Attribute.values()) {
       if (attribute.type() instanceof Type.Measure measure) {
         measures.put(attribute.word(), measure.kind());

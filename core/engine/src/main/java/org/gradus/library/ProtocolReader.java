@@ -27,8 +27,6 @@ import org.gradus.unit.Quantity;
 /** Reads what only protocols have, on top of what {@link SetReader} reads. */
 final class ProtocolReader {
 
-  private static final List<String> ERGOMETERS =
-      List.of("treadmill", "leg-cycle", "arm-crank", "step", "track", "floor");
   private static final List<String> PURPOSES = List.of("submaximal", "maximal");
 
   private final Problems problems;
@@ -44,7 +42,8 @@ final class ProtocolReader {
   }
 
   void read(Keys keys, Draft draft) {
-    draft.ergometer = oneOf(keys.needText("ergometer"), ERGOMETERS);
+    draft.ergometer =
+        oneOf(keys.needText("ergometer"), List.copyOf(texts.equipment().ergometers().keySet()));
     draft.purpose = oneOf(keys.needText("purpose"), PURPOSES);
     sets.part("include", draft, () -> includes(keys, draft));
     sets.read(keys, draft);

@@ -44,7 +44,9 @@ final class SetReader {
     part("for", draft, () -> draft.eligibility = keys.keys("for", "for").flatMap(this::ages));
     part("usual", draft, () -> new NotesReader(texts).usual(keys, draft));
     part("signals", draft, () -> new InstrumentReader(texts).read(keys, draft));
-    part("loads", draft, () -> new LoadRangeReader(texts).read(keys.entries("loads"), draft));
+    EquipmentReader equipment = new EquipmentReader(texts);
+    part("loads", draft, () -> equipment.loads(keys.entries(Equipment.LOADS), draft));
+    part("ergometers", draft, () -> equipment.ergometers(keys.entries(Equipment.ERGOMETERS)));
     part("settings", draft, () -> new SettingReader(texts).read(keys.entries("settings"), draft));
     part("define", draft, () -> keys.entries("define").forEach(entry -> define(entry, draft)));
     part(

@@ -21,6 +21,7 @@ import org.gradus.knowledge.Spread;
 /** What the files of a library offer to its protocols. Filled while they are read. */
 final class Shelf {
 
+  final Equipment equipment = Equipment.standard();
   final Map<String, Draft> sets = new LinkedHashMap<>();
   final Map<String, CostEquation> costs = new LinkedHashMap<>();
   final Map<String, MaxHeartRate> maxHeartRates = new LinkedHashMap<>();

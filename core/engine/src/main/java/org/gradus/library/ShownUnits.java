@@ -27,10 +27,10 @@ final class ShownUnits {
 
   static Unit of(StageDraft.LoadDraft load, Draft draft) {
     if (load.kind() == Kind.NUMBER) {
-      return Unit.PERCENT;
+      return load.unit();
     }
     ShownUnits units = new ShownUnits(draft);
-    return units.first(load.expressions(), load.kind()).orElse(load.kind().base());
+    return units.first(load.expressions(), load.kind()).orElse(load.unit());
   }
 
   private Optional<Unit> first(List<Expression> values, Kind kind) {

@@ -8,6 +8,7 @@ import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Unit;
 
 /** A stage as it was written. */
 record StageDraft(
@@ -22,7 +23,12 @@ record StageDraft(
     Citation source) {
 
   /** One component of its load. */
-  record LoadDraft(String name, Kind kind, Expression value, Optional<RampDraft> ramp) {
+  record LoadDraft(String name, Unit unit, Expression value, Optional<RampDraft> ramp) {
+
+    /** What it is a measure of. */
+    Kind kind() {
+      return unit.kind();
+    }
 
     /** Every value in it. */
     List<Expression> expressions() {

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.StageDraft.LoadDraft;
@@ -12,6 +13,21 @@ import org.gradus.unit.Kind;
 
 /** Reads stages. */
 final class StageReader {
+
+  /** What stages say besides loads, so that no load can be called so. */
+  static final Set<String> KEYS =
+      Set.of(
+          "id",
+          "lasts",
+          "at_most",
+          "warm_up",
+          "stage_end",
+          "posture",
+          "source",
+          "note",
+          "load",
+          "series",
+          "count");
 
   private static final String UNTIL_DONE = "until_done";
   private static final String UNTIL_END = "until_end";

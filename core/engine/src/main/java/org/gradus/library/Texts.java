@@ -34,14 +34,21 @@ final class Texts {
 
   private final Problems problems;
   private final Sources sources;
+  private final Equipment equipment;
 
-  Texts(Problems problems, Header header) {
+  Texts(Problems problems, Header header, Equipment equipment) {
     this.problems = problems;
+    this.equipment = equipment;
     this.sources = new Sources(header, problems);
   }
 
   Problems problems() {
     return problems;
+  }
+
+  /** The loads and ergometers that the files of the library declare. */
+  Equipment equipment() {
+    return equipment;
   }
 
   static String string(Optional<Scalar> text) {
@@ -239,6 +246,15 @@ final class Texts {
    */
   static boolean matches(Scalar text, String form) {
     return text.value().length() <= LONGEST_NAME && text.value().matches(form);
+  }
+
+  /** The id of a thing that files mention and rules do not: words joined by -. */
+  boolean isId(Scalar text) {
+    boolean sound = matches(text, "[a-z0-9]+([-.][a-z0-9]+)*");
+    if (!sound) {
+      notA(text, "an id", "use lower-case words joined by -, as in leg-cycle");
+    }
+    return sound;
   }
 
   /** The id of a rule, which no rule can mention. */

@@ -20,6 +20,8 @@ public final class Instruments {
   private final Map<String, Sign> signs;
   private final Map<String, Question> questions;
   private final Map<String, LoadRange> loads;
+  private final Map<String, LoadComponent> components;
+  private final Ergometer ergometer;
   private final List<String> asked;
   private final List<Signal> ordered;
 
@@ -31,18 +33,24 @@ public final class Instruments {
    * @param signs signs and symptoms
    * @param questions what is answered before the test
    * @param loads what the components of a load can be
+   * @param components the components of a load that its stages set
+   * @param ergometer what the test is done on
    */
   public Instruments(
       Map<String, Signal> signals,
       Map<String, Scale> scales,
       Map<String, Sign> signs,
       Map<String, Question> questions,
-      Map<String, LoadRange> loads) {
+      Map<String, LoadRange> loads,
+      Map<String, LoadComponent> components,
+      Ergometer ergometer) {
     this.signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
     this.scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
     this.signs = Collections.unmodifiableMap(new LinkedHashMap<>(signs));
     this.questions = Collections.unmodifiableMap(new LinkedHashMap<>(questions));
     this.loads = Collections.unmodifiableMap(new LinkedHashMap<>(loads));
+    this.components = Collections.unmodifiableMap(new LinkedHashMap<>(components));
+    this.ergometer = ergometer;
     this.ordered = signals.values().stream().filter(signal -> signal.below().isPresent()).toList();
     this.asked = signs.values().stream().filter(Sign::asked).map(Sign::prompt).toList();
   }
@@ -70,6 +78,16 @@ public final class Instruments {
   /** What the components of a load can be, by name; of one that is not here nothing is said. */
   public Map<String, LoadRange> loads() {
     return loads;
+  }
+
+  /** The components of a load that the stages set, by name, in the order of the stages. */
+  public Map<String, LoadComponent> components() {
+    return components;
+  }
+
+  /** What the test is done on. */
+  public Ergometer ergometer() {
+    return ergometer;
   }
 
   /** The questions after signs that the person is asked all along, in the order of the file. */

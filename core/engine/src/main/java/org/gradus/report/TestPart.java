@@ -67,7 +67,7 @@ final class TestPart {
     List<Fact> facts = new ArrayList<>();
     facts.add(new Fact("title", heading.title()));
     facts.add(new Fact("id and version", heading.id() + " " + heading.version()));
-    facts.add(new Fact("ergometer", heading.ergometer()));
+    facts.add(new Fact("ergometer", protocol.instruments().ergometer().title()));
     facts.add(new Fact("purpose", heading.purpose()));
     for (Setting setting : protocol.settings().values()) {
       facts.add(new Fact(setting.name().replace('_', ' '), setting.value().toString()));

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Stage;
 import org.gradus.protocol.Timing;
 import org.gradus.session.Agenda.Ask;
 import org.gradus.session.Agenda.Change;
@@ -72,7 +73,7 @@ final class Agendas {
         cues(state, run, time),
         List.of(),
         run.loadsFrom(time),
-        run.stage().posture(),
+        posture(state, run.stage()),
         step(run, time),
         List.of(),
         whenDone(state, run));
@@ -157,10 +158,14 @@ final class Agendas {
         List.of(),
         List.of(),
         load(state, time),
-        now.stage().posture(),
+        posture(state, now.stage()),
         next,
         Symptoms.open(state),
         Optional.empty());
+  }
+
+  private static Optional<String> posture(TestState state, Stage stage) {
+    return stage.posture().or(() -> state.protocol.instruments().ergometer().posture());
   }
 
   /** What is set at a moment, if nothing else is decided until then; nothing outside a test. */

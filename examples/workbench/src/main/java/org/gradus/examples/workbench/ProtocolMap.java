@@ -4,7 +4,9 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.protocol.Ergometer;
 import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.LoadComponent;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
@@ -34,6 +36,7 @@ final class ProtocolMap {
     map.put("title", protocol.heading().title());
     map.put("language", protocol.heading().language());
     map.put("ergometer", protocol.heading().ergometer());
+    map.put("doneOn", ergometer(protocol.instruments().ergometer()));
     map.put("purpose", protocol.heading().purpose());
     map.put("fingerprint", protocol.heading().digest());
     map.put("youngest", protocol.eligibility().youngest());
@@ -44,6 +47,8 @@ final class ProtocolMap {
     map.put("settings", Named.list(protocol.settings().values(), ProtocolMap::setting));
     map.put("inputs", Named.list(protocol.instruments().questions().values(), this::input));
     map.put("signals", Named.list(protocol.instruments().signals().values(), ProtocolMap::signal));
+    map.put(
+        "loads", Named.list(protocol.instruments().components().values(), ProtocolMap::component));
     map.put("loadRanges", Named.list(protocol.instruments().loads().values(), ProtocolMap::load));
     map.put("signs", Named.list(protocol.instruments().signs().values(), ProtocolMap::sign));
     map.put("definitions", Named.list(Defined.of(protocol), ProtocolMap::defined));
@@ -68,6 +73,24 @@ final class ProtocolMap {
     map.put("cautions", protocol.heading().cautions());
     map.put("sources", Named.list(protocol.heading().sources(), Named::source));
     return map;
+  }
+
+  private static Map<String, Object> ergometer(Ergometer on) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("id", on.id());
+    map.put("title", on.title());
+    map.put("loads", on.loads());
+    on.posture().ifPresent(posture -> map.put("posture", posture));
+    map.put("carriesBodyMass", on.carriesBodyMass());
+    return Named.sourced(map, on.source());
+  }
+
+  private static Map<String, Object> component(LoadComponent load) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("name", load.name());
+    map.put("title", load.title());
+    map.put("unit", load.unit().symbol());
+    return Named.sourced(map, load.source());
   }
 
   private static Map<String, Object> setting(Setting setting) {

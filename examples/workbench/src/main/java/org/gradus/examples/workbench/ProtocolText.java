@@ -3,10 +3,13 @@ package org.gradus.examples.workbench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
+import org.gradus.protocol.Ergometer;
 import org.gradus.protocol.EstimateLine;
+import org.gradus.protocol.LoadComponent;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
@@ -39,7 +42,7 @@ final class ProtocolText {
     lines.add(
         protocol.heading().purpose()
             + ", "
-            + protocol.heading().ergometer()
+            + ergometer(protocol.instruments().ergometer())
             + ", "
             + protocol.eligibility().youngest()
             + " to "
@@ -48,6 +51,26 @@ final class ProtocolText {
             + Times.clock(protocol.longest())
             + " with recovery");
     lines.add("");
+  }
+
+  private static String ergometer(Ergometer on) {
+    String own =
+        on.id().replace('-', ' ').equalsIgnoreCase(on.title())
+            ? on.id()
+            : on.id() + " (" + on.title() + ")";
+    return own
+        + on.posture().map(posture -> ", " + posture).orElse("")
+        + (on.carriesBodyMass() ? ", body mass carried" : "");
+  }
+
+  private String load(LoadRange load) {
+    String title =
+        Optional.ofNullable(protocol.instruments().components().get(load.name()))
+            .map(LoadComponent::title)
+            .filter(words -> !words.replace(' ', '_').equalsIgnoreCase(load.name()))
+            .map(words -> " (" + words + ")")
+            .orElse("");
+    return load.name() + title + " " + load.range() + from(load.source());
   }
 
   private void test() {
@@ -94,7 +117,7 @@ final class ProtocolText {
     part(
         "possible loads",
         protocol.instruments().loads().values().stream().filter(this::isSet).toList(),
-        load -> load.name() + " " + load.range() + from(load.source()));
+        this::load);
     part(
         "sources",
         protocol.heading().sources(),
