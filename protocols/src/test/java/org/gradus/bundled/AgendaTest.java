@@ -6,25 +6,25 @@ import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Times.at;
 
 import java.util.List;
+import org.gradus.protocol.Sign;
 import org.gradus.session.Agenda;
 import org.gradus.session.Agenda.State;
 import org.gradus.session.Session;
 import org.gradus.session.Times;
-import org.gradus.session.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** What there is to do until the next decision of the standard walk. */
 class AgendaTest {
 
   private static Agenda agenda(Session session, String time) {
-    return ((Verdict.Continue) session.decide(at(time)).verdict()).agenda();
+    return session.decide(at(time)).agenda();
   }
 
   private static List<String> shown(Agenda agenda) {
     return agenda.items().stream()
         .map(
             item ->
-                String.join("/", item.signals())
+                String.join("/", item.names())
                     + " "
                     + Times.clock(item.begin())
                     + "-"
@@ -61,7 +61,9 @@ class AgendaTest {
   @Test
   void openQuestionsAndCuesComeFromTheFiles() {
     Agenda agenda = agenda(Walks.walking(ines()), "1:00");
-    assertThat(agenda.questions()).contains("How is the breathing?", "Dizzy or light-headed?");
+    assertThat(agenda.questions())
+        .extracting(Sign::prompt)
+        .contains("How is the breathing?", "Dizzy or light-headed?");
     assertThat(agenda.cues())
         .extracting(cue -> Times.clock(cue.at()))
         .containsExactly("2:10", "2:30");

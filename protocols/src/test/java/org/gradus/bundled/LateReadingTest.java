@@ -34,10 +34,10 @@ class LateReadingTest {
         Person.builder().age(30).sex(Person.Sex.MALE).cleared(true).lowersHeartRate(false).build();
     Session session = Session.open(Bundled.library().protocol("run-12min"), person);
     Decision before = session.decide(at("0:00"));
-    if (before.verdict() instanceof Verdict.Measure measure) {
+    if (before.verdict() instanceof Verdict.Measure) {
       session.record(
           at("0:00"),
-          measure.agenda().asks().stream()
+          before.agenda().asks().stream()
               .filter(ask -> ask.needed())
               .map(ask -> answer(ask.name(), false))
               .toArray(Reading[]::new));

@@ -10,7 +10,6 @@ import java.util.Random;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
-import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Loading;
@@ -160,7 +159,7 @@ final class Play {
         List.of(
             new Verdict.Ready("walk_" + luck.below(9), List.of()),
             new Verdict.Defer(List.of()),
-            new Verdict.Continue(at, Agenda.EMPTY),
+            new Verdict.Continue(at),
             new Verdict.Advance("walk_" + luck.below(9)),
             new Verdict.Advance("walk_" + luck.below(9)),
             new Verdict.Hold(at.plus(seconds(luck.below(180) - 30))),

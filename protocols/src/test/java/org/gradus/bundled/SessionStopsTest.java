@@ -18,7 +18,7 @@ import java.util.List;
 import org.gradus.diagnostic.Code;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
-import org.gradus.session.Agenda;
+import org.gradus.protocol.Sign;
 import org.gradus.session.Decision;
 import org.gradus.session.Ending;
 import org.gradus.session.Phase;
@@ -139,7 +139,8 @@ class SessionStopsTest {
   @Test
   void signsAreAskedForInRecoveryToo() {
     Decision decision = recovering().decide(at("5:00"));
-    assertThat(((Verdict.Continue) decision.verdict()).agenda().questions())
+    assertThat(decision.agenda().questions())
+        .extracting(Sign::prompt)
         .contains("How is the breathing?");
   }
 
@@ -238,8 +239,7 @@ class SessionStopsTest {
     assertThat(verdict(session.report(at("1:10"), "chest_pain"))).isEqualTo("STOP chest-pain");
     // Nothing less urgent takes its place, and what was overridden uncovers what was there before.
     assertThat(verdict(session.report(at("1:20"), "breathless", 3))).isEqualTo("STOP chest-pain");
-    session.override(
-        at("1:30"), new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the strap pinches");
+    session.override(at("1:30"), new Verdict.Continue(at("3:00")), "the strap pinches");
     assertThat(verdict(session.decide(at("1:30")))).isEqualTo("STOP wish");
   }
 

@@ -15,7 +15,6 @@ import java.util.List;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.DecisionOutdated;
 import org.gradus.diagnostic.VerdictRefused;
-import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Ending;
 import org.gradus.session.Phase;
@@ -115,7 +114,7 @@ class SessionTesterTest {
   @Test
   void whatTheTesterOverrodeSpeaksUpAgainWhenItIsToldAgain() {
     Session session = walking(ines());
-    Verdict goOn = new Verdict.Continue(at("3:00"), Agenda.EMPTY);
+    Verdict goOn = new Verdict.Continue(at("3:00"));
     session.report(at("1:00"), "chest_pain");
     session.override(at("1:10"), goOn, "muscle ache, as always");
     assertThat(session.decide(at("1:20")).verdict()).isInstanceOf(Verdict.Continue.class);
@@ -127,8 +126,7 @@ class SessionTesterTest {
     Session session = walking(ines());
     session.report(at("1:00"), "chest_pain");
     session.report(at("1:00"), "pale_or_cold");
-    session.override(
-        at("1:10"), new Verdict.Continue(at("3:00"), Agenda.EMPTY), "muscle ache, as always");
+    session.override(at("1:10"), new Verdict.Continue(at("3:00")), "muscle ache, as always");
     assertThat(verdict(session.decide(at("1:10")))).isEqualTo("STOP poor-perfusion");
   }
 
@@ -136,8 +134,7 @@ class SessionTesterTest {
   void anOverriddenFirstReadingIsNotWaitedForAnyMore() {
     Session session = walking(ines());
     session.record(at("2:20"), pressure(254, 90));
-    session.override(
-        at("2:30"), new Verdict.Continue(at("3:00"), Agenda.EMPTY), "the arm was bent");
+    session.override(at("2:30"), new Verdict.Continue(at("3:00")), "the arm was bent");
     assertThat(session.decide(at("2:59")).verdict()).isInstanceOf(Verdict.Continue.class);
     session.record(at("2:45"), heartRate(108));
     assertThat(session.decide(at("4:00")).verdict()).isInstanceOf(Verdict.Measure.class);

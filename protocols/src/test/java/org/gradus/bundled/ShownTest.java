@@ -57,20 +57,16 @@ class ShownTest {
   }
 
   private static Optional<Agenda> agenda(Decision decision) {
-    if (decision.verdict() instanceof Verdict.Continue goOn) {
-      return Optional.of(goOn.agenda());
-    } else if (decision.verdict() instanceof Verdict.Measure measure) {
-      return Optional.of(measure.agenda());
-    }
-    return decision.verdict() instanceof Verdict.Ready ready
-        ? Optional.of(ready.agenda())
-        : Optional.empty();
+    return switch (decision.kind()) {
+      case READY, CONTINUE, MEASURE -> Optional.of(decision.agenda());
+      default -> Optional.empty();
+    };
   }
 
   private static Set<String> signals(Agenda agenda) {
     Set<String> signals = new HashSet<>();
-    agenda.items().forEach(item -> signals.addAll(item.signals()));
-    agenda.whenDone().ifPresent(end -> signals.addAll(end.signals()));
+    agenda.items().forEach(item -> signals.addAll(item.names()));
+    agenda.whenDone().ifPresent(end -> signals.addAll(end.names()));
     return signals;
   }
 

@@ -89,7 +89,7 @@ final class Comparison {
         "firm",
         expected.firm().map(firm -> firm ? "yes" : "no"),
         found.firmness().isFirm() ? "yes" : "no");
-    expected.load().ifPresent(load -> load(load, loads(verdict)));
+    expected.load().ifPresent(load -> load(load, loads(found)));
   }
 
   private static List<String> rules(Decision found) {
@@ -153,8 +153,9 @@ final class Comparison {
         && Math.abs(found.in(wanted.unit()) - wanted.amount()) < 0.0005;
   }
 
-  private static List<Loading> loads(Verdict verdict) {
-    return verdict instanceof Verdict.Continue goOn ? goOn.agenda().load() : verdict.loads();
+  private static List<Loading> loads(Decision found) {
+    boolean goesOn = found.verdict() instanceof Verdict.Continue;
+    return goesOn ? found.agenda().load() : found.verdict().loads();
   }
 
   /** Compares what came of the whole case. */

@@ -11,7 +11,6 @@ import java.util.TreeSet;
 import org.gradus.cases.Step.Action;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.protocol.Protocol;
-import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Loading;
@@ -182,7 +181,7 @@ final class Play {
       case "finish" -> new Verdict.Finish();
       case "stop" -> new Verdict.Stop(true, "");
       case "end" -> new Verdict.End();
-      default -> new Verdict.Continue(until, Agenda.EMPTY);
+      default -> new Verdict.Continue(until);
     };
   }
 

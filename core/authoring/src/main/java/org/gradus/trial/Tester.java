@@ -95,32 +95,32 @@ final class Tester {
     if (!(decision.verdict() instanceof Verdict.Ready ready)) {
       return run(decision, End.DEFERRED, Duration.ZERO);
     }
-    session.follow(decision);
+    Decision begun = session.follow(decision);
     set(ready.loads(), Duration.ZERO);
-    return exercise();
+    return exercise(begun);
   }
 
-  private Run exercise() {
+  private Run exercise(Decision begun) {
     Duration start = Duration.ZERO;
-    Decision decision = session.decide(Duration.ZERO);
+    Decision decision = begun;
     while (decision.at().compareTo(protocol.longest()) <= 0) {
       Verdict verdict = decision.verdict();
       if (verdict instanceof Verdict.Continue goOn) {
-        decision = goOn(goOn, decision.at());
+        decision = goOn(decision, goOn.until());
       } else if (verdict instanceof Verdict.Measure measure) {
         decision = again(measure, decision.at());
       } else {
         decisions++;
         marginal += decision.firmness().isFirm() ? 0 : 1;
         holds += verdict instanceof Verdict.Hold ? 1 : 0;
-        session.follow(decision);
-        if (session.phase() != Phase.STAGE) {
+        Decision done = session.follow(decision);
+        if (done.phase() != Phase.STAGE) {
           return run(decision, end(decision), decision.at().minus(start));
         }
         if (verdict instanceof Verdict.Advance advance) {
           set(advance.loads(), decision.at());
         }
-        decision = session.decide(decision.at());
+        decision = done;
       }
     }
     return run(decision, End.UNDECIDED, decision.at().minus(start));
@@ -135,12 +135,13 @@ final class Tester {
 
   // Everything that is due up to the next decision, unless something comes between. What a retake
   // has made late is read at once.
-  private Decision goOn(Verdict.Continue goOn, Duration now) {
+  private Decision goOn(Decision decision, Duration until) {
+    Duration now = decision.at();
     NavigableMap<Duration, Set<String>> wanted = new TreeMap<>();
-    for (Agenda.Item item : goOn.agenda().items()) {
+    for (Agenda.Item item : decision.agenda().items()) {
       Duration at = later(item.due(), now);
-      if (item.state() != Agenda.State.MISSED && at.compareTo(goOn.until()) <= 0) {
-        wanted.computeIfAbsent(at, time -> new LinkedHashSet<>()).addAll(item.signals());
+      if (item.state() != Agenda.State.MISSED && at.compareTo(until) <= 0) {
+        wanted.computeIfAbsent(at, time -> new LinkedHashSet<>()).addAll(item.names());
       }
     }
     boolean news = false;
@@ -148,13 +149,13 @@ final class Tester {
       List<Reading> readings = readings(due.getValue(), due.getKey());
       if (!readings.isEmpty()) {
         news = true;
-        Decision decision = tell(due.getKey(), readings);
-        if (!(decision.verdict() instanceof Verdict.Continue)) {
-          return decision;
+        Decision answer = tell(due.getKey(), readings);
+        if (!(answer.verdict() instanceof Verdict.Continue)) {
+          return answer;
         }
       }
     }
-    return session.decide(news ? later(goOn.until(), now) : next(goOn.until(), now));
+    return session.decide(news ? later(until, now) : next(until, now));
   }
 
   // Time does not stand still for a tester who has nothing to do.

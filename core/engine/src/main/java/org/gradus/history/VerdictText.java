@@ -2,7 +2,6 @@ package org.gradus.history;
 
 import java.util.List;
 import java.util.Map;
-import org.gradus.session.Agenda;
 import org.gradus.session.Loading;
 import org.gradus.session.Verdict;
 
@@ -94,7 +93,7 @@ final class VerdictText {
       }
       case "CONTINUE" -> {
         fields.only("word", "until");
-        yield new Verdict.Continue(fields.time("until"), Agenda.EMPTY);
+        yield new Verdict.Continue(fields.time("until"));
       }
       case "FINISH" -> {
         fields.only("word", "then");

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
 
 /**
@@ -66,6 +68,16 @@ public enum Attribute {
       case MEASURED_MAX_HEART_RATE -> 250;
       case SEX, LOWERS_HEART_RATE, CLEARED -> Double.POSITIVE_INFINITY;
     };
+  }
+
+  /** What any person can have, for a measure. */
+  public Optional<QuantityRange> range() {
+    return type() instanceof Type.Measure measure
+        ? Optional.of(
+            new QuantityRange(
+                Quantity.ofBase(least(), measure.kind().base()),
+                Quantity.ofBase(most(), measure.kind().base())))
+        : Optional.empty();
   }
 
   /** The word rules and files use. */

@@ -22,7 +22,7 @@ public final class Instruments {
   private final Map<String, LoadRange> loads;
   private final Map<String, LoadComponent> components;
   private final Ergometer ergometer;
-  private final List<String> asked;
+  private final List<Sign> asked;
   private final List<Signal> ordered;
 
   /**
@@ -52,7 +52,7 @@ public final class Instruments {
     this.components = Collections.unmodifiableMap(new LinkedHashMap<>(components));
     this.ergometer = ergometer;
     this.ordered = signals.values().stream().filter(signal -> signal.below().isPresent()).toList();
-    this.asked = signs.values().stream().filter(Sign::asked).map(Sign::prompt).toList();
+    this.asked = signs.values().stream().filter(Sign::asked).toList();
   }
 
   /** What is read, by name. */
@@ -90,9 +90,17 @@ public final class Instruments {
     return ergometer;
   }
 
-  /** The questions after signs that the person is asked all along, in the order of the file. */
-  public List<String> asked() {
+  /** The signs that the person is asked about all along, in the order of the file. */
+  public List<Sign> asked() {
     return asked;
+  }
+
+  /** The names of the rating scales on which a signal is given; none unless it is a rating. */
+  public List<String> scalesOf(String signal) {
+    return scales.values().stream()
+        .filter(scale -> scale.of().equals(signal))
+        .map(Scale::name)
+        .toList();
   }
 
   /** The signals that lie below another one, as the lower pressure below the upper one. */

@@ -3,13 +3,19 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.protocol.Posture;
+import org.gradus.protocol.Sign;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
+import org.gradus.unit.Unit;
 
 /**
  * What there is to do until the next decision, in order of precedence where times are equal.
  *
  * @param items readings that are still to be taken, or were missed
- * @param questions questions about signs to ask the person again and again, from before the test to
- *     the end of recovery
+ * @param questions the signs that the person is asked about again and again, from before the test
+ *     to the end of recovery
  * @param cues what to say or to look for, and when
  * @param asks what is answered before the test and has not been yet
  * @param load what is set now
@@ -21,7 +27,7 @@ import java.util.Optional;
  */
 public record Agenda(
     List<Item> items,
-    List<String> questions,
+    List<Sign> questions,
     List<Reminder> cues,
     List<Ask> asks,
     List<Loading> load,
@@ -56,11 +62,16 @@ public record Agenda(
    * The end of a stage that lasts until it is done, such as a mile that is walked: tell {@link
    * Session#done} then, and take these readings at once.
    *
-   * @param signals what is read then; nothing where nothing is
+   * @param readings what is read then; nothing where nothing is
    */
-  public record WhenDone(List<String> signals) {
+  public record WhenDone(List<ToRead> readings) {
     public WhenDone {
-      signals = List.copyOf(signals);
+      readings = List.copyOf(readings);
+    }
+
+    /** The names of the readings. */
+    public List<String> names() {
+      return readings.stream().map(ToRead::name).toList();
     }
   }
 
@@ -76,17 +87,47 @@ public record Agenda(
   /**
    * A reading to take.
    *
-   * @param signals what is read together; before the test as rules call it: {@code
-   *     resting.heart_rate}
+   * @param readings what is read together
    * @param begin when to begin with it
    * @param due the time it counts for
    * @param state whether it is still to come
    * @param posture how the person is placed for it, where that is said: {@code seated}
    */
   public record Item(
-      List<String> signals, Duration begin, Duration due, State state, Optional<String> posture) {
+      List<ToRead> readings, Duration begin, Duration due, State state, Optional<String> posture) {
     public Item {
-      signals = List.copyOf(signals);
+      readings = List.copyOf(readings);
+    }
+
+    /** The names of the readings, as rules call them. */
+    public List<String> names() {
+      return readings.stream().map(ToRead::name).toList();
+    }
+  }
+
+  /**
+   * One value to be read.
+   *
+   * @param signal the signal: {@code heart_rate}
+   * @param before what it is read for before the test; empty during the test
+   * @param type what a reading is: a measure of a kind, or one of some words
+   * @param unit the unit it is shown in, for a measure
+   * @param scales the rating scales that a rating may be given on; where there are any, one has to
+   *     be named
+   */
+  public record ToRead(
+      String signal,
+      Optional<Posture> before,
+      Type type,
+      Optional<Unit> unit,
+      List<String> scales) {
+    public ToRead {
+      scales = List.copyOf(scales);
+    }
+
+    /** As rules call it: {@code heart_rate}, {@code resting.heart_rate}. */
+    public String name() {
+      return before.map(posture -> posture.word() + "." + signal).orElse(signal);
     }
   }
 
@@ -104,8 +145,24 @@ public record Agenda(
    * @param name the name to answer it by
    * @param prompt the words to ask it with
    * @param needed whether the test cannot begin without an answer
+   * @param type what an answer is: a measure of a kind, yes or no, or one of some words
+   * @param unit the unit of a measure, as its range or its options are given
+   * @param range the answers that are possible, for a measure that has limits
+   * @param options the values of which one has to be chosen; empty where any is possible. Which of
+   *     them are open to this person is checked when one is told
    */
-  public record Ask(String name, String prompt, boolean needed) {}
+  public record Ask(
+      String name,
+      String prompt,
+      boolean needed,
+      Type type,
+      Optional<Unit> unit,
+      Optional<QuantityRange> range,
+      List<Quantity> options) {
+    public Ask {
+      options = List.copyOf(options);
+    }
+  }
 
   /**
    * A change of load that needs no decision: a step of a ramp, the next stage of recovery.

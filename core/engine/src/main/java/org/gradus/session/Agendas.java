@@ -7,9 +7,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.gradus.protocol.Attribute;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Posture;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Question;
+import org.gradus.protocol.Sign;
+import org.gradus.protocol.Signal;
 import org.gradus.protocol.Stage;
 import org.gradus.protocol.Timing;
 import org.gradus.session.Agenda.Ask;
@@ -17,6 +23,10 @@ import org.gradus.session.Agenda.Change;
 import org.gradus.session.Agenda.Item;
 import org.gradus.session.Agenda.Reminder;
 import org.gradus.session.Agenda.State;
+import org.gradus.session.Agenda.ToRead;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
+import org.gradus.unit.Unit;
 
 /** Works out what there is still to do: before the test, in a stage, in recovery. */
 final class Agendas {
@@ -30,12 +40,12 @@ final class Agendas {
    * @param needed those of them without which the test cannot begin
    */
   static Agenda before(TestState state, Set<String> unanswered, Set<String> needed, Duration time) {
-    List<Item> items = new ArrayList<>();
+    Set<Item> items = new LinkedHashSet<>();
     for (BaselineLine line : state.protocol.baselines()) {
-      List<String> open =
+      List<ToRead> open =
           line.signals().stream()
               .filter(signal -> !state.hasBaseline(line.posture(), signal))
-              .map(signal -> line.posture().word() + "." + signal)
+              .map(signal -> toRead(state.protocol, signal, Optional.of(line.posture())))
               .toList();
       if (!open.isEmpty()) {
         State progress = time.compareTo(line.after()) >= 0 ? State.DUE : State.AHEAD;
@@ -43,11 +53,9 @@ final class Agendas {
       }
     }
     List<Ask> asks =
-        unanswered.stream()
-            .map(name -> new Ask(name, prompt(state, name), needed.contains(name)))
-            .toList();
+        unanswered.stream().map(name -> ask(state.protocol, name, needed.contains(name))).toList();
     return new Agenda(
-        items,
+        List.copyOf(items),
         questions(state),
         List.of(),
         asks,
@@ -58,17 +66,57 @@ final class Agendas {
         Optional.empty());
   }
 
-  private static String prompt(TestState state, String name) {
-    return state.protocol.instruments().questions().containsKey(name)
-        ? state.protocol.instruments().question(name).prompt()
-        : name.replace('_', ' ');
+  // What is asked is a question of the protocol or something about the person that rules need.
+  private static Ask ask(Protocol protocol, String name, boolean needed) {
+    Question question = protocol.instruments().questions().get(name);
+    if (question != null) {
+      List<Quantity> options = question.options().stream().map(Question.Offered::value).toList();
+      Optional<Unit> unit =
+          question
+              .range()
+              .map(limits -> limits.low().unit())
+              .or(() -> options.stream().findFirst().map(Quantity::unit));
+      return new Ask(
+          name,
+          question.prompt(),
+          needed,
+          question.type(),
+          question.type() instanceof Type.Measure measure
+              ? unit.or(() -> Optional.of(measure.kind().base()))
+              : Optional.empty(),
+          question.range(),
+          options);
+    }
+    Attribute attribute = Attribute.named(name).orElseThrow();
+    return new Ask(
+        name,
+        name.replace('_', ' '),
+        needed,
+        attribute.type(),
+        attribute.range().map(limits -> limits.low().unit()),
+        attribute.range(),
+        List.of());
+  }
+
+  private static ToRead toRead(Protocol protocol, String name, Optional<Posture> before) {
+    Signal signal = protocol.instruments().signal(name);
+    return new ToRead(
+        name,
+        before,
+        signal.type(),
+        signal.type() instanceof Type.Measure ? Optional.of(signal.unit()) : Optional.empty(),
+        protocol.instruments().scalesOf(name));
+  }
+
+  private static List<ToRead> toRead(Protocol protocol, List<String> signals) {
+    return signals.stream().map(name -> toRead(protocol, name, Optional.empty())).toList();
   }
 
   /** What there is to do in a stage until its end. */
   static Agenda of(TestState state, StageRun run, Duration time) {
     DueSlots slots = DueSlots.of(state.protocol, run);
     return new Agenda(
-        items(slots, run.endInStage(), time, true),
+        items(state, slots, run.endInStage(), time, true),
         questions(state),
         cues(state, run, time),
         List.of(),
@@ -89,15 +137,16 @@ final class Agendas {
             .flatMap(line -> line.signals().stream())
             .distinct()
             .toList();
-    return Optional.of(new Agenda.WhenDone(signals));
+    return Optional.of(new Agenda.WhenDone(toRead(state.protocol, signals)));
   }
 
   // What several lines ask for at one moment is read once.
-  private static List<Item> items(DueSlots slots, Duration end, Duration time, boolean missed) {
+  private static List<Item> items(
+      TestState state, DueSlots slots, Duration end, Duration time, boolean missed) {
     Set<Item> items = new LinkedHashSet<>();
     for (MeasureLine line : slots.schedule().lines()) {
       for (Duration due : slots.due(line, end)) {
-        Item item = item(line, slots.start().plus(due), time);
+        Item item = item(state.protocol, line, slots.start().plus(due), time);
         if (!isDone(slots, line, due) && (missed || item.state() != State.MISSED)) {
           items.add(item);
         }
@@ -112,7 +161,7 @@ final class Agendas {
 
   // Before the test and in recovery too: a stop counts there, and a sign that nobody asks for is
   // not reported.
-  private static List<String> questions(TestState state) {
+  private static List<Sign> questions(TestState state) {
     return state.protocol.instruments().asked();
   }
 
@@ -153,7 +202,7 @@ final class Agendas {
             ? Optional.of(new Change(now.end(), state.recoveryLoads.get(now.place() + 1)))
             : Optional.empty();
     return new Agenda(
-        items(slots, until.minus(start), time, false),
+        items(state, slots, until.minus(start), time, false),
         questions(state),
         List.of(),
         List.of(),
@@ -178,13 +227,13 @@ final class Agendas {
   }
 
   // A count ends when it is due; a cuff is begun when it is due.
-  private static Item item(MeasureLine line, Duration due, Duration time) {
+  private static Item item(Protocol protocol, MeasureLine line, Duration due, Duration time) {
     Duration begin = due.minus(line.over());
     Duration last = due.plus(line.takes()).plus(line.within());
     State progress =
         time.compareTo(last) > 0
             ? State.MISSED
             : time.compareTo(begin) >= 0 ? State.DUE : State.AHEAD;
-    return new Item(line.signals(), begin, due, progress, line.posture());
+    return new Item(toRead(protocol, line.signals()), begin, due, progress, line.posture());
   }
 }

@@ -21,6 +21,7 @@ import org.gradus.unit.Quantity;
 /** Decides before the first stage: whether the person is ready, and where to begin. */
 final class BeforeJudge {
 
+  private final StateAt now;
   private final TestState state;
   private final Duration time;
   private final Frame frame;
@@ -35,6 +36,7 @@ final class BeforeJudge {
   private boolean startOpen;
 
   BeforeJudge(StateAt now) {
+    this.now = now;
     this.state = now.state();
     this.time = now.time();
     this.frame = now.latest();
@@ -51,9 +53,8 @@ final class BeforeJudge {
         .filter(rule -> rule.rule().test(frame) == Truth.TRUE)
         .forEach(this::defer);
     Verdict verdict = verdict();
-    return new Decision(
-        time,
-        state.phase,
+    return Decision.of(
+        now,
         Optional.empty(),
         verdict,
         verdict instanceof Verdict.Ready
@@ -63,7 +64,7 @@ final class BeforeJudge {
         List.of(),
         cautions,
         List.of(),
-        state.events.size());
+        agenda());
   }
 
   private void look(ProtocolRule rule) {
@@ -133,14 +134,14 @@ final class BeforeJudge {
     if (!reasons.isEmpty()) {
       return new Verdict.Defer(reasons);
     } else if (!gaps.isEmpty()) {
-      return new Verdict.Measure(gaps.stream().distinct().toList(), Optional.empty(), agenda());
+      return new Verdict.Measure(gaps.stream().distinct().toList(), Optional.empty());
     }
     Stage first =
         start
             .map(rule -> ((Action.StartAt) rule.action()).stage().text())
             .flatMap(state.protocol::stage)
             .orElse(state.protocol.stages().get(0));
-    return new Verdict.Ready(first.id(), Loads.of(state, first, time), agenda());
+    return new Verdict.Ready(first.id(), Loads.of(state, first, time));
   }
 
   private Agenda agenda() {

@@ -26,12 +26,12 @@ final class Following {
     };
   }
 
-  /** A verdict as it is recorded: without agenda and reasons. */
+  /** A verdict as it is recorded: without reasons. */
   static Verdict recorded(Verdict verdict) {
     return switch (verdict.kind()) {
-      case READY -> new Verdict.Ready(((Verdict.Ready) verdict).stage(), verdict.loads());
       case DEFER -> new Verdict.Defer(List.of());
-      case CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER -> verdict;
+      case READY, CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER ->
+          verdict;
     };
   }
 

@@ -31,26 +31,24 @@ final class Judge {
 
   /** The decision of a moment that time has been brought up to. */
   static Decision at(StateAt now) {
-    TestState state = now.state();
-    return switch (state.phase) {
+    return switch (now.state().phase) {
       case BEFORE -> new BeforeJudge(now).decide();
       case STAGE -> new StageJudge(now).decide();
       case RECOVERY -> new RecoveryJudge(now).decide();
-      case ENDED -> over(state, now.time());
+      case ENDED -> over(now);
     };
   }
 
-  private static Decision over(TestState state, Duration time) {
-    return new Decision(
-        time,
-        state.phase,
+  private static Decision over(StateAt now) {
+    return Decision.of(
+        now,
         Optional.empty(),
-        new Verdict.Over(state.ending.orElse(Ending.DONE)),
+        new Verdict.Over(now.state().ending.orElse(Ending.DONE)),
         Optional.empty(),
         Firmness.FIRM,
         List.of(),
         List.of(),
         List.of(),
-        state.events.size());
+        Agenda.EMPTY);
   }
 }

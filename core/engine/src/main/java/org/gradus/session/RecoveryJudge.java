@@ -16,6 +16,7 @@ import org.gradus.rule.syntax.Action;
 /** Decides in recovery: stop again in an emergency, end when the criteria are met, or continue. */
 final class RecoveryJudge {
 
+  private final StateAt now;
   private final TestState state;
   private final Duration time;
   private final Recovery recovery;
@@ -26,6 +27,7 @@ final class RecoveryJudge {
   private final List<ProtocolRule> cautions;
 
   RecoveryJudge(StateAt now) {
+    this.now = now;
     this.latest = now.latest();
     this.state = now.state();
     this.time = now.time();
@@ -45,11 +47,10 @@ final class RecoveryJudge {
     }
     Duration limit = start.plus(recovery.atMost());
     Duration until = RecoveryStage.at(state, time).end();
-    Agenda agenda = Agendas.ofRecovery(state, start, until, time);
     Optional<Retake> retake = Retake.of(state, time);
     if (retake.isPresent()) {
       Because because = Reasons.of(retake.get().rule(), latest);
-      return decision(retake.get().verdict(agenda), Optional.of(because), Firmness.of(doubts()));
+      return decision(retake.get().verdict(), Optional.of(because), Firmness.of(doubts()));
     }
     Optional<ProtocolRule> end = ends.stream().filter(this::ends).findFirst();
     if (end.isPresent() && state.symptoms.isEmpty() && cautions.stream().noneMatch(this::holds)) {
@@ -59,7 +60,7 @@ final class RecoveryJudge {
     if (time.compareTo(limit) >= 0) {
       return decision(new Verdict.NotRecovered(unmet()), Optional.empty(), firmness(false));
     }
-    return decision(new Verdict.Continue(until, agenda), Optional.empty(), firmness(false));
+    return decision(new Verdict.Continue(until), Optional.empty(), firmness(false));
   }
 
   private boolean holds(ProtocolRule rule) {
@@ -110,9 +111,8 @@ final class RecoveryJudge {
   }
 
   private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
-    return new Decision(
-        time,
-        state.phase,
+    return Decision.of(
+        now,
         Optional.of(RecoveryStage.at(state, time).stage().id()),
         verdict,
         because,
@@ -120,6 +120,6 @@ final class RecoveryJudge {
         List.of(),
         cautions.stream().filter(this::holds).map(rule -> Reasons.of(rule, latest)).toList(),
         List.of(),
-        state.events.size());
+        Agendas.ofRecovery(state, start, RecoveryStage.at(state, time).end(), time));
   }
 }

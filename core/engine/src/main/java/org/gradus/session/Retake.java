@@ -18,8 +18,8 @@ import org.gradus.rule.answer.Gap;
  */
 record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
 
-  Verdict verdict(Agenda agenda) {
-    return new Verdict.Measure(gaps, Optional.of(until), agenda);
+  Verdict verdict() {
+    return new Verdict.Measure(gaps, Optional.of(until));
   }
 
   static Optional<Retake> of(TestState state, Duration time) {

@@ -298,10 +298,8 @@ public final class Session extends Telling {
   }
 
   /**
-   * When the decision of a moment may change by itself, if nothing is told or done: its verdict,
-   * the rule behind it, its firmness, or what is offered, unchecked or cautioned. What is said of
-   * the agenda and the figures in texts go on with the time. Before then a host need not ask again;
-   * it may turn out that the decision is still the same. Pure: asking changes nothing.
+   * When the decision of a moment may change by itself: {@link Decision#changesAt} without the
+   * decision. Pure: asking changes nothing.
    *
    * @param at the moment; not before the last event
    * @return the first such moment; empty where there is none within 24 hours of the start

@@ -50,12 +50,12 @@ final class StageJudge {
     Optional<Retake> retake = Retake.of(state, time);
     if (retake.isPresent()) {
       return decision(
-          retake.get().verdict(Agendas.of(state, run, time)),
+          retake.get().verdict(),
           Optional.of(Reasons.of(retake.get().rule(), now.latest())),
           Firmness.of(doubts()));
     }
     if (time.compareTo(run.end()) < 0) {
-      Verdict goOn = new Verdict.Continue(run.end(), Agendas.of(state, run, time));
+      Verdict goOn = new Verdict.Continue(run.end());
       return decision(goOn, Optional.empty(), Firmness.of(doubts()));
     }
     return atTheEnd();
@@ -127,7 +127,7 @@ final class StageJudge {
     Duration limit = state.waitsUntil();
     // Nothing is waited for that no reading can answer.
     if (time.compareTo(limit) < 0 && !open.isEmpty()) {
-      Verdict measure = new Verdict.Measure(open, Optional.of(limit), Agendas.of(state, run, time));
+      Verdict measure = new Verdict.Measure(open, Optional.of(limit));
       return decision(newest, measure, Optional.empty(), Firmness.of(flips));
     }
     return undecided(newest, gaps, Firmness.of(flips));
@@ -185,9 +185,8 @@ final class StageJudge {
                 .filter(offer -> !offer.verdict().equals(verdict))
                 .map(offer -> new Decision.Offer(withLoad(offer.verdict()), offer.because()))
                 .toList();
-    return new Decision(
-        time,
-        state.phase,
+    return Decision.of(
+        now,
         Optional.of(run.stage().id()),
         withLoad(verdict),
         because,
@@ -195,13 +194,12 @@ final class StageJudge {
         offers,
         cautions(end.cautions()),
         end.unchecked(),
-        state.events.size());
+        Agendas.of(state, run, time));
   }
 
   private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
-    return new Decision(
-        time,
-        state.phase,
+    return Decision.of(
+        now,
         Optional.of(run.stage().id()),
         withLoad(verdict),
         because,
@@ -209,7 +207,7 @@ final class StageJudge {
         List.of(),
         cautions(List.of()),
         List.of(),
-        state.events.size());
+        Agendas.of(state, run, time));
   }
 
   // What ends the exercise says with which load recovery begins.

@@ -94,17 +94,11 @@ public sealed interface Verdict {
    * The person is ready; begin.
    *
    * @param stage the stage to begin with
-   * @param loads its load
-   * @param agenda what could still be read and asked before the test
+   * @param loads its load; an empty one stands for what the protocol gives
    */
-  record Ready(String stage, List<Loading> loads, Agenda agenda) implements Verdict {
+  record Ready(String stage, List<Loading> loads) implements Verdict {
     public Ready {
       loads = List.copyOf(loads);
-    }
-
-    /** At a stage, with a load; an empty one stands for what the protocol gives. */
-    public Ready(String stage, List<Loading> loads) {
-      this(stage, loads, Agenda.EMPTY);
     }
 
     @Override
@@ -155,9 +149,8 @@ public sealed interface Verdict {
    * Go on as you are.
    *
    * @param until when the next decision is due
-   * @param agenda what to read until then
    */
-  record Continue(Duration until, Agenda agenda) implements Verdict {
+  record Continue(Duration until) implements Verdict {
     @Override
     public Kind kind() {
       return Kind.CONTINUE;
@@ -179,9 +172,8 @@ public sealed interface Verdict {
    *
    * @param gaps what is missing and when it can be settled
    * @param until how long at most it is waited for; before the test there is no limit
-   * @param agenda what else there is to do
    */
-  record Measure(List<Gap> gaps, Optional<Duration> until, Agenda agenda) implements Verdict {
+  record Measure(List<Gap> gaps, Optional<Duration> until) implements Verdict {
     public Measure {
       gaps = List.copyOf(gaps);
     }

@@ -120,9 +120,8 @@ class OwnEquipmentTest {
     Protocol swim = Library.load(folder).protocol("flume-steps");
     Session session = Session.open(swim, Person.builder().age(30).build());
     session.follow(session.decide(at("0:00")));
-    assertThat(session.decide(at("0:10")).verdict())
-        .isInstanceOfSatisfying(
-            Verdict.Continue.class, then -> assertThat(then.agenda().posture()).contains("lying"));
+    assertThat(session.decide(at("0:10")).verdict()).isInstanceOf(Verdict.Continue.class);
+    assertThat(session.decide(at("0:10")).agenda().posture()).contains("lying");
     assertThat(Loading.line(session.outcome().load(at("0:10")))).isEqualTo("0.8 m/s, 1");
     session.record(
         at("1:40"), Readings.measured("stroke_length", Quantity.of(210, Unit.CENTIMETRE)));

@@ -77,7 +77,7 @@ class FollowedStopTest {
   }
 
   private static List<Agenda.Symptom> toBeAskedFor(Decision decision) {
-    return ((Verdict.Continue) decision.verdict()).agenda().symptoms();
+    return decision.agenda().symptoms();
   }
 
   @Test

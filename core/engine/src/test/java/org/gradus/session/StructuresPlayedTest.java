@@ -18,7 +18,9 @@ import org.gradus.history.TestRecord;
 import org.gradus.library.Structures;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 import org.junit.jupiter.api.Test;
 
@@ -57,7 +59,7 @@ class StructuresPlayedTest {
   }
 
   private static Agenda agenda(Session session, String time) {
-    return ((Verdict.Continue) session.decide(at(time)).verdict()).agenda();
+    return session.decide(at(time)).agenda();
   }
 
   private static void assertRefused(Code code, ThrowingCallable call) {
@@ -117,12 +119,20 @@ class StructuresPlayedTest {
   void aTestDoesNotBeginBeforeWhatItsLoadsRestOnIsAnswered() {
     Session session = open("ramp", 40, Person.Sex.MALE);
     session.record(at("0:00"), answer("supervised", true));
-    Verdict.Measure asked = (Verdict.Measure) session.decide(at("0:00")).verdict();
+    Decision decision = session.decide(at("0:00"));
+    Verdict.Measure asked = (Verdict.Measure) decision.verdict();
     assertThat(asked.gaps())
         .extracting(gap -> gap.subject())
         .containsExactly("expected", "walking_speed");
-    assertThat(asked.agenda().asks())
-        .contains(new Agenda.Ask("walking_speed", "Brisk speed", true));
+    assertThat(decision.agenda().asks())
+        .filteredOn(ask -> ask.name().equals("walking_speed"))
+        .singleElement()
+        .satisfies(
+            ask -> {
+              assertThat(ask.prompt()).isEqualTo("Brisk speed");
+              assertThat(ask.needed()).isTrue();
+              assertThat(ask.type()).isEqualTo(new Type.Measure(Kind.SPEED));
+            });
   }
 
   @Test

@@ -97,7 +97,8 @@ final class ScriptWriter {
   }
 
   private void next() {
-    Verdict verdict = present.orElseGet(() -> session.decide(now)).verdict();
+    Decision decision = present.orElseGet(() -> session.decide(now));
+    Verdict verdict = decision.verdict();
     boolean idle = verdict instanceof Verdict.Continue || verdict instanceof Verdict.Measure;
     int dice = luck.below(100);
     if (!idle && dice < 60) {
@@ -105,10 +106,10 @@ final class ScriptWriter {
       apply(dice < 6 ? new Step.Accept(now) : new Step.Follow(now));
       return;
     }
-    Optional<Agenda.Item> item = item(verdict);
+    Optional<Agenda.Item> item = item(decision);
     Duration at = idle ? later(verdict, item) : now.plusSeconds(luck.below(4));
     now = at;
-    apply(step(dice, at, item.map(Agenda.Item::signals).or(() -> missing(verdict))));
+    apply(step(dice, at, item.map(Agenda.Item::names).or(() -> missing(verdict))));
   }
 
   private Step step(int dice, Duration at, Optional<List<String>> due) {
@@ -154,13 +155,11 @@ final class ScriptWriter {
   }
 
   // What is to be read next.
-  private Optional<Agenda.Item> item(Verdict verdict) {
-    List<Agenda.Item> items =
-        verdict instanceof Verdict.Continue goOn
-            ? goOn.agenda().items()
-            : verdict instanceof Verdict.Measure measure && session.phase() != Phase.BEFORE
-                ? measure.agenda().items()
-                : List.of();
+  private Optional<Agenda.Item> item(Decision decision) {
+    boolean waits =
+        decision.verdict() instanceof Verdict.Continue
+            || (decision.verdict() instanceof Verdict.Measure && session.phase() != Phase.BEFORE);
+    List<Agenda.Item> items = waits ? decision.agenda().items() : List.of();
     return items.stream().filter(item -> item.state() != Agenda.State.MISSED).findFirst();
   }
 
@@ -246,7 +245,7 @@ final class ScriptWriter {
     return luck.oneOf(
         new Verdict.Ready(stage, List.of()),
         new Verdict.Defer(List.of()),
-        new Verdict.Continue(at, Agenda.EMPTY),
+        new Verdict.Continue(at),
         new Verdict.Advance(stage),
         new Verdict.Advance(stage),
         new Verdict.Hold(at.plusSeconds(luck.between(-20, 150))),

@@ -186,7 +186,7 @@ class ForgedEventsTest {
       case 6 -> new Verdict.Stop(true, "Take the load away.");
       case 7 -> new Verdict.End();
       case 8 -> new Verdict.NotRecovered(List.of());
-      case 9 -> new Verdict.Continue(at, Agenda.EMPTY);
+      case 9 -> new Verdict.Continue(at);
       default -> decision.verdict();
     };
   }

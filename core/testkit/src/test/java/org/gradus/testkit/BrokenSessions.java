@@ -235,8 +235,10 @@ final class BrokenSessions {
               answer.offers(),
               answer.cautions(),
               answer.unchecked(),
+              answer.agenda(),
               answer.event(),
-              answer.hindsight())
+              answer.hindsight(),
+              answer.changesAt())
           : answer;
     }
 
@@ -268,8 +270,10 @@ final class BrokenSessions {
               decision.offers(),
               decision.cautions(),
               decision.unchecked(),
+              decision.agenda(),
               decision.event(),
-              decision.hindsight())
+              decision.hindsight(),
+              decision.changesAt())
           : decision;
     }
   }
@@ -296,8 +300,10 @@ final class BrokenSessions {
               before.offers(),
               before.cautions(),
               before.unchecked(),
+              before.agenda(),
               before.event(),
-              before.hindsight())
+              before.hindsight(),
+              before.changesAt())
           : super.decide(at);
     }
 

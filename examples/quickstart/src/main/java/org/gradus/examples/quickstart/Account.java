@@ -49,8 +49,8 @@ final class Account {
     decision
         .offers()
         .forEach(offer -> note("offered", offer.verdict().word() + ", " + offer.because().why()));
-    if (decision.verdict() instanceof Verdict.Continue goOn) {
-      missed(goOn.agenda());
+    if (decision.verdict() instanceof Verdict.Continue) {
+      missed(decision.agenda());
     }
     if (!decision.firmness().isFirm()) {
       note(
@@ -88,7 +88,7 @@ final class Account {
     List<String> missed =
         agenda.items().stream()
             .filter(item -> item.state() == Agenda.State.MISSED)
-            .map(item -> String.join("/", item.signals()) + " at " + Times.clock(item.due()))
+            .map(item -> String.join("/", item.names()) + " at " + Times.clock(item.due()))
             .toList();
     if (!missed.isEmpty()) {
       note("missed", String.join(", ", missed));

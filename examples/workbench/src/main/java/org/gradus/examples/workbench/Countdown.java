@@ -56,9 +56,12 @@ final class Countdown {
     Verdict verdict = decision.verdict();
     if (verdict instanceof Verdict.Continue goOn) {
       parts.add((narrow ? "decision " : "decision in ") + left(goOn.until()));
-      goOn.agenda().whenDone().ifPresent(end -> parts.add("type done when it is done"));
-      reading(goOn.agenda()).ifPresent(parts::add);
-      goOn.agenda().next().ifPresent(change -> parts.add("load changes in " + left(change.at())));
+      decision.agenda().whenDone().ifPresent(end -> parts.add("type done when it is done"));
+      reading(decision.agenda()).ifPresent(parts::add);
+      decision
+          .agenda()
+          .next()
+          .ifPresent(change -> parts.add("load changes in " + left(change.at())));
     } else if (verdict instanceof Verdict.Measure measure) {
       measure.until().ifPresent(until -> parts.add("waiting " + left(until) + " more"));
       parts.add(missing(measure));
@@ -103,7 +106,7 @@ final class Countdown {
         .findFirst()
         .map(
             item -> {
-              String what = String.join(", ", item.signals()).replace('_', ' ');
+              String what = String.join(", ", item.names()).replace('_', ' ');
               return item.begin().compareTo(now) > 0
                   ? what + " in " + left(item.begin())
                   : what + " now, " + left(item.due()) + " left";

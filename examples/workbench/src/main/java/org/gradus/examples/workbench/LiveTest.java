@@ -570,7 +570,7 @@ final class LiveTest {
       case "advance" -> new Verdict.Advance(name);
       case "begin" -> new Verdict.Ready(name, List.of());
       case "defer" -> new Verdict.Defer(List.of());
-      case "continue" -> new Verdict.Continue(at, Agenda.EMPTY);
+      case "continue" -> new Verdict.Continue(at);
       case "hold" ->
           new Verdict.Hold(at.plus(name.isEmpty() ? Duration.ofMinutes(1) : Times.at(name)));
       default ->
@@ -659,14 +659,10 @@ final class LiveTest {
 
   private void what(Decision decision) {
     Verdict verdict = decision.verdict();
-    if (verdict instanceof Verdict.Continue goOn) {
-      agenda(goOn.agenda());
-    } else if (verdict instanceof Verdict.Ready ready) {
-      agenda(ready.agenda());
-    } else if (verdict instanceof Verdict.Measure measure) {
+    if (verdict instanceof Verdict.Measure measure) {
       measure.gaps().forEach(gap -> screen.print("  missing: " + gap));
-      agenda(measure.agenda());
     }
+    agenda(decision.agenda());
     screen.print("  now: " + decision);
   }
 
@@ -683,7 +679,7 @@ final class LiveTest {
           item.begin().equals(item.due()) ? "" : "from " + Times.clock(item.begin()) + " for ";
       screen.print(
           "  read: "
-              + String.join(", ", item.signals()).replace('.', ' ')
+              + String.join(", ", item.names()).replace('.', ' ')
               + " "
               + from
               + Times.clock(item.due())

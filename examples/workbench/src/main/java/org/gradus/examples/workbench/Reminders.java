@@ -57,24 +57,22 @@ final class Reminders {
   /** How a stage ends that lasts until it is done. */
   static String described(Agenda.WhenDone end) {
     return "when this is done: type done"
-        + (end.signals().isEmpty()
-            ? ""
-            : ", and read at once: " + String.join(", ", end.signals()));
+        + (end.readings().isEmpty() ? "" : ", and read at once: " + String.join(", ", end.names()));
   }
 
   private Optional<String> whenDone(Decision decision) {
     if (ending.equals(decision.stage())
-        || !(decision.verdict() instanceof Verdict.Continue goOn)
+        || !(decision.verdict() instanceof Verdict.Continue)
         || decision.phase() != Phase.STAGE) {
       return Optional.empty();
     }
     ending = decision.stage();
-    return goOn.agenda().whenDone().map(Reminders::described);
+    return decision.agenda().whenDone().map(Reminders::described);
   }
 
   private static List<Agenda.Symptom> symptoms(Decision decision) {
-    return decision.verdict() instanceof Verdict.Continue goOn
-        ? goOn.agenda().symptoms()
+    return decision.verdict() instanceof Verdict.Continue
+        ? decision.agenda().symptoms()
         : List.of();
   }
 
@@ -89,17 +87,12 @@ final class Reminders {
 
   private List<String> cues(Decision decision) {
     Duration now = decision.at();
-    List<Agenda.Reminder> ahead =
-        decision.verdict() instanceof Verdict.Continue goOn
-            ? goOn.agenda().cues()
-            : decision.verdict() instanceof Verdict.Measure measure
-                ? measure.agenda().cues()
-                : List.of();
-    List<Agenda.Reminder> known = new ArrayList<>(cues);
-    ahead.stream().filter(cue -> !known.contains(cue)).forEach(known::add);
     boolean goesOn =
         decision.verdict() instanceof Verdict.Continue
             || decision.verdict() instanceof Verdict.Measure;
+    List<Agenda.Reminder> ahead = goesOn ? decision.agenda().cues() : List.of();
+    List<Agenda.Reminder> known = new ArrayList<>(cues);
+    ahead.stream().filter(cue -> !known.contains(cue)).forEach(known::add);
     List<String> due =
         known.stream()
             .filter(cue -> goesOn && cue.at().compareTo(now) <= 0)

@@ -104,15 +104,17 @@ class CountdownTest {
             List.of(),
             List.of(),
             List.of(),
+            Agenda.EMPTY,
             0,
-            List.of());
+            List.of(),
+            Optional.empty());
     return Countdown.line(decision, List.of(), 100);
   }
 
   // A retake of what no reading can settle has nothing to name.
   @Test
   void aMeasureWithNothingInItIsShown() {
-    assertThat(line(Phase.STAGE, new Verdict.Measure(List.of(), Optional.empty(), Agenda.EMPTY)))
+    assertThat(line(Phase.STAGE, new Verdict.Measure(List.of(), Optional.empty())))
         .isEqualTo("1:30 | step_1 1:30 | missing: a new reading");
   }
 
