@@ -1,6 +1,9 @@
 package org.gradus.bundled;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Readings.pressure;
+import static org.gradus.session.Times.at;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -11,10 +14,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.gradus.library.Library;
 import org.gradus.protocol.Person.Sex;
 import org.gradus.report.Report;
+import org.gradus.session.Phase;
+import org.gradus.session.Session;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,10 +39,11 @@ class BrowserTest {
       """
       <script>
       const page = document.documentElement;
-      const boxes = [...document.querySelectorAll('svg text')].map(t => t.getBoundingClientRect());
-      const svg = document.querySelector('svg').getBoundingClientRect();
-      const inside = boxes.every(b => b.left >= svg.left - 1 && b.right <= svg.right + 1
-        && b.top >= svg.top - 1 && b.bottom <= svg.bottom + 1);
+      const inside = [...document.querySelectorAll('svg text')].every(text => {
+        const b = text.getBoundingClientRect();
+        const svg = text.closest('svg').getBoundingClientRect();
+        return b.left >= svg.left - 1 && b.right <= svg.right + 1
+          && b.top >= svg.top - 1 && b.bottom <= svg.bottom + 1; });
       document.title = 'wider than the window: ' + (page.scrollWidth > page.clientWidth)
         + ', labels inside: ' + inside
         + ', sections: ' + document.querySelectorAll('section').length
@@ -72,19 +79,45 @@ class BrowserTest {
       assertThat(dom)
           .as("at %s", size)
           .contains(
-              "<title>wider than the window: false, labels inside: true, sections: 11, style: 700");
+              "<title>wider than the window: false, labels inside: true, sections: 15, style: 700");
     }
   }
 
   @Test
-  void paperShowsItWhole() throws Exception {
+  void aWholeTestTakesFourPagesOfEitherPaperAtMost() throws Exception {
     assumeTrue(
         browser().isPresent(), "no browser: install chromium, or name one by -Dbrowser=PATH");
-    Path page = Files.writeString(folder.resolve("report.html"), html());
-    Path paper = folder.resolve("report.pdf");
-    run("--print-to-pdf=" + paper, page.toUri().toString());
-    assertThat(new String(Files.readAllBytes(paper), StandardCharsets.ISO_8859_1))
-        .startsWith("%PDF");
+    for (String size : List.of("A4", "Letter")) {
+      String html = recovered().replace("@page {", "@page { size: " + size + ";");
+      Path page = Files.writeString(folder.resolve("report.html"), html);
+      Path paper = folder.resolve("report.pdf");
+      run("--no-pdf-header-footer", "--print-to-pdf=" + paper, page.toUri().toString());
+      String pdf = Files.readString(paper, StandardCharsets.ISO_8859_1);
+      assertThat(pdf).startsWith("%PDF");
+      assertThat(Pattern.compile("/Type /Page\\b(?!s)").matcher(pdf).results().count())
+          .as("pages of %s", size)
+          .isBetween(2L, 4L);
+    }
+  }
+
+  /** A walk with all that is asked for, through to the end of recovery. */
+  private static String recovered() {
+    Library library = Bundled.library();
+    Session walk = Walked.walk(Walked.person(46, Sex.FEMALE, 71).build(), 116, 136);
+    for (int minute = 7; minute <= 11; minute++) {
+      walk.record(at(minute - 1 + ":45"), pressure(160 - 4 * minute, 80));
+      walk.record(at(minute + ":00"), heartRate(150 - 6 * minute));
+    }
+    walk.follow(walk.decide(at("11:00")));
+    assertThat(walk.phase()).isEqualTo(Phase.ENDED);
+    return Report.of(walk)
+        .identity("No. 17")
+        .date("3 May 2026, 10:15")
+        .place("Room 3")
+        .tester("A. B.")
+        .norms(library.norms())
+        .bands(library.bands("bands-2011"))
+        .html();
   }
 
   private String run(String... arguments) throws IOException, InterruptedException {

@@ -3,15 +3,13 @@ package org.gradus.report;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.gradus.capacity.Capacity;
-import org.gradus.capacity.Estimate;
-import org.gradus.capacity.Standing;
-import org.gradus.knowledge.Citation;
-import org.gradus.knowledge.IntensityBands;
-import org.gradus.knowledge.NormTable;
+import org.gradus.protocol.Attribute;
 import org.gradus.report.Block.Items;
+import org.gradus.report.Block.Paragraph;
+import org.gradus.report.Block.Signature;
+import org.gradus.report.Block.Sources;
 import org.gradus.report.Block.Warning;
 import org.gradus.session.Outcome;
 
@@ -20,50 +18,53 @@ final class ClosingPart {
 
   private final Outcome outcome;
   private final Capacity capacity;
-  private final List<NormTable> norms;
-  private final Optional<IntensityBands> bands;
+  private final Particulars about;
+  private final References references;
 
-  ClosingPart(
-      Outcome outcome, Capacity capacity, List<NormTable> norms, Optional<IntensityBands> bands) {
+  ClosingPart(Outcome outcome, Capacity capacity, Particulars about, References references) {
     this.outcome = outcome;
     this.capacity = capacity;
-    this.norms = norms;
-    this.bands = bands;
+    this.about = about;
+    this.references = references;
   }
 
+  /** What matters for this person: the first page ends with it. */
   Section cautions() {
+    Set<String> cautions = new LinkedHashSet<>();
+    if (outcome
+        .person()
+        .value(Attribute.LOWERS_HEART_RATE)
+        .filter(value -> value.amount() == 1)
+        .isPresent()) {
+      cautions.add("The person takes medicine that slows the heart: heart rates say less.");
+    }
+    capacity.findings().forEach(finding -> cautions.add(finding.toString()));
+    capacity.headline().ifPresent(best -> cautions.addAll(best.cautions()));
     List<Block> blocks = new ArrayList<>();
+    blocks.add(new Items(List.copyOf(cautions)));
     blocks.add(new Warning(Report.CAUTION));
-    blocks.add(new Items(outcome.protocol().heading().cautions()));
-    return new Section("Cautions", blocks);
+    blocks.add(
+        new Signature(
+            List.of("Date", about.tester().map("Signature of "::concat).orElse("Signature"))));
+    return Section.first("Cautions", blocks);
   }
 
+  /** Everything that was cited, by its number, and how much more the protocol draws on. */
   Section sources() {
-    Set<String> sources = new LinkedHashSet<>();
-    outcome.protocol().heading().sources().forEach(source -> sources.add(source.text()));
-    for (Estimate estimate : capacity.estimates()) {
-      if (estimate instanceof Estimate.Available available) {
-        available.ingredients().forEach(part -> add(part.source(), sources));
-        available.interval().ifPresent(i -> i.shares().forEach(s -> add(s.source(), sources)));
-      }
+    List<Block> blocks = new ArrayList<>();
+    List<String> cited = references.texts();
+    blocks.add(new Sources(cited));
+    long others =
+        outcome.protocol().heading().sources().stream()
+            .filter(source -> !cited.contains(source.text()))
+            .count();
+    if (others > 0) {
+      blocks.add(
+          new Paragraph(
+              "The file of the protocol names "
+                  + others
+                  + " more, for rules and figures that this report does not show."));
     }
-    for (Standing standing : capacity.standings(norms)) {
-      add(standing.table().source(), sources);
-    }
-    bands.ifPresent(plan -> sources(plan, sources));
-    return new Section("Sources", List.of(new Items(List.copyOf(sources))));
-  }
-
-  private static void sources(IntensityBands plan, Set<String> sources) {
-    plan.bands().forEach(band -> add(band.source(), sources));
-    plan.methods().forEach(method -> add(method.source(), sources));
-    plan.energies().forEach(energy -> add(energy.source(), sources));
-    plan.exercises().forEach(exercise -> add(exercise.source(), sources));
-  }
-
-  private static void add(Citation source, Set<String> sources) {
-    if (source.isNamed()) {
-      sources.add(source.text());
-    }
+    return Section.details("Sources", blocks);
   }
 }

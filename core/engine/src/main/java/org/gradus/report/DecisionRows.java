@@ -3,10 +3,10 @@ package org.gradus.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.report.Block.Cell;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
-import org.gradus.session.Outcome;
 import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Retold;
@@ -20,13 +20,15 @@ import org.gradus.session.Verdict;
 final class DecisionRows {
 
   private final List<Retold> test;
+  private final References references;
 
-  DecisionRows(Outcome outcome, List<Event> events) {
-    this.test = Retold.of(outcome.protocol(), outcome.person(), events);
+  DecisionRows(List<Retold> test, References references) {
+    this.test = test;
+    this.references = references;
   }
 
-  List<List<String>> rows() {
-    List<List<String>> rows = new ArrayList<>();
+  List<List<Cell>> rows() {
+    List<List<Cell>> rows = new ArrayList<>();
     for (Retold told : test) {
       told.event().accept(new Row(told)).ifPresent(rows::add);
     }
@@ -34,7 +36,7 @@ final class DecisionRows {
   }
 
   /** The row of one event: when, what, and why; empty for what went on as planned. */
-  private final class Row implements Event.Visitor<Optional<List<String>>> {
+  private final class Row implements Event.Visitor<Optional<List<Cell>>> {
 
     private final Retold told;
 
@@ -42,67 +44,76 @@ final class DecisionRows {
       this.told = told;
     }
 
-    private Optional<List<String>> row(String what, String why) {
-      return Optional.of(List.of(Times.clock(told.event().at()), what, why));
+    private Optional<List<Cell>> row(String what, String why) {
+      return row(what, new Cell(why));
     }
 
-    private Optional<List<String>> rowOfAlarm(String what) {
+    private Optional<List<Cell>> row(String what, Cell why) {
+      return Optional.of(List.of(new Cell(Times.clock(told.event().at())), new Cell(what), why));
+    }
+
+    private Optional<List<Cell>> rowOfAlarm(String what) {
       return isAlarm(told.answer()) ? row(what, after(told.answer())) : Optional.empty();
     }
 
     @Override
-    public Optional<List<String>> read(Event.Read read) {
+    public Optional<List<Cell>> read(Event.Read read) {
       return rowOfAlarm("read: " + readings(read.readings()));
     }
 
     @Override
-    public Optional<List<String>> reported(Event.Reported reported) {
+    public Optional<List<Cell>> reported(Event.Reported reported) {
       String grade = reported.grade().isPresent() ? ", grade " + reported.grade().getAsInt() : "";
       return row("reported: " + words(reported.sign()) + grade, after(told.answer()));
     }
 
     @Override
-    public Optional<List<String>> withdrawn(Event.Withdrawn withdrawn) {
+    public Optional<List<Cell>> withdrawn(Event.Withdrawn withdrawn) {
       return row("withdrawn: " + words(withdrawn.sign()), withdrawn.reason());
     }
 
     @Override
-    public Optional<List<String>> amended(Event.Amended amended) {
+    public Optional<List<Cell>> amended(Event.Amended amended) {
       String first = readings(test.get(amended.event() - 1).event());
       return row("put right: " + first + " is " + readings(amended.readings()), amended.reason());
     }
 
     @Override
-    public Optional<List<String>> rejected(Event.Rejected rejected) {
+    public Optional<List<Cell>> rejected(Event.Rejected rejected) {
       return row("taken back: " + words(rejected.subject()), rejected.reason());
     }
 
     @Override
-    public Optional<List<String>> loadSet(Event.LoadSet set) {
+    public Optional<List<Cell>> loadSet(Event.LoadSet set) {
       return row("load set: " + set.load().name() + " " + set.load().value(), "as told");
     }
 
     @Override
-    public Optional<List<String>> done(Event.Done done) {
+    public Optional<List<Cell>> done(Event.Done done) {
       return rowOfAlarm("done at " + Times.clock(done.reached()));
     }
 
     @Override
-    public Optional<List<String>> followed(Event.Followed followed) {
+    public Optional<List<Cell>> followed(Event.Followed followed) {
       Decision decision = told.before();
-      return row(shown(followed.verdict(), decision) + " – followed", why(decision));
+      return row(shown(followed.verdict(), decision) + " – followed", cell("", decision));
     }
 
     @Override
-    public Optional<List<String>> overridden(Event.Overridden overridden) {
+    public Optional<List<Cell>> overridden(Event.Overridden overridden) {
       Decision decision = told.before();
       return row(
           overridden.verdict() + " – the tester's own decision",
-          overridden.reason() + ". Recommended was " + decision.verdict() + " – " + why(decision));
+          cell(
+              Words.sentence(overridden.reason())
+                  + " Recommended was "
+                  + decision.verdict()
+                  + " – ",
+              decision));
     }
 
     @Override
-    public Optional<List<String>> abandoned(Event.Abandoned abandoned) {
+    public Optional<List<Cell>> abandoned(Event.Abandoned abandoned) {
       return row("broken off", abandoned.reason());
     }
   }
@@ -138,13 +149,20 @@ final class DecisionRows {
     return alarm && answer.phase() != Phase.BEFORE;
   }
 
-  private static String after(Decision decision) {
-    String why = why(decision);
-    return decision.verdict() + (why.isEmpty() ? "" : " – " + why);
+  private Cell after(Decision decision) {
+    String verdict = decision.verdict().toString();
+    return why(decision).isEmpty() ? new Cell(verdict) : cell(verdict + " – ", decision);
   }
 
-  private static String why(Decision decision) {
-    StringBuilder words = new StringBuilder(decision.because().map(DecisionRows::why).orElse(""));
+  private Cell cell(String lead, Decision decision) {
+    return new Cell(
+        lead + why(decision),
+        decision.because().flatMap(Because::filled).map(Object::toString).orElse(""),
+        0);
+  }
+
+  private String why(Decision decision) {
+    StringBuilder words = new StringBuilder(decision.because().map(this::why).orElse(""));
     if (!decision.firmness().isFirm()) {
       words
           .append(" Marginal: the readings' own step could flip ")
@@ -154,10 +172,7 @@ final class DecisionRows {
     return words.toString().strip();
   }
 
-  private static String why(Because because) {
-    String numbers = because.filled().map(filled -> " [" + filled + "]").orElse("");
-    String source =
-        because.source().isNamed() ? " Source: " + Words.sentence(because.source().toString()) : "";
-    return because.rule() + ": " + because.shortly() + numbers + source;
+  private String why(Because because) {
+    return because.rule() + ": " + because.shortly() + references.behind(because.source());
   }
 }

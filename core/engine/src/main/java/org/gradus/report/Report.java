@@ -15,9 +15,10 @@ import org.gradus.session.Session;
 import org.gradus.training.Training;
 
 /**
- * The report of a whole test: person, protocol, stages, heart rate against uptake, decisions with
- * their reasons, estimates with their intervals, findings, norms, a training plan, cautions and
- * sources.
+ * The report of a whole test. Its first page is for the person and for whoever signs it: how the
+ * test ended, the result with its interval and among norms, heart rate against time, a training
+ * plan, cautions. The details say how it came about: all readings, stages, decisions with their
+ * rules, what the result rests on and where its doubt comes from, settings and numbered sources.
  *
  * <pre>{@code
  * Report report =
@@ -42,7 +43,8 @@ public final class Report {
 
   private final Outcome outcome;
   private final List<Event> events;
-  private final Optional<String> identity;
+  private final Particulars about;
+  private final List<Report> earlier;
   private final List<NormTable> norms;
   private final Optional<IntensityBands> bands;
   private final boolean cleared;
@@ -50,13 +52,15 @@ public final class Report {
   private Report(
       Outcome outcome,
       List<Event> events,
-      Optional<String> identity,
+      Particulars about,
+      List<Report> earlier,
       List<NormTable> norms,
       Optional<IntensityBands> bands,
       boolean cleared) {
     this.outcome = outcome;
     this.events = List.copyOf(events);
-    this.identity = identity;
+    this.about = about;
+    this.earlier = List.copyOf(earlier);
     this.norms = List.copyOf(norms);
     this.bands = bands;
     this.cleared = cleared;
@@ -65,7 +69,13 @@ public final class Report {
   /** The report of a test as it stands. */
   public static Report of(Session session) {
     return new Report(
-        session.outcome(), session.events(), Optional.empty(), List.of(), Optional.empty(), false);
+        session.outcome(),
+        session.events(),
+        Particulars.NONE,
+        List.of(),
+        List.of(),
+        Optional.empty(),
+        false);
   }
 
   /**
@@ -79,14 +89,44 @@ public final class Report {
     return record.title().identity().map(report::identity).orElse(report);
   }
 
-  /** With who it was, and when, in the host's own words. */
+  private Report about(Particulars particulars) {
+    return new Report(outcome, events, particulars, earlier, norms, bands, cleared);
+  }
+
+  /** With who was tested, in the host's own words. */
   public Report identity(String words) {
-    return new Report(outcome, events, Optional.of(words), norms, bands, cleared);
+    return about(about.identity(words));
+  }
+
+  /** With the date, and if you like the time, of the test, in the host's own words. */
+  public Report date(String words) {
+    return about(about.date(words));
+  }
+
+  /** With the place of the test, in the host's own words. */
+  public Report place(String words) {
+    return about(about.place(words));
+  }
+
+  /** With who gave the test and signs the report, in the host's own words. */
+  public Report tester(String words) {
+    return about(about.tester(words));
+  }
+
+  /**
+   * With earlier tests of the same person: their results beside this one, and whether the capacity
+   * has changed by more than repeated tests differ by. Give each of them its {@link #date}; of
+   * anything else in them only the identity is looked at, and the report says so where two differ.
+   *
+   * @param tests the earliest first
+   */
+  public Report earlier(List<Report> tests) {
+    return new Report(outcome, events, about, tests, norms, bands, cleared);
   }
 
   /** With the place of the result in these tables. */
   public Report norms(List<NormTable> tables) {
-    return new Report(outcome, events, identity, tables, bands, cleared);
+    return new Report(outcome, events, about, earlier, tables, bands, cleared);
   }
 
   /**
@@ -94,7 +134,7 @@ public final class Report {
    * there is none until the person has been cleared for exercise.
    */
   public Report bands(IntensityBands plan) {
-    return new Report(outcome, events, identity, norms, Optional.of(plan), cleared);
+    return new Report(outcome, events, about, earlier, norms, Optional.of(plan), cleared);
   }
 
   /**
@@ -102,7 +142,7 @@ public final class Report {
    * was told after it was over. Without a stop it changes nothing.
    */
   public Report clearedAfterStop() {
-    return new Report(outcome, events, identity, norms, bands, true);
+    return new Report(outcome, events, about, earlier, norms, bands, true);
   }
 
   /** As plain text, in lines of at most 100 characters. */
@@ -128,25 +168,47 @@ public final class Report {
     return "Exercise test: " + outcome.protocol().heading().title();
   }
 
-  private List<Section> sections() {
+  private Capacity capacity() {
     Capacity told = Capacity.of(outcome);
-    Capacity capacity = cleared ? told.clearedAfterStop() : told;
-    ResultPart result = new ResultPart(outcome, capacity, norms);
-    TestPart test = new TestPart(outcome, events, identity, capacity);
+    return cleared ? told.clearedAfterStop() : told;
+  }
+
+  // The sources come last, when everything has cited its own.
+  private List<Section> sections() {
+    Capacity capacity = capacity();
+    References references = new References();
+    Course course = new Course(outcome, events);
+    ResultPart result = new ResultPart(capacity, norms, references);
+    TestPart test = new TestPart(outcome, course, about, capacity, references);
+    ClosingPart closing = new ClosingPart(outcome, capacity, about, references);
+    Optional<PlanPart> plan =
+        bands.map(by -> new PlanPart(Training.plan(capacity, by), outcome, references));
     List<Section> sections = new ArrayList<>();
-    sections.add(result.answer());
+    sections.add(new EndPart(outcome, capacity, course, references).section());
     sections.add(test.person());
-    sections.add(test.protocol());
+    sections.add(result.answer());
+    if (!earlier.isEmpty()) {
+      sections.add(progress(capacity, references));
+    }
+    sections.add(test.course());
+    plan.ifPresent(part -> sections.add(part.summary()));
+    sections.add(closing.cautions());
+    sections.add(test.readings());
     sections.add(test.stages());
     sections.add(test.decisions());
     sections.add(result.estimates());
     sections.add(result.findings());
-    if (!norms.isEmpty()) {
-      sections.add(result.standings());
-    }
-    bands.ifPresent(plan -> sections.add(new PlanPart(Training.plan(capacity, plan)).section()));
-    sections.add(new ClosingPart(outcome, capacity, norms, bands).cautions());
-    sections.add(new ClosingPart(outcome, capacity, norms, bands).sources());
+    result.standings().ifPresent(sections::add);
+    plan.flatMap(PlanPart::details).ifPresent(sections::add);
+    sections.add(test.protocol());
+    sections.add(closing.sources());
     return sections;
+  }
+
+  private Section progress(Capacity capacity, References references) {
+    List<ProgressPart.Test> tests = new ArrayList<>();
+    earlier.forEach(report -> tests.add(new ProgressPart.Test(report.about, report.capacity())));
+    tests.add(new ProgressPart.Test(about, capacity));
+    return new ProgressPart(tests, outcome.protocol().assessment().repeats(), references).section();
   }
 }

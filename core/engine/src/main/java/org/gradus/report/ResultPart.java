@@ -9,26 +9,42 @@ import org.gradus.capacity.Finding;
 import org.gradus.capacity.Interval;
 import org.gradus.capacity.Standing;
 import org.gradus.knowledge.NormTable;
+import org.gradus.protocol.Attribute;
 import org.gradus.report.Block.Answer;
+import org.gradus.report.Block.Cell;
 import org.gradus.report.Block.Items;
 import org.gradus.report.Block.Paragraph;
+import org.gradus.report.Block.Picture;
 import org.gradus.report.Block.Table;
 import org.gradus.report.Block.Warning;
-import org.gradus.session.Outcome;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
 /** What came out: the answer, how sure it is, whether it is plausible, where it stands. */
 final class ResultPart {
 
-  private final Outcome outcome;
+  private static final String VO2MAX = "vo2max";
+
   private final Capacity capacity;
   private final List<NormTable> norms;
+  private final List<Standing> standings;
+  private final References references;
 
-  ResultPart(Outcome outcome, Capacity capacity, List<NormTable> norms) {
-    this.outcome = outcome;
+  ResultPart(Capacity capacity, List<NormTable> norms, References references) {
     this.capacity = capacity;
     this.norms = norms;
+    this.standings = capacity.standings(norms);
+    this.references = references;
+  }
+
+  /** A result as it stands in a picture. */
+  static ScaleChart.Span span(String label, Estimate.Available best) {
+    double value = best.vo2max().base();
+    return new ScaleChart.Span(
+        label,
+        best.interval().map(around -> around.low().base()).orElse(value),
+        value,
+        best.interval().map(around -> around.high().base()).orElse(value));
   }
 
   Section answer() {
@@ -49,18 +65,79 @@ final class ResultPart {
               "Aerobic capacity, estimated by "
                   + best.get().id().replace('_', ' ')
                   + ". An estimate is not a measurement."));
+      blocks.add(new Picture(chart(best.get())));
     } else {
       blocks.add(new Paragraph("No aerobic capacity could be estimated from this test."));
     }
-    if (outcome.stopped()) {
-      blocks.add(new Warning("The exercise was ended by a stop."));
+    if (!standings.isEmpty()) {
+      blocks.add(
+          new Items(
+              standings.stream()
+                  .map(standing -> name(standing.table()) + ": " + standing.words())
+                  .toList()));
     }
     if (!capacity.findings().isEmpty()) {
       blocks.add(
           new Warning(
               "Something about this result deserves a second look; see under plausibility."));
     }
-    return new Section("Result", blocks);
+    return Section.first("Result", blocks);
+  }
+
+  private ScaleChart chart(Estimate.Available best) {
+    List<ScaleChart.Marks> rows = new ArrayList<>();
+    for (Standing standing : standings) {
+      if (standing.table().of().equals(VO2MAX)
+          && standing.table().rows() instanceof NormTable.Percentiles percentiles) {
+        group(standing.table())
+            .ifPresent(group -> rows.add(marks(standing.table(), percentiles, group)));
+      }
+    }
+    return new ScaleChart(
+        rows.isEmpty()
+            ? "The result with its interval"
+            : "The result among people of the same sex and age",
+        Unit.ML_PER_KG_PER_MINUTE.symbol(),
+        List.of(span("this test", best)),
+        rows);
+  }
+
+  private Optional<Integer> group(NormTable table) {
+    Optional<Quantity> age = capacity.facts().person().value(Attribute.AGE);
+    for (int group = 0; age.isPresent() && group < table.ages().size(); group++) {
+      NormTable.Ages ages = table.ages().get(group);
+      if (ages.from() <= age.get().base() && age.get().base() < ages.to() + 1) {
+        return Optional.of(group);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static ScaleChart.Marks marks(
+      NormTable table, NormTable.Percentiles percentiles, int group) {
+    NormTable.Ages ages = table.ages().get(group);
+    return new ScaleChart.Marks(
+        "percentiles, "
+            + ages.from()
+            + " to "
+            + ages.to()
+            + " years"
+            + table.ergometer().map(on -> ", " + on).orElse("")
+            + ", "
+            + table.edition(),
+        percentiles.rows().stream()
+            .map(
+                row ->
+                    new ScaleChart.Mark(
+                        Integer.toString(row.percent()), row.values().get(group).base()))
+            .toList());
+  }
+
+  private static String name(NormTable table) {
+    return (table.of().equals(VO2MAX) ? "aerobic capacity" : table.of().replace('_', ' '))
+        + table.ergometer().map(on -> ", " + on).orElse("")
+        + ", edition "
+        + table.edition();
   }
 
   Section estimates() {
@@ -68,7 +145,7 @@ final class ResultPart {
     List<List<String>> rows = new ArrayList<>();
     for (Estimate estimate : capacity.estimates()) {
       String name = estimate.id().replace('_', ' ');
-      String source = estimate.source().toString();
+      String source = references.number(estimate.source());
       if (estimate instanceof Estimate.Available available) {
         String around = available.interval().map(Interval::toString).orElse("not known");
         rows.add(
@@ -84,7 +161,7 @@ final class ResultPart {
       }
     }
     blocks.add(
-        new Table(
+        Table.of(
             "Every estimate of the protocol; the first that could be made is the result",
             List.of(
                 "estimate",
@@ -94,13 +171,13 @@ final class ResultPart {
                 "source"),
             rows));
     capacity.headline().ifPresent(best -> detail(best, blocks));
-    return new Section("Estimates", blocks);
+    return Section.details("Estimates", blocks);
   }
 
-  private static void detail(Estimate.Available best, List<Block> blocks) {
+  private void detail(Estimate.Available best, List<Block> blocks) {
     blocks.add(new Paragraph("How it was worked out: " + best.calculation() + "."));
     blocks.add(
-        new Table(
+        Table.of(
             "What the result rests on",
             List.of("what", "value", "how", "spread between people", "source"),
             best.ingredients().stream()
@@ -111,7 +188,7 @@ final class ResultPart {
                             part.value(),
                             part.how(),
                             part.spread().map(Quantity::toString).orElse("–"),
-                            part.source().toString()))
+                            references.number(part.source())))
                 .toList()));
     best.interval().ifPresent(around -> interval(around, blocks));
     best.publishedError()
@@ -121,13 +198,12 @@ final class ResultPart {
                     new Paragraph(
                         "Published error of the method: "
                             + error.sd()
-                            + (error.note().isEmpty() ? "" : " (" + error.note() + ")")
-                            + ", "
-                            + Words.sentence(error.source().toString()))));
-    blocks.add(new Items(best.cautions()));
+                            + (error.note().isEmpty() ? "" : ", " + error.note())
+                            + references.behind(error.source())
+                            + ".")));
   }
 
-  private static void interval(Interval around, List<Block> blocks) {
+  private void interval(Interval around, List<Block> blocks) {
     blocks.add(
         new Paragraph(
             around.basis() == Interval.Basis.PUBLISHED
@@ -150,12 +226,13 @@ final class ResultPart {
                 .map(
                     share ->
                         List.of(
-                            share.name(),
-                            share.sd().rounded(1).toString(),
-                            share.percent() + " %",
-                            share.source().isNamed()
-                                ? share.source().toString()
-                                : "half the reading step / sqrt(3)"))
+                            new Cell(share.name()),
+                            new Cell(share.sd().rounded(1).toString()),
+                            new Cell(share.percent() + " %", "", share.percent()),
+                            new Cell(
+                                share.source().isNamed()
+                                    ? references.number(share.source())
+                                    : "half the reading step / sqrt(3)")))
                 .toList()));
     if (!around.nearLinear()) {
       blocks.add(
@@ -167,7 +244,7 @@ final class ResultPart {
 
   Section findings() {
     List<String> findings = capacity.findings().stream().map(Finding::toString).toList();
-    return new Section(
+    return Section.details(
         "Plausibility",
         List.of(
             findings.isEmpty()
@@ -175,28 +252,30 @@ final class ResultPart {
                 : new Items(findings)));
   }
 
-  Section standings() {
+  /** Where the result stands in each table; empty where no tables were given. */
+  Optional<Section> standings() {
+    if (norms.isEmpty()) {
+      return Optional.empty();
+    }
     List<List<String>> rows = new ArrayList<>();
-    for (Standing standing : capacity.standings(norms)) {
+    for (Standing standing : standings) {
       NormTable table = standing.table();
       rows.add(
           List.of(
-              table.of().replace('_', ' ')
-                  + table.ergometer().map(on -> ", " + on).orElse("")
-                  + ", edition "
-                  + table.edition(),
+              name(table),
               standing.words(),
               String.join(" ", table.notes()),
-              table.source().toString()));
+              references.number(table.source())));
     }
-    return new Section(
-        "Norms",
-        List.of(
-            rows.isEmpty()
-                ? new Paragraph("No table of norms is made for this person and this test.")
-                : new Table(
-                    "Among people of the same sex and age",
-                    List.of("table", "place", "notes", "source"),
-                    rows)));
+    return Optional.of(
+        Section.details(
+            "Norms",
+            List.of(
+                rows.isEmpty()
+                    ? new Paragraph("No table of norms is made for this person and this test.")
+                    : Table.of(
+                        "Among people of the same sex and age",
+                        List.of("table", "place", "notes", "source"),
+                        rows))));
   }
 }

@@ -7,7 +7,7 @@ import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
 import org.gradus.protocol.Protocol;
 import org.gradus.report.Block.Table;
-import org.gradus.report.Chart.Point;
+import org.gradus.report.UptakeChart.Point;
 import org.gradus.session.Loading;
 import org.gradus.session.Outcome;
 import org.gradus.session.Reading;
@@ -30,10 +30,16 @@ final class StageTable {
     this.stages = StageRow.of(outcome, capacity);
   }
 
+  List<StageRow> rows() {
+    return stages;
+  }
+
   Table table() {
+    Optional<Quantity> maximum = maximum();
     List<String> signals = signals();
     List<String> heads = new ArrayList<>(List.of("stage", "from", "lasted", "load"));
     signals.forEach(signal -> heads.add(signal.replace('_', ' ')));
+    maximum.ifPresent(rate -> heads.add("share of the maximal heart rate, " + rate.rounded(0)));
     heads.addAll(List.of("oxygen uptake", "for the estimate"));
     List<List<String>> rows = new ArrayList<>();
     for (StageRow row : stages) {
@@ -44,11 +50,13 @@ final class StageTable {
       cells.add(Times.clock(stage.lasted()) + (stage.completed() ? "" : ", broken off"));
       cells.add(Loading.line(stage.loads()));
       signals.forEach(signal -> cells.add(row.reading(signal).map(StageTable::shown).orElse("–")));
+      maximum.ifPresent(
+          rate -> cells.add(heartRate(row).map(found -> share(found, rate)).orElse("–")));
       cells.add(row.uptake().map(uptake -> uptake.rounded(1).toString()).orElse("–"));
       cells.add(row.used() ? "used" : "–");
       rows.add(cells);
     }
-    return new Table("Stages, with what counted at the end of each", heads, rows);
+    return Table.of("Stages, with what counted at the end of each", heads, rows);
   }
 
   private List<String> signals() {
@@ -66,7 +74,7 @@ final class StageTable {
   }
 
   /** The drawing, where at least one stage has both values. */
-  Optional<Chart> chart() {
+  Optional<UptakeChart> chart() {
     List<Point> points = new ArrayList<>();
     for (StageRow row : stages) {
       Optional<Quantity> rate = heartRate(row);
@@ -75,7 +83,7 @@ final class StageTable {
             new Point(row.stage().id(), row.uptake().get().base(), rate.get().base(), row.used()));
       }
     }
-    return points.isEmpty() ? Optional.empty() : Optional.of(new Chart(points, answer()));
+    return points.isEmpty() ? Optional.empty() : Optional.of(new UptakeChart(points, answer()));
   }
 
   private static Optional<Quantity> heartRate(StageRow row) {
@@ -84,14 +92,22 @@ final class StageTable {
         .map(reading -> ((Reading.Measured) reading).value());
   }
 
-  private Optional<Chart.Reading> answer() {
-    Optional<Quantity> maximum = capacity.facts().reading("max_heart_rate");
+  private Optional<Quantity> maximum() {
+    return capacity.facts().reading("max_heart_rate");
+  }
+
+  private static String share(Quantity rate, Quantity maximum) {
+    return Math.round(100 * rate.base() / maximum.base()) + " %";
+  }
+
+  private Optional<UptakeChart.Answer> answer() {
+    Optional<Quantity> maximum = maximum();
     return capacity
         .headline()
         .filter(best -> maximum.isPresent() && restsOnMaximum(best))
         .map(
             best ->
-                new Chart.Reading(
+                new UptakeChart.Answer(
                     maximum.get().base(),
                     best.vo2max().base(),
                     best.interval().map(around -> around.low().base()).orElse(best.vo2max().base()),

@@ -6,7 +6,7 @@ import java.util.Locale;
 import org.gradus.diagnostic.Printable;
 
 /** A report as plain text. Tables become lists, since they would not fit a narrow terminal. */
-final class TextPage {
+final class TextPage implements Block.Page {
 
   /** How wide lines are where nobody says. */
   static final int WIDTH = 100;
@@ -26,40 +26,69 @@ final class TextPage {
       line("");
       line(section.title());
       line("-".repeat(section.title().length()));
-      section.blocks().forEach(this::block);
+      section.blocks().forEach(block -> block.on(this));
     }
     return out.toString();
   }
 
-  private void block(Block block) {
-    if (block instanceof Block.Paragraph paragraph) {
-      wrapped("", paragraph.text());
-    } else if (block instanceof Block.Warning warning) {
-      wrapped("! ", warning.text());
-    } else if (block instanceof Block.Answer answer) {
-      wrapped("", answer.value() + ", " + answer.around());
-    } else if (block instanceof Block.Items items) {
-      items.items().forEach(item -> wrapped("- ", item));
-    } else if (block instanceof Block.Facts facts) {
-      facts.facts().forEach(fact -> wrapped("", fact.name() + ": " + fact.value()));
-    } else if (block instanceof Block.Table table) {
-      table(table);
-    } else if (block instanceof Block.Picture picture) {
-      wrapped("", picture.chart().words());
+  @Override
+  public void paragraph(Block.Paragraph paragraph) {
+    wrapped("", paragraph.text());
+  }
+
+  @Override
+  public void warning(Block.Warning warning) {
+    wrapped("! ", warning.text());
+  }
+
+  @Override
+  public void answer(Block.Answer answer) {
+    wrapped("", answer.value() + ", " + answer.around());
+  }
+
+  @Override
+  public void items(Block.Items items) {
+    items.items().forEach(item -> wrapped("- ", item));
+  }
+
+  @Override
+  public void sources(Block.Sources sources) {
+    for (int i = 0; i < sources.texts().size(); i++) {
+      wrapped("", (i + 1) + ". " + sources.texts().get(i));
     }
   }
 
-  private void table(Block.Table table) {
+  @Override
+  public void facts(Block.Facts facts) {
+    facts.facts().forEach(fact -> wrapped("", fact.name() + ": " + fact.value()));
+  }
+
+  @Override
+  public void picture(Block.Picture picture) {
+    wrapped("", picture.figure().title() + ": " + picture.figure().words());
+  }
+
+  @Override
+  public void signature(Block.Signature signature) {
+    signature.lines().forEach(line -> wrapped("", line + ": ______________"));
+  }
+
+  @Override
+  public void table(Block.Table table) {
     wrapped("", table.caption() + ":");
-    for (List<String> row : table.rows()) {
+    for (List<Block.Cell> row : table.rows()) {
       List<String> cells = new ArrayList<>();
       for (int i = 1; i < row.size(); i++) {
-        if (!row.get(i).isEmpty()) {
-          cells.add(table.heads().get(i) + ": " + row.get(i));
+        if (!row.get(i).text().isEmpty()) {
+          cells.add(table.heads().get(i) + ": " + words(row.get(i)));
         }
       }
-      wrapped("- ", row.get(0) + "; " + String.join("; ", cells));
+      wrapped("- ", words(row.get(0)) + "; " + String.join("; ", cells));
     }
+  }
+
+  private static String words(Block.Cell cell) {
+    return cell.figures().isEmpty() ? cell.text() : cell.text() + " [" + cell.figures() + "]";
   }
 
   private void wrapped(String mark, String text) {

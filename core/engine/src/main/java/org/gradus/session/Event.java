@@ -82,6 +82,17 @@ public sealed interface Event {
   /** When it was told, since the start of the session. */
   Duration at();
 
+  /**
+   * Events as they count in the end: each reading as it was last amended, and what was rejected as
+   * if it had told nothing. The list has the same length and order, so that numbers stay.
+   *
+   * @param told in order, as {@link Session#events} gave them
+   * @throws org.gradus.diagnostic.ReadingRefused when one amends or rejects what was never told
+   */
+  static List<Event> counted(List<Event> told) {
+    return List.copyOf(Amendments.counted(told));
+  }
+
   /** Why it was done, in the tester's words; empty where no reason is asked for. */
   default String reason() {
     return "";

@@ -22,10 +22,12 @@ public sealed interface LoadPlan {
   record Reachable(Exercise exercise, Range load, String remark) implements LoadPlan {
     @Override
     public String words() {
-      // Grades are set to a tenth, speeds, powers and rates to a whole one.
-      boolean fine = exercise.between().low().kind() == Kind.NUMBER;
-      Range set = load.rounded(fine ? 1 : 0);
-      return remark.isEmpty() ? set.toString() : set + " (" + remark + ")";
+      return remark.isEmpty() ? setting().toString() : setting() + " (" + remark + ")";
+    }
+
+    /** The load, rounded to what can be set: grades to a tenth, all else to a whole one. */
+    public Range setting() {
+      return load.rounded(exercise.between().low().kind() == Kind.NUMBER ? 1 : 0);
     }
   }
 

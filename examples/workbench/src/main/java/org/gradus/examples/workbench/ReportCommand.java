@@ -1,6 +1,7 @@
 package org.gradus.examples.workbench;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.gradus.history.Json;
@@ -40,6 +41,23 @@ final class ReportCommand implements Callable<Integer> {
       description = "Add a training plan by these intensity bands: bands-2011.")
   private String bands = "";
 
+  @Option(names = "--date", paramLabel = "WORDS", description = "When the test was, as printed.")
+  private @Nullable String date;
+
+  @Option(names = "--place", paramLabel = "WORDS", description = "Where it was, as printed.")
+  private @Nullable String place;
+
+  @Option(names = "--tester", paramLabel = "WORDS", description = "Who signs the report.")
+  private @Nullable String tester;
+
+  @Option(
+      names = "--earlier",
+      paramLabel = "RECORD",
+      description =
+          "An earlier test of the same person, to show what has changed; the name of its file is"
+              + " printed beside it. Give the earliest first.")
+  private List<Path> earlier = List.of();
+
   @Option(
       names = "--cleared-after-stop",
       description =
@@ -54,7 +72,14 @@ final class ReportCommand implements Callable<Integer> {
         "--cleared-after-stop: it is about the training plan; give --bands too");
     shelf.refuseUnless(
         !json || html == null, "--json and --html: give one of them; each is a report of its own");
+    boolean printed = date != null || place != null || tester != null || !earlier.isEmpty();
+    shelf.refuseUnless(
+        !json || !printed,
+        "--json: it holds what was recorded; leave out --date, --place, --tester and --earlier");
     if (html != null) {
+      for (Path input : earlier) {
+        OutputFile.refuseInput(html, shelf.inputs(input));
+      }
       OutputFile.refuseInput(html, shelf.inputs(file));
     }
     TestRecord record = Shelf.record(file);
@@ -65,7 +90,7 @@ final class ReportCommand implements Callable<Integer> {
       shelf.out().println(Json.write(new ReportMap(record, library, by, cleared).map()));
       return Workbench.WELL;
     }
-    Report plain = Report.of(record, library).norms(library.norms());
+    Report plain = printed(Report.of(record, library), library).norms(library.norms());
     Report planned = by.map(plain::bands).orElse(plain);
     Report report = cleared ? planned.clearedAfterStop() : planned;
     if (html == null) {
@@ -75,5 +100,21 @@ final class ReportCommand implements Callable<Integer> {
     OutputFile.write(html, report.html());
     shelf.line("report: " + html);
     return Workbench.WELL;
+  }
+
+  private Report printed(Report recorded, Library library) {
+    Report report = recorded;
+    report = date == null ? report : report.date(date);
+    report = place == null ? report : report.place(place);
+    report = tester == null ? report : report.tester(tester);
+    return earlier.isEmpty()
+        ? report
+        : report.earlier(earlier.stream().map(before -> before(before, library)).toList());
+  }
+
+  private static Report before(Path record, Library library) {
+    Path name = record.getFileName();
+    String words = name == null ? record.toString() : name.toString().replaceAll("\\.jsonl$", "");
+    return Report.of(Shelf.record(record), library).date(words);
   }
 }

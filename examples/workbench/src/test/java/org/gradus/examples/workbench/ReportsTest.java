@@ -165,7 +165,7 @@ class ReportsTest {
             at(plan, "remarks", 0).toString());
     Path html = folder.resolve("finished.html");
     report(record, "--html", html.toString(), "--bands", "bands-2011");
-    assertThat(Files.readString(html)).contains("Training plan", "112 to 133 bpm");
+    assertThat(Files.readString(html)).contains("Training plan", "112 to 133\u00a0bpm");
   }
 
   private static void ends(Object map, String name, double from, double to) {
@@ -211,5 +211,29 @@ class ReportsTest {
     Ran alone = run("", "report", record.toString(), "--folder", OWN, "--cleared-after-stop");
     assertThat(alone.code()).isEqualTo(2);
     assertThat(alone.text()).contains("give --bands too");
+  }
+
+  @Test
+  void whoWhenAndWhereArePrintedAndEarlierTestsStandBesideThisOne() throws Exception {
+    Path record = finished();
+    Path before = Files.copy(record, folder.resolve("last-march.jsonl"));
+    String text =
+        report(
+            record,
+            "--date",
+            "3 May",
+            "--place",
+            "Room 3",
+            "--tester",
+            "A. B.",
+            "--earlier",
+            before.toString());
+    assertThat(text)
+        .contains("date: 3 May place: Room 3 tester: A. B.", "Signature of A. B.:")
+        .contains("last-march; protocol: ", "3 May; protocol: ")
+        .contains("changed by +0 mL/kg/min: within the ");
+    Ran refused = run("", "report", record.toString(), "--folder", OWN, "--json", "--date", "May");
+    assertThat(refused.code()).isEqualTo(2);
+    assertThat(refused.text()).contains("leave out --date");
   }
 }
