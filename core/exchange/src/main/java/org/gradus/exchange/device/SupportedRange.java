@@ -1,5 +1,6 @@
 package org.gradus.exchange.device;
 
+import java.util.Optional;
 import org.gradus.unit.Quantity;
 
 /**
@@ -67,6 +68,30 @@ public record SupportedRange(Target target, int least, int most, int step) {
     target.width().write(writer, least);
     target.width().write(writer, most);
     return writer.number(2, step).bytes();
+  }
+
+  /** The value of the machine that is nearest to a quantity; empty where that lies outside. */
+  Optional<Quantity> nearest(Quantity quantity) {
+    if (quantity.kind() != target.unit().kind()) {
+      return Optional.empty();
+    }
+    double wanted = quantity.base();
+    double first = target.quantity(least).base();
+    double apart = target.quantity(step).base();
+    double number = step == 0 ? least : least + step * Math.floor((wanted - first) / apart + 0.5);
+    if (number < least || number > most) {
+      return Optional.empty();
+    }
+    Quantity nearest = target.quantity((int) number);
+    boolean there = Math.abs(nearest.base() - wanted) <= apart / 2 || nearest.isSameAs(quantity);
+    return there ? Optional.of(nearest) : Optional.empty();
+  }
+
+  /** A difference, rounded to whole steps of the machine. */
+  Quantity wholeSteps(Quantity difference) {
+    double apart = target.quantity(step).base();
+    long steps = apart == 0 ? 0 : Math.round(difference.base() / apart);
+    return target.quantity((int) (steps * step));
   }
 
   /** The range in words: {@code "1 km/h to 20 km/h by 0.1 km/h"}. */
