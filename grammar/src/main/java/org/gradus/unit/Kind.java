@@ -42,7 +42,27 @@ public enum Kind {
   /** Energy spent. */
   ENERGY("an energy"),
   /** Energy spent per minute. */
-  ENERGY_RATE("an energy rate");
+  ENERGY_RATE("an energy rate"),
+  /** Power per kilogram of body mass. */
+  POWER_PER_MASS("a power per kilogram"),
+  /**
+   * Anything that is counted per time and is no rate of heart, pedals or steps: strokes, breaths.
+   */
+  FREQUENCY("a frequency"),
+  /** Time for a distance, as runners say it; the greater, the slower. */
+  PACE("a pace"),
+  /** Torque at a crank or a joint. */
+  TORQUE("a torque"),
+  /** An angle of a trunk, a joint or a belt. */
+  ANGLE("an angle"),
+  /** A volume of air or of drink. */
+  VOLUME("a volume"),
+  /** Air breathed per minute, at body temperature and pressure, saturated. */
+  VENTILATION("a ventilation"),
+  /** Amount of a substance in a volume of blood: lactate, glucose. */
+  CONCENTRATION("a concentration"),
+  /** Mass of a substance in a volume of blood. */
+  MASS_CONCENTRATION("a mass concentration");
 
   private final String phrase;
 

@@ -85,7 +85,31 @@ public enum Unit {
   /** Kilocalories per minute. */
   KCAL_PER_MINUTE(Kind.ENERGY_RATE, "kcal/min", 1, 1),
   /** Kilojoules per minute. */
-  KJ_PER_MINUTE(Kind.ENERGY_RATE, "kJ/min", 1, 4.184);
+  KJ_PER_MINUTE(Kind.ENERGY_RATE, "kJ/min", 1, 4.184),
+  /** Watts per kilogram of body mass. */
+  WATT_PER_KG(Kind.POWER_PER_MASS, "W/kg", 1, 1),
+  /** Times per minute: strokes, breaths. */
+  PER_MINUTE(Kind.FREQUENCY, "/min", 1, 1),
+  /** Hertz, times per second. */
+  HERTZ(Kind.FREQUENCY, "Hz", 60, 1),
+  /** Minutes for a kilometre. */
+  MINUTE_PER_KM(Kind.PACE, "min/km", 1, 1),
+  /** Minutes for a mile. */
+  MINUTE_PER_MILE(Kind.PACE, "min/mile", 1000, 1609.344),
+  /** Newton metres. */
+  NEWTON_METRE(Kind.TORQUE, "Nm", 1, 1),
+  /** Degrees of an angle. */
+  DEGREE(Kind.ANGLE, "deg", 1, 1),
+  /** Litres. */
+  LITRE(Kind.VOLUME, "L", 1, 1),
+  /** Litres of air per minute; {@code L/min} is oxygen. */
+  L_PER_MINUTE_BTPS(Kind.VENTILATION, "L/min_BTPS", 1, 1),
+  /** Millimoles per litre. */
+  MMOL_PER_L(Kind.CONCENTRATION, "mmol/L", 1, 1),
+  /** Milligrams per decilitre. */
+  MG_PER_DL(Kind.MASS_CONCENTRATION, "mg/dL", 1, 1),
+  /** Grams per litre. */
+  G_PER_L(Kind.MASS_CONCENTRATION, "g/L", 100, 1);
 
   private final Kind kind;
   private final String symbol;

@@ -57,6 +57,10 @@ class UnitTest {
         // Conventions of the trade: 1 MET is 3.5 mL/kg/min; up, up, down, down is one cycle.
         "MET | 3.5 | 1",
         "STEPS_PER_MINUTE | 1 | 4",
+        // Hertz is one per second, a decilitre a tenth of a litre; SI Brochure, 9th edition.
+        "HERTZ | 60 | 1",
+        "G_PER_L | 1000 | 10",
+        "MINUTE_PER_MILE | 1000 | 0.9144 * 1760",
       })
   void factorsAreTheDefinedOnes(Unit unit, String numerator, String denominator) {
     double exact =
@@ -80,6 +84,8 @@ class UnitTest {
         "1 mph | m/s | 0.44704 | 1e-12",
         "1 mph | km/h | 1.609344 | 1e-12",
         "1 lb | kg | 0.4535924 | 5e-8",
+        // A mile is 1.609344 km, so a minute for it is 0.62137 min for a kilometre.
+        "1 min/mile | min/km | 0.6213712 | 5e-8",
         // Sixty over standard gravity.
         "1 W | kgm/min | 6.118297 | 5e-7",
       })
@@ -91,7 +97,8 @@ class UnitTest {
   void everyUnitThatIsNoBaseUnitIsTestedAgainstItsDefinition() {
     String tested =
         "INCH FOOT MILE MPH POUND KILOPOND KGM_PER_MINUTE KPA MINUTE HOUR L_PER_MINUTE KMH"
-            + " METRE_PER_SECOND CENTIMETRE KILOMETRE PERCENT KJ KJ_PER_MINUTE MET STEPS_PER_MINUTE";
+            + " METRE_PER_SECOND CENTIMETRE KILOMETRE PERCENT KJ KJ_PER_MINUTE MET STEPS_PER_MINUTE"
+            + " HERTZ MINUTE_PER_MILE G_PER_L";
     assertThat(Arrays.stream(Unit.values()).filter(unit -> unit != unit.kind().base()))
         .extracting(Unit::name)
         .containsExactlyInAnyOrder(tested.split(" "));

@@ -14,6 +14,7 @@ import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Ergometer;
 import org.gradus.protocol.LoadComponent;
 import org.gradus.protocol.LoadRange;
+import org.gradus.unit.Kind;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 
@@ -103,14 +104,16 @@ final class EquipmentReader {
     return range.map(ends -> new LoadRange(name, ends, source));
   }
 
-  // A slope may lead downhill; nothing else that is set can be below zero.
+  // A slope may lead downhill and a trunk lean back; nothing else that is set can be below zero.
   private Optional<QuantityRange> range(Scalar text, Unit unit) {
     Optional<QuantityRange> range = texts.range(text, unit.kind());
     boolean share = unit == Unit.PERCENT;
     if (share && range.filter(ends -> !isShare(ends)).isPresent()) {
       texts.notA(text, "a range in %", "write both ends with %");
       return Optional.empty();
-    } else if (!share && range.filter(ends -> ends.low().base() < 0).isPresent()) {
+    } else if (!share
+        && unit.kind() != Kind.ANGLE
+        && range.filter(ends -> ends.low().base() < 0).isPresent()) {
       texts.notA(text, "a range from zero up", "write it without the sign");
       return Optional.empty();
     }

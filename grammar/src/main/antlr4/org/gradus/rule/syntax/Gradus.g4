@@ -113,7 +113,8 @@ PLUS: '+'; MINUS: '-' | '\u2212'; STAR: '*' | '×'; SLASH: '/' | '÷'; CARET: '^
 LPAREN: '('; RPAREN: ')'; COMMA: ','; DOT: '.';
 
 // Only these combinations are units with a slash; written without spaces; not the head of a longer word.
-RATIO : ( 'mL/kg/min' | 'mL/min' | 'L/min' | 'km/h' | 'm/min' | 'm/s' | 'kgm/min' | 'steps/min' | 'cycles/min' | 'kcal/min' | 'kJ/min' )
+RATIO : ( '/min' | 'min/km' | 'min/mile' | 'L/min_BTPS' | 'W/kg' | 'mmol/L' | 'mg/dL' | 'g/L'
+        | 'mL/kg/min' | 'mL/min' | 'L/min' | 'km/h' | 'm/min' | 'm/s' | 'kgm/min' | 'steps/min' | 'cycles/min' | 'kcal/min' | 'kJ/min' )
         { endsHere() }? ;
 CLOCK   : [0-9]+ ':' [0-5] [0-9] (':' [0-5] [0-9])? ;
 WHOLE   : [0-9]+ ;
