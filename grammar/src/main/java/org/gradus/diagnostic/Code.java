@@ -189,7 +189,9 @@ public enum Code {
   /** An event with a number that is not its own. */
   G621(
       "this cannot be event {0}: {1}",
-      "read the events of the session, and tell it with the next number if it still holds");
+      "read the events of the session, and tell it with the next number if it still holds"),
+  /** A text of JSON that says something else than what was to be read. */
+  G622("this is no {0} in JSON: {1}", "Json.schemas describes what is read");
 
   private final String message;
   private final String help;

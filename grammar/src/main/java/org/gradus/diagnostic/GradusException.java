@@ -16,6 +16,7 @@ public abstract sealed class GradusException extends RuntimeException
         RecordRefused,
         SessionInUse,
         EventConflict,
+        JsonRefused,
         NotFound {
 
   private static final long serialVersionUID = 1L;

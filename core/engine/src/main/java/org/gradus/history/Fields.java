@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
@@ -33,7 +34,7 @@ record Fields(String path, Map<?, ?> content) {
   }
 
   private String path(String name) {
-    return path.isEmpty() ? name : path + "." + name;
+    return path.isEmpty() || name.startsWith("[") ? path + name : path + "." + name;
   }
 
   /** The way to a field and what is wrong with it. */
@@ -136,13 +137,12 @@ record Fields(String path, Map<?, ?> content) {
     return all;
   }
 
-  List<String> texts(String name) {
-    List<String> all = new ArrayList<>();
+  /** The items of a list, each read as a field of its own. */
+  <T> List<T> each(String name, BiFunction<Fields, String, T> read) {
+    List<T> all = new ArrayList<>();
     for (Object item : items(name)) {
-      if (!(item instanceof String text)) {
-        throw not(name, "a list of texts");
-      }
-      all.add(text);
+      String place = "[" + all.size() + "]";
+      all.add(read.apply(new Fields(path(name), Map.of(place, item)), place));
     }
     return all;
   }

@@ -1,11 +1,33 @@
 package org.gradus.history;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
+import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.JsonRefused;
+import org.gradus.session.Agenda;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
 
 /**
- * Writes JSON: the one line of a record, and whatever else a host wants to hand on to a program.
+ * To and from JSON: what a host stores or sends to a screen.
+ *
+ * <pre>{@code
+ * String answer = Json.of(session.decide(at("3:00")));
+ * Decision decision = Json.toDecision(answer);             // equal to the one that was written
+ * session.asEvent(7).tell(Json.toEvent(body));             // {"what": "reported", "at": "PT5M10S", ...}
+ * }</pre>
+ *
+ * <p>What is read is checked: a field that is missing, unknown or of another shape is refused with
+ * {@link JsonRefused}, which names it. An amount keeps its number and unit as they were written,
+ * 1.7 mph and not 1.6999999999999997. Times are durations since the start of the session ({@code
+ * PT3M30S}). {@link #schemas} describes each form. An event has the same form in the lines of a
+ * {@link TestRecord}.
+ *
+ * <p>{@link #write} also writes whatever else a host wants to hand on to a program.
  *
  * <pre>{@code
  * Json.write(Map.of("stages", List.of("up_1", "up_2")));   // {"stages": ["up_1", "up_2"]}
@@ -18,6 +40,85 @@ import java.util.Map;
 public final class Json {
 
   private Json() {}
+
+  /** An event, on one line. */
+  public static String of(Event event) {
+    return write(EventForm.EVENT.write(requireNonNull(event, "event")));
+  }
+
+  /** A decision with its agenda, on one line. */
+  public static String of(Decision decision) {
+    return write(DecisionForm.DECISION.write(requireNonNull(decision, "decision")));
+  }
+
+  /** An agenda by itself, on one line. */
+  public static String of(Agenda agenda) {
+    return write(DecisionForm.AGENDA.write(requireNonNull(agenda, "agenda")));
+  }
+
+  /**
+   * A refusal, on one line: its type, code, message, arguments and remedy; for a file with every
+   * problem and its place.
+   */
+  public static String of(GradusException refusal) {
+    return write(RefusalText.write(requireNonNull(refusal, "refusal")));
+  }
+
+  /**
+   * The event that a text says.
+   *
+   * @throws JsonRefused when it is none; the message names the field
+   */
+  public static Event toEvent(String json) {
+    return read("event", EventForm.EVENT, json);
+  }
+
+  /**
+   * The decision that a text says. A session does not follow it unless it decides the same.
+   *
+   * @throws JsonRefused when it is none; the message names the field
+   */
+  public static Decision toDecision(String json) {
+    return read("decision", DecisionForm.DECISION, json);
+  }
+
+  /**
+   * The agenda that a text says.
+   *
+   * @throws JsonRefused when it is none; the message names the field
+   */
+  public static Agenda toAgenda(String json) {
+    return read("agenda", DecisionForm.AGENDA, json);
+  }
+
+  private static <T> T read(String what, Form<T> form, String json) {
+    requireNonNull(json, "json");
+    try {
+      return form.read(new Fields("", Map.of(what, JsonReader.read(json))), what);
+    } catch (Unreadable problem) {
+      throw new JsonRefused(what, String.valueOf(problem.getMessage()).strip());
+    }
+  }
+
+  /**
+   * The JSON Schema (draft 2020-12) of everything that is read and written here, by name: {@code
+   * agenda}, {@code decision}, {@code event}, {@code refusal}.
+   */
+  public static Map<String, String> schemas() {
+    Map<String, String> schemas = new TreeMap<>();
+    schemas.put("agenda", schema(DecisionForm.AGENDA.schema()));
+    schemas.put("decision", schema(DecisionForm.DECISION.schema()));
+    schemas.put("event", schema(EventForm.EVENT.schema()));
+    schemas.put("refusal", schema(RefusalText.SCHEMA));
+    return schemas;
+  }
+
+  private static String schema(Map<String, Object> body) {
+    Map<String, Object> schema =
+        Lines.map("$schema", "https://json-schema.org/draft/2020-12/schema");
+    schema.putAll(body);
+    return write(schema);
+  }
 
   /**
    * A value as JSON.

@@ -82,7 +82,8 @@ public record TestRecord(Title title, List<Entry> entries) {
 
     Map<String, Object> fields() {
       Map<String, Object> fields =
-          Lines.map("n", number, "event", EventText.write(event), "answer", answer, "rule", rule);
+          Lines.map(
+              "n", number, "event", EventForm.EVENT.write(event), "answer", answer, "rule", rule);
       if (!hindsight.isEmpty()) {
         fields.put("hindsight", hindsight.stream().map(Entry::write).toList());
       }
@@ -100,7 +101,7 @@ public record TestRecord(Title title, List<Entry> entries) {
       fields.only("n", "event", "answer", "rule", "hindsight", "over", Lines.SUM);
       return new Entry(
           fields.whole("n"),
-          EventText.read(fields.fields("event")),
+          EventForm.EVENT.read(fields, "event"),
           fields.text("answer"),
           fields.text("rule"),
           fields.has("hindsight")

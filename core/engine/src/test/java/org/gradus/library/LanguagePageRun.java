@@ -24,6 +24,7 @@ import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.history.Journal;
+import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
@@ -103,6 +104,8 @@ final class LanguagePageRun {
       case "verify with hill_1 at 6 % in the file" -> verify();
       case "read the record with line 3 damaged" -> damaged();
       case "read a record in which the event of line 2 is a time" -> unreadable();
+      case "read an event without its time" ->
+          Optional.of(Json.of(Json.toEvent("{\"what\": \"reported\", \"sign\": \"dizzy\"}")));
       case "abandon with a reason of 3000 characters" -> tooLong();
       default -> named(line.split(" ", 3));
     };

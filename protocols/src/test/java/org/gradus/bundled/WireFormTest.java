@@ -1,0 +1,203 @@
+package org.gradus.bundled;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.gradus.session.Readings.heartRate;
+import static org.gradus.session.Times.at;
+
+import com.networknt.schema.Error;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.lifecycle.AfterContainer;
+import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.JsonRefused;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.history.Json;
+import org.gradus.library.Library;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Loading;
+import org.gradus.session.Session;
+import org.gradus.session.Verdict;
+import org.gradus.testkit.Step;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
+import org.junit.jupiter.api.Test;
+
+/** What a host stores or sends is read back as it was written, and is as its schema says. */
+class WireFormTest {
+
+  private static final Map<String, Schema> SCHEMAS = new HashMap<>();
+  private static final Set<Verdict.Kind> VERDICTS = EnumSet.noneOf(Verdict.Kind.class);
+  private static final Set<Event.Kind> EVENTS = EnumSet.noneOf(Event.Kind.class);
+
+  static {
+    Json.schemas()
+        .forEach(
+            (name, text) ->
+                SCHEMAS.put(
+                    name,
+                    SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(text, InputFormat.JSON)));
+  }
+
+  private static void isAsTheSchemaSays(String name, String json) {
+    List<Error> errors = requireNonNull(SCHEMAS.get(name)).validate(json, InputFormat.JSON);
+    assertThat(errors).as(json).isEmpty();
+  }
+
+  @Property(tries = 60, seed = "20261203")
+  void decisionsAndEventsAreReadAsTheyWereWritten(@ForAll Random random) {
+    Play.of(
+        random,
+        40,
+        new Play.Watcher() {
+          @Override
+          public void done(Session session, Step step, Decision decision) {
+            comesBack(decision);
+            List<Event> events = session.events();
+            if (!events.isEmpty()) {
+              comesBack(events.get(events.size() - 1));
+            }
+          }
+        });
+  }
+
+  @AfterContainer
+  static void everyEventAndNearlyEveryVerdictWasSeen() {
+    assertThat(EVENTS).contains(Event.Kind.READ, Event.Kind.REPORTED, Event.Kind.FOLLOWED);
+    assertThat(VERDICTS)
+        .contains(
+            Verdict.Kind.READY,
+            Verdict.Kind.CONTINUE,
+            Verdict.Kind.MEASURE,
+            Verdict.Kind.STOP,
+            Verdict.Kind.OVER);
+  }
+
+  private static void comesBack(Decision decision) {
+    VERDICTS.add(decision.kind());
+    String json = Json.of(decision);
+    Decision back = Json.toDecision(json);
+    assertThat(back).isEqualTo(decision);
+    assertThat(back.changesAt()).isEqualTo(decision.changesAt());
+    assertThat(Json.of(back)).isEqualTo(json);
+    assertThat(Json.toAgenda(Json.of(decision.agenda()))).isEqualTo(decision.agenda());
+    isAsTheSchemaSays("decision", json);
+    isAsTheSchemaSays("agenda", Json.of(decision.agenda()));
+  }
+
+  private static void comesBack(Event event) {
+    EVENTS.add(event.kind());
+    String json = Json.of(event);
+    assertThat(Json.toEvent(json)).isEqualTo(event);
+    isAsTheSchemaSays("event", json);
+  }
+
+  // The first decision of every bundled protocol asks for whatever the protocol asks for.
+  @Test
+  void theAgendaOfEveryProtocolComesBack() {
+    Library library = Bundled.library();
+    for (String id : library.protocols()) {
+      Protocol protocol = library.protocol(id);
+      Person.Builder person =
+          Walked.person(Math.max(20, protocol.eligibility().youngest()), Person.Sex.MALE, 80)
+              .height(Quantity.of(180, Unit.CENTIMETRE));
+      Session session = Session.open(protocol, person.build());
+      comesBack(session.decide(at("0:00")));
+      comesBack(
+          session.override(
+              at("0:00"),
+              new Verdict.Ready(protocol.stages().get(0).id(), List.of()),
+              "to see the stage"));
+    }
+  }
+
+  @Test
+  void anAmountKeepsItsNumberAndUnit() {
+    Session session = Walks.walking(Walks.ines());
+    Decision decision = session.decide(at("0:10"));
+    assertThat(Json.of(decision)).contains("{\"amount\": 1.7, \"unit\": \"mph\"}");
+    Event set = new Event.LoadSet(new Loading("speed", Quantity.of(1.7, Unit.MPH)), at("0:10"));
+    assertThat(Json.toEvent(Json.of(set))).isEqualTo(set);
+  }
+
+  // What a page shows is what it sends back to follow it.
+  @Test
+  void theVerdictOfADecisionCanBeSentBackAsFollowed() {
+    Session session = Walks.walking(Walks.ines());
+    Decision stop = session.report(at("1:00"), "chest_pain");
+    Event followed = new Event.Followed(Json.toDecision(Json.of(stop)).verdict(), stop.at());
+    assertThat(session.fork().tell(Json.toEvent(Json.of(followed))))
+        .isEqualTo(session.follow(stop));
+  }
+
+  @Test
+  void whatDoesNotFitIsRefusedByTheFieldThatDoesNot() {
+    String decision = Json.of(Walks.walking(Walks.ines()).decide(at("0:10")));
+    Map<String, String> wrong =
+        Map.of(
+            "{}", "what is missing",
+            "[]", "not an object",
+            "{", "",
+            "{\"what\": \"jumped\"}", "event.what is no event",
+            "{\"what\": \"abandoned\", \"at\": \"soon\", \"reason\": \"x\"}", "event.at",
+            "{\"what\": \"abandoned\", \"at\": \"PT1S\", \"reason\": 5}", "event.reason",
+            "{\"what\": \"abandoned\", \"at\": \"PT1S\", \"reason\": \"x\", \"more\": 1}", "more");
+    wrong.forEach(
+        (json, problem) ->
+            assertThatThrownBy(() -> Json.toEvent(json))
+                .as(json)
+                .isInstanceOf(JsonRefused.class)
+                .hasMessageContaining(problem));
+    assertThatThrownBy(() -> Json.toDecision(decision.replace("\"CONTINUE\"", "\"STOP\"")))
+        .isInstanceOf(JsonRefused.class);
+    assertThatThrownBy(() -> Json.toDecision(decision.replaceFirst("\"CONTINUE\"", "\"HOLD\"")))
+        .hasMessageContaining("kind is not that of the verdict, CONTINUE");
+  }
+
+  @Property(tries = 300, seed = "20261204")
+  void aChangedCharacterIsReadOrRefused(@ForAll Random random) {
+    Session session = Walks.walking(Walks.ines());
+    StringBuilder json = new StringBuilder(Json.of(session.decide(at("0:10"))));
+    json.setCharAt(random.nextInt(json.length()), (char) (32 + random.nextInt(95)));
+    try {
+      Json.toDecision(json.toString());
+    } catch (GradusException refused) {
+      assertThat(refused).isInstanceOf(JsonRefused.class);
+    }
+  }
+
+  @Test
+  void aRefusalSaysItsCodeArgumentsAndPlaces() {
+    List<String> refusals = new ArrayList<>();
+    try {
+      Walks.walking(Walks.ines()).record(at("0:10"), heartRate(700));
+    } catch (GradusException refused) {
+      refusals.add(Json.of(refused));
+    }
+    try {
+      Library.of(List.of(SourceFile.of("walk.yaml", "kind: protocol\nnaem: walk\n")));
+    } catch (FileRefused refused) {
+      refusals.add(Json.of(refused));
+    }
+    refusals.forEach(json -> isAsTheSchemaSays("refusal", json));
+    assertThat(refusals.get(0)).contains("\"ReadingRefused\"", "\"G502\"", "\"700 bpm\"");
+    assertThat(refusals.get(1)).contains("\"walk.yaml\"", "\"G303\"", "\"line\": 1");
+  }
+}
