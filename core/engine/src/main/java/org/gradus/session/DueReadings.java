@@ -113,11 +113,12 @@ final class DueReadings {
   }
 
   // A reading that filled its slot late can be so near to the next one that a change between them
-  // says nothing. Two that were taken in time cannot.
+  // says nothing, or be the next one itself. Two that were taken in time cannot.
   private static boolean apart(
       StoredReading earlier, StoredReading later, Duration span, MeasureLine line) {
     Duration least = span.minus(line.within()).minus(line.within()).minus(line.takes());
-    return later.time().minus(earlier.time()).compareTo(least) >= 0;
+    Duration apart = later.time().minus(earlier.time());
+    return apart.compareTo(Duration.ZERO) > 0 && apart.compareTo(least) >= 0;
   }
 
   // Settled once a reading is due that has another one to be compared with.
@@ -143,7 +144,10 @@ final class DueReadings {
       if (taken.isEmpty()) {
         return Optional.of(windowGap(demand, stage, line, due, window ? span : Duration.ZERO));
       }
-      found.add(taken.get());
+      // One reading that stands for two due times is averaged once.
+      if (!found.contains(taken.get())) {
+        found.add(taken.get());
+      }
     }
     if (found.isEmpty()) {
       return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));

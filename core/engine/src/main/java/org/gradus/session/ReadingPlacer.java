@@ -210,10 +210,11 @@ final class ReadingPlacer {
       return;
     }
     boolean present = state.phase == Phase.STAGE && index == state.runs.size() - 1;
-    Optional<Duration> due =
-        present ? dueNow(run, signal, line.get(), since) : dueThen(run, line.get(), since);
-    if (due.isPresent() && run.isUnderThisLoad(taken)) {
-      change.replace(index, run.with(signal, line.get(), due.get(), taken));
+    List<Duration> due =
+        present ? dueNow(run, signal, line.get(), since) : List.of(dueThen(run, line.get(), since));
+    if (run.isUnderThisLoad(taken)) {
+      due.forEach(
+          at -> change.replace(index, change.runs.get(index).with(signal, line.get(), at, taken)));
     }
   }
 
@@ -260,21 +261,25 @@ final class ReadingPlacer {
     return DueSlots.of(state.protocol, run);
   }
 
-  // While a decision is overdue a reading fills the slot that it waits for, whenever it is taken.
-  // Once the wait is over it fills none, but the person still moves and a stop may rest on it.
-  private Optional<Duration> dueNow(StageRun run, String signal, MeasureLine line, Duration since) {
+  // While a decision is overdue a reading counts, whenever it is taken, for every end that lacks
+  // it:
+  // the stage is decided for the newest end that can be decided. Two due times with one reading
+  // are not compared. Once the wait is over it counts for none, but the person still moves and a
+  // stop may rest on it.
+  private List<Duration> dueNow(StageRun run, String signal, MeasureLine line, Duration since) {
     DueSlots slots = dueSlots(run);
     if (event.at().compareTo(slots.until()) > 0) {
-      return Optional.empty();
+      return List.of();
     }
-    if (event.taken().compareTo(run.end()) < 0) {
-      return slots.nearest(line, since);
-    }
-    List<Duration> ends = run.ends(state.protocol.schedule(), event.taken());
-    Optional<Duration> newest = lacking(slots, line, signal, ends.get(0));
-    return lacking(slots, line, signal, run.endInStage())
-        .or(() -> slots.nearest(line, since))
-        .or(() -> newest);
+    boolean overdue = event.taken().compareTo(run.end()) >= 0;
+    List<Duration> lacking =
+        overdue
+            ? run.ends(state.protocol.schedule(), event.taken()).stream()
+                .flatMap(end -> lacking(slots, line, signal, end).stream())
+                .distinct()
+                .toList()
+            : List.of();
+    return lacking.isEmpty() ? slots.nearest(line, since).stream().toList() : lacking;
   }
 
   // The due time that lacks a reading when a stage is decided: the last one of the line or, where
@@ -292,7 +297,7 @@ final class ReadingPlacer {
   }
 
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
-  private Optional<Duration> dueThen(StageRun run, MeasureLine line, Duration since) {
+  private Duration dueThen(StageRun run, MeasureLine line, Duration since) {
     Duration taken = event.taken();
     boolean afterwards = taken.compareTo(state.exerciseEnd.orElse(taken)) > 0;
     DueSlots slots = dueSlots(run);
@@ -305,7 +310,7 @@ final class ReadingPlacer {
       throw new ReadingRefused(
           Code.G509, subjects(), Times.clock(event.taken()), Times.clock(over));
     }
-    return due;
+    return due.get();
   }
 
   /**

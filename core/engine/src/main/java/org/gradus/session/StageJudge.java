@@ -133,9 +133,15 @@ final class StageJudge {
     return undecided(newest, gaps, Firmness.of(flips));
   }
 
-  // What a reading can still answer before the wait is over.
+  // What a reading can still answer before the wait is over. Of a due time that has passed a newer
+  // end speaks.
   private List<Gap> open(EndOfStage end) {
-    return end.gaps().stream().filter(gap -> !(gap.settle() instanceof Gap.Settle.Never)).toList();
+    return end.gaps().stream().filter(this::isOpen).toList();
+  }
+
+  private boolean isOpen(Gap gap) {
+    return gap.settle() instanceof Gap.Settle.Now
+        || (gap.settle() instanceof Gap.Settle.At later && later.time().compareTo(time) > 0);
   }
 
   /**

@@ -62,6 +62,23 @@ public final class Laws {
               + " MEASURE is no longer the answer.",
           test -> new Waiting(test));
 
+  /** Nothing is asked for in vain. */
+  public static final Law MEASURE_ASKS_FOR_WHAT_CAN_BE_READ =
+      Law.of(
+          "measure-asks-for-what-can-be-read",
+          "MEASURE in a stage or in recovery names what to read, at once or at a later moment for"
+              + " which it waits; whoever reads at once what can be read at once is not asked for"
+              + " it again.",
+          test -> new Asked(test));
+
+  /** A reading is not compared with itself. */
+  public static final Law A_KNOWN_CHANGE_HAS_TWO_READINGS =
+      Law.of(
+          "a-known-change-has-two-readings",
+          "Where a decision rests on a change of a signal, or on its value some time earlier, two"
+              + " readings of it were told since the stage, or recovery, began.",
+          test -> new Changes());
+
   /** No stop is lost. */
   public static final Law A_STOP_STAYS =
       Law.of(
@@ -149,6 +166,8 @@ public final class Laws {
           ASKING_CHANGES_NOTHING,
           A_VERDICT_BELONGS_TO_ITS_PHASE,
           WAITING_ENDS,
+          MEASURE_ASKS_FOR_WHAT_CAN_BE_READ,
+          A_KNOWN_CHANGE_HAS_TWO_READINGS,
           A_STOP_STAYS,
           NO_WAY_ON_AFTER_A_STOP,
           A_REPORTED_SIGN_STOPS,

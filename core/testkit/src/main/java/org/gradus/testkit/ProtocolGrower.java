@@ -14,11 +14,14 @@ final class ProtocolGrower {
   private final Luck luck;
   private final StringBuilder text = new StringBuilder();
   private final int each;
+  // How far back the longest stage lets a rule look.
+  private int back;
   private int rules;
 
   ProtocolGrower(Random random) {
     this.luck = new Luck(random);
     this.each = luck.oneOf(30, 60);
+    this.back = each;
   }
 
   private ProtocolGrower line(String line, Object... parts) {
@@ -43,6 +46,7 @@ final class ProtocolGrower {
         "unmeasured: { wait: %d s, then: %s }",
         luck.oneOf(0, 30, 90, 120), luck.oneOf("finish", "finish", "stop"));
     line("estimates:");
+    line("  - { id: way, from: last stage, vo2max: (20 + (stage.covered in km)) as mL/kg/min }");
     line("  - { id: late, from: finish, vo2max: (20 + (exercise.time in min)) as mL/kg/min }");
     line("  - { id: last, from: last stage, vo2max: (10 * (stage.speed in m/s)) as mL/kg/min }");
     return text.toString();
@@ -71,6 +75,7 @@ final class ProtocolGrower {
     line("  systolic: { kind: pressure, range: 40 mmHg to 320 mmHg, step: 2 mmHg }");
     line("  diastolic: { kind: pressure, range: 20 mmHg to 200 mmHg, below: systolic }");
     line("  effort: { kind: number, range: 0 to 10 }");
+    line("  covered: { kind: length, range: 100 m to 5000 m, step: 10 m }");
     line("scales:").line("  effort_0_10: { of: effort, range: 0 to 10 }");
     line("loads:").line("  speed: { range: 0 km/h to 9 km/h }");
     line("  grade: { range: 0 % to 12 % }");
@@ -114,6 +119,12 @@ final class ProtocolGrower {
         "  - { read: [systolic, diastolic], before_end: %d s, takes: 20 s, late: 60 s, if_missing: %s }",
         luck.oneOf(20, 45), luck.oneOf("go_on", "go_on", "wait", "finish"));
     line("  - { read: effort, scale: effort_0_10, before_end: 10 s }");
+    if (luck.chance(0.5)) {
+      // Nothing but an estimate asks for it.
+      line(
+          "  - { read: covered, before_end: 0 s, late: %d s, if_missing: %s }",
+          luck.oneOf(15, 60, 300), luck.oneOf("wait", "wait", "go_on"));
+    }
   }
 
   private void stages() {
@@ -138,7 +149,9 @@ final class ProtocolGrower {
                 luck.chance(0.3) ? "hold 30 s at most 1 time" : "caution when rail", "advance"));
         continue;
       }
-      line("    lasts: %d s", each * luck.between(2, 5));
+      int readings = luck.between(2, 5);
+      back = Math.max(back, each * Math.min(2, readings - 1));
+      line("    lasts: %d s", each * readings);
       if (i == 1 && luck.chance(0.3)) {
         line("    warm_up: yes");
       }
@@ -197,7 +210,7 @@ final class ProtocolGrower {
         list,
         0.7,
         "hold "
-            + each * luck.between(1, 2)
+            + (luck.chance(0.15) ? 25 : each * luck.between(1, 2))
             + " s at most "
             + luck.between(1, 3)
             + " times when not steady");
@@ -231,6 +244,14 @@ final class ProtocolGrower {
     add(list, 0.4, "finish when effort > 8|during: stages");
     add(list, 0.3, "finish when stage.time > 20 min|during: stages");
     add(list, 0.5, "caution when rail");
+    add(list, 0.25, "stop when change(heart_rate, " + each + " s) > 25 bpm|during: stages");
+    add(list, 0.2, "stop when earlier(heart_rate, " + each + " s) > 180 bpm|confirm: 40 s");
+    add(list, 0.25, "finish when average(heart_rate, " + 2 * each + " s) > top|during: stages");
+    add(list, 0.2, "finish when abs(change(heart_rate, " + back + " s)) < 3 bpm|during: stages");
+    add(list, 0.15, "caution when highest(heart_rate) > top");
+    add(list, 0.25, "stop when rail or systolic > 200 mmHg|confirm: 60 s");
+    add(list, 0.25, "stop when systolic > 190 mmHg or heart_rate > 170 bpm|confirm: 75 s");
+    add(list, 0.2, "stop when systolic > 170 mmHg and heart_rate > 150 bpm|confirm: 75 s");
     return list;
   }
 
@@ -293,6 +314,7 @@ final class ProtocolGrower {
       if (luck.chance(0.5)) {
         line("    - caution when systolic < 90 mmHg");
       }
+      lookingBack();
       if (luck.chance(0.3)) {
         line(
             "    - { rule: stop when recovery.time = %s s, id: moment }",
@@ -305,6 +327,17 @@ final class ProtocolGrower {
       }
     }
     line("  at_most: %d s", luck.oneOf(240, 300, 600));
+  }
+
+  private void lookingBack() {
+    List<String> rules = new ArrayList<>();
+    add(rules, 0.3, "end when abs(change(heart_rate, " + each + " s)) <= band and not high");
+    add(rules, 0.2, "end when average(heart_rate, " + 2 * each + " s) < 110 bpm");
+    add(rules, 0.2, "end when steady and count(usable) >= 1");
+    add(rules, 0.2, "stop when earlier(heart_rate, " + each + " s) > 175 bpm");
+    add(rules, 0.2, "stop when change(heart_rate, " + 2 * each + " s) > 20 bpm");
+    add(rules, 0.2, "caution when highest(heart_rate) > 170 bpm");
+    rules.forEach(rule -> line("    - " + rule));
   }
 
   // Rules have ids so that none is twice in one file.

@@ -112,6 +112,52 @@ final class BrokenSessions {
     }
   }
 
+  /** Asks for what it was told, and goes on asking. */
+  static final class HearsNoReading extends LiveSession {
+    HearsNoReading(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      boolean read = step instanceof Step.Tell tell && tell.event() instanceof Event.Read;
+      boolean begun = phase() == Phase.STAGE || phase() == Phase.RECOVERY;
+      return read && begun ? decide(step.at()) : super.apply(step);
+    }
+
+    @Override
+    public LiveSession fork() {
+      return new HearsNoReading(session().fork());
+    }
+  }
+
+  /** Takes one reading for two. */
+  static final class ReadsTwice extends LiveSession {
+    ReadsTwice(Session session) {
+      super(session);
+    }
+
+    @Override
+    public Decision apply(Step step) {
+      if (step instanceof Step.Tell tell
+          && tell.event() instanceof Event.Read read
+          && phase() == Phase.STAGE) {
+        for (int before : new int[] {60, 30}) {
+          tellAgain(read, read.taken().minusSeconds(before));
+        }
+      }
+      return super.apply(step);
+    }
+
+    private void tellAgain(Event.Read read, Duration earlier) {
+      try {
+        super.apply(new Step.Tell(new Event.Read(read.readings(), earlier, read.at())));
+      } catch (GradusException refused) {
+        // Then there is but one.
+      }
+    }
+  }
+
   /** Says STOP a single time. */
   static final class StopsOnce extends LiveSession {
     private @Nullable Decision other;
