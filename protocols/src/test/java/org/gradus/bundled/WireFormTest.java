@@ -129,6 +129,15 @@ class WireFormTest {
   }
 
   @Test
+  void aPersonComesBack() {
+    for (Person person : List.of(Walks.ines(), Walks.otto(), Person.builder().build())) {
+      String json = Json.of(person);
+      assertThat(Json.toPerson(json)).isEqualTo(person);
+      isAsTheSchemaSays("person", json);
+    }
+  }
+
+  @Test
   void anAmountKeepsItsNumberAndUnit() {
     Session session = Walks.walking(Walks.ines());
     Decision decision = session.decide(at("0:10"));

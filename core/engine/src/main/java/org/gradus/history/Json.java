@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JsonRefused;
+import org.gradus.protocol.Person;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -57,6 +58,14 @@ public final class Json {
   }
 
   /**
+   * A person, on one line: each fact under the name that rules use, as an amount; a condition is 1
+   * or 0, and sex 0 for female and 1 for male.
+   */
+  public static String of(Person person) {
+    return write(PersonForm.PERSON.write(requireNonNull(person, "person")));
+  }
+
+  /**
    * A refusal, on one line: its type, code, message, arguments and remedy; for a file with every
    * problem and its place.
    */
@@ -91,6 +100,15 @@ public final class Json {
     return read("agenda", DecisionForm.AGENDA, json);
   }
 
+  /**
+   * The person that a text says.
+   *
+   * @throws JsonRefused when it is none; the message names the field
+   */
+  public static Person toPerson(String json) {
+    return read("person", PersonForm.PERSON, json);
+  }
+
   private static <T> T read(String what, Form<T> form, String json) {
     requireNonNull(json, "json");
     try {
@@ -102,13 +120,14 @@ public final class Json {
 
   /**
    * The JSON Schema (draft 2020-12) of everything that is read and written here, by name: {@code
-   * agenda}, {@code decision}, {@code event}, {@code refusal}.
+   * agenda}, {@code decision}, {@code event}, {@code person}, {@code refusal}.
    */
   public static Map<String, String> schemas() {
     Map<String, String> schemas = new TreeMap<>();
     schemas.put("agenda", schema(DecisionForm.AGENDA.schema()));
     schemas.put("decision", schema(DecisionForm.DECISION.schema()));
     schemas.put("event", schema(EventForm.EVENT.schema()));
+    schemas.put("person", schema(PersonForm.PERSON.schema()));
     schemas.put("refusal", schema(RefusalText.SCHEMA));
     return schemas;
   }

@@ -1,6 +1,5 @@
 package org.gradus.history;
 
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,7 +13,6 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SettingRefused;
 import org.gradus.library.Library;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Fingerprint;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
@@ -179,10 +177,6 @@ public record Title(
   }
 
   Map<String, Object> write() {
-    Map<String, Object> known = new LinkedHashMap<>();
-    for (Attribute attribute : Attribute.values()) {
-      person.value(attribute).ifPresent(value -> known.put(attribute.word(), Fields.of(value)));
-    }
     Map<String, Object> fields =
         Lines.map(
             "gradus",
@@ -200,7 +194,7 @@ public record Title(
             "settings",
             settings,
             "person",
-            known);
+            PersonForm.PERSON.write(person));
     identity.ifPresent(whose -> fields.put("identity", whose));
     return fields;
   }
@@ -232,7 +226,7 @@ public record Title(
         fields.text("version"),
         fingerprint(fields),
         values,
-        person(fields.fields("person")),
+        PersonForm.PERSON.read(fields, "person"),
         fields.has("identity")
             ? Optional.of(fields.text("identity", LONGEST_IDENTITY))
             : Optional.empty());
@@ -255,50 +249,5 @@ public record Title(
       items.put(name.toString(), meaning.text(name.toString()));
     }
     return new Fingerprint(items, fields.text("texts"));
-  }
-
-  private static Person person(Fields fields) {
-    fields.only(Arrays.stream(Attribute.values()).map(Attribute::word).toArray(String[]::new));
-    Person.Builder builder = Person.builder();
-    for (Attribute attribute : Attribute.values()) {
-      if (fields.has(attribute.word())) {
-        Quantity value = fields.fields(attribute.word()).quantity();
-        try {
-          give(builder, attribute, value);
-        } catch (ReadingRefused refused) {
-          throw fields.unreadable(attribute.word(), "cannot be " + value);
-        }
-      }
-    }
-    return builder.build();
-  }
-
-  private static void give(Person.Builder builder, Attribute attribute, Quantity value) {
-    switch (attribute) {
-      case AGE -> builder.age(whole(attribute, value, Unit.YEAR));
-      case SEX -> builder.sex(truth(attribute, value) ? Person.Sex.MALE : Person.Sex.FEMALE);
-      case MASS -> builder.mass(value);
-      case HEIGHT -> builder.height(value);
-      case LOWERS_HEART_RATE -> builder.lowersHeartRate(truth(attribute, value));
-      case CLEARED -> builder.cleared(truth(attribute, value));
-      case MEASURED_MAX_HEART_RATE -> builder.measuredMaxHeartRate(value);
-    }
-  }
-
-  // A condition is 1 or 0, and a sex the index of its word.
-  private static boolean truth(Attribute attribute, Quantity value) {
-    int number = whole(attribute, value, Unit.ONE);
-    if (number != 0 && number != 1) {
-      throw new ReadingRefused(Code.G502, attribute.word(), value.toString(), "0 or 1");
-    }
-    return number == 1;
-  }
-
-  private static int whole(Attribute attribute, Quantity value, Unit unit) {
-    int number = (int) value.amount();
-    if (value.unit() != unit || number != value.amount()) {
-      throw new ReadingRefused(Code.G501, attribute.word(), value.toString(), unit.symbol());
-    }
-    return number;
   }
 }
