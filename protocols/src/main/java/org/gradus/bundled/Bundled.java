@@ -35,6 +35,17 @@ public final class Bundled {
     return Library.of(files());
   }
 
+  /**
+   * Reads the bundled files and checks only some protocols: a fast start for a program that needs
+   * few.
+   *
+   * @param protocols their ids
+   * @throws org.gradus.diagnostic.NotFound when there is no protocol of one of these ids
+   */
+  public static Library library(String... protocols) {
+    return Library.of(files(), List.of(protocols));
+  }
+
   /** The bundled files themselves, to be read together with others. */
   public static List<SourceFile> files() {
     return listed(INDEX);

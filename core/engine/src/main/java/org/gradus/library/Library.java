@@ -8,9 +8,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
@@ -43,9 +46,10 @@ public final class Library {
   private final List<SourceFile> files;
   private final Loader.Loaded loaded;
 
-  private Library(List<SourceFile> files, Problems problems) {
-    this.files = List.copyOf(files);
-    this.loaded = new Loader(problems).load(this.files);
+  private Library(
+      List<SourceFile> files, Problems problems, Loader.Loaded known, Predicate<String> wanted) {
+    this.loaded = new Loader(problems).load(files, known, wanted);
+    this.files = files.stream().filter(file -> !loaded.passedOver().containsValue(file)).toList();
   }
 
   /**
@@ -54,7 +58,26 @@ public final class Library {
    * @throws FileRefused with every problem found
    */
   public static Library of(Collection<SourceFile> files) {
-    return new Library(List.copyOf(files), new Problems());
+    return new Library(List.copyOf(files), new Problems(), Loader.Loaded.NOTHING, id -> true);
+  }
+
+  /**
+   * Reads files that are already in memory, and of their protocols only some: a fast start for a
+   * program that needs few. Of the other protocols nothing is checked beyond what can be read, and
+   * their files are not among {@link #files}.
+   *
+   * @param protocols the ids of the protocols
+   * @throws FileRefused with every problem found
+   * @throws NotFound when there is no protocol of one of these ids
+   */
+  public static Library of(Collection<SourceFile> files, Collection<String> protocols) {
+    Set<String> wanted = Set.copyOf(protocols);
+    Library library =
+        new Library(List.copyOf(files), new Problems(), Loader.Loaded.NOTHING, wanted::contains);
+    Map<String, Object> all = new HashMap<>(library.loaded.passedOver());
+    all.putAll(library.loaded.protocols());
+    wanted.stream().sorted().forEach(id -> named("protocol", "protocols", id, all));
+    return library;
   }
 
   /**
@@ -65,7 +88,7 @@ public final class Library {
    * @throws UncheckedIOException when a file cannot be read at all
    */
   public static Library load(Path folder) {
-    return joined(List.of(), folder);
+    return joined(List.of(), Loader.Loaded.NOTHING, folder);
   }
 
   /**
@@ -75,10 +98,25 @@ public final class Library {
    * @throws UncheckedIOException when a file cannot be read at all
    */
   public Library and(Path folder) {
-    return joined(files, folder);
+    return joined(files, loaded, folder);
   }
 
-  private static Library joined(List<SourceFile> files, Path folder) {
+  /**
+   * These files together with others, such as those that somebody uploaded. A protocol whose files
+   * are all as they were is not checked again: it is the same object in both libraries. Another
+   * file of equations concerns every protocol.
+   *
+   * @param others the other files, which may use and include these
+   * @throws FileRefused with every problem found, among them an id that is there already (G306);
+   *     this library stays as it is
+   */
+  public Library and(Collection<SourceFile> others) {
+    List<SourceFile> all = new ArrayList<>(files);
+    all.addAll(others);
+    return new Library(all, new Problems(), loaded, id -> true);
+  }
+
+  private static Library joined(List<SourceFile> files, Loader.Loaded known, Path folder) {
     List<SourceFile> all = new ArrayList<>(files);
     Problems problems = new Problems();
     try (Stream<Path> paths = Files.list(folder)) {
@@ -90,7 +128,7 @@ public final class Library {
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read the folder " + folder, e);
     }
-    return new Library(all, problems);
+    return new Library(all, problems, known, id -> true);
   }
 
   private static boolean isRead(Path path) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
@@ -41,20 +42,34 @@ final class Loader {
    * @param norms tables of reference values, by id
    * @param bands intensity bands, by the ids of their files
    * @param equations oxygen costs and maximal heart rates, by id
+   * @param passedOver the files of protocols that were not asked for, by id
    */
   record Loaded(
       Map<String, Protocol> protocols,
       Map<String, List<SourceFile>> files,
       Map<String, NormTable> norms,
       Map<String, IntensityBands> bands,
-      Map<String, Equation> equations) {}
+      Map<String, Equation> equations,
+      Map<String, SourceFile> passedOver) {
+
+    /** Nothing yet. */
+    static final Loaded NOTHING =
+        new Loaded(Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
+
+    /** A protocol that was checked with just these files, if there is one. */
+    private Optional<Protocol> checked(String id, List<SourceFile> with) {
+      return with.equals(files.get(id)) ? Optional.ofNullable(protocols.get(id)) : Optional.empty();
+    }
+  }
 
   /**
    * What these files offer.
    *
+   * @param known what was loaded before; a protocol that rests on the same files is taken from it
+   * @param wanted whether a protocol is asked for, by its id; others are not checked
    * @throws FileRefused when anything is wrong, with all of it
    */
-  Loaded load(List<SourceFile> files) {
+  Loaded load(List<SourceFile> files, Loaded known, Predicate<String> wanted) {
     List<Opened> opened = files.stream().flatMap(file -> open(file).stream()).toList();
     shelf.equipment.declare(opened);
     opened.forEach(this::read);
@@ -63,12 +78,22 @@ final class Loader {
     Map<String, Protocol> loaded = new LinkedHashMap<>();
     Map<String, List<SourceFile>> resting = new LinkedHashMap<>();
     Includes includes = new Includes(shelf, problems);
+    Map<String, SourceFile> passedOver = new LinkedHashMap<>();
     for (Draft protocol : protocols) {
+      String id = protocol.header.id();
+      if (!wanted.test(id)) {
+        passedOver.put(id, protocol.header.where().file());
+        continue;
+      }
       Draft whole = includes.resolve(protocol);
-      Assembly.of(whole, shelf, problems).ifPresent(ready -> loaded.put(ready.id(), ready));
       Set<SourceFile> rests = new LinkedHashSet<>(whole.files);
       rests.addAll(shelf.common);
-      resting.put(whole.header.id(), List.copyOf(rests));
+      List<SourceFile> with = List.copyOf(rests);
+      known
+          .checked(id, with)
+          .or(() -> Assembly.of(whole, shelf, problems))
+          .ifPresent(ready -> loaded.put(id, ready));
+      resting.put(id, with);
     }
     if (!problems.isEmpty()) {
       throw new FileRefused(SameName.joined(problems.sorted()));
@@ -78,7 +103,8 @@ final class Loader {
         resting,
         Map.copyOf(shelf.norms),
         Map.copyOf(shelf.bands),
-        EquationReader.equations(shelf));
+        EquationReader.equations(shelf),
+        Map.copyOf(passedOver));
   }
 
   private Optional<Opened> open(SourceFile file) {
