@@ -2,6 +2,8 @@
 module org.gradus.exchange {
   requires static org.jspecify;
   requires transitive org.gradus.core;
+  requires org.apache.commons.csv;
 
   exports org.gradus.exchange.device;
+  exports org.gradus.exchange.table;
 }
