@@ -5,5 +5,6 @@ module org.gradus.exchange {
   requires org.apache.commons.csv;
 
   exports org.gradus.exchange.device;
+  exports org.gradus.exchange.fhir;
   exports org.gradus.exchange.table;
 }

@@ -3,6 +3,7 @@ package org.gradus.cases;
 import java.util.List;
 import java.util.Map;
 import org.gradus.library.Library;
+import org.gradus.session.Session;
 
 /**
  * One case: a person, what happens, and what must be answered.
@@ -37,6 +38,17 @@ public record Case(
   /** Runs it. */
   public CaseReport run(Library library) {
     return CaseRunner.run(this, library);
+  }
+
+  /**
+   * Plays it and returns the session as it stands after the last event, also where something was
+   * answered otherwise than the case says.
+   *
+   * @throws org.gradus.diagnostic.GradusException when the protocol, a setting or the person is
+   *     refused
+   */
+  public Session play(Library library) {
+    return CaseRunner.play(this, library);
   }
 
   @Override

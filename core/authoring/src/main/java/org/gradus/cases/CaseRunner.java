@@ -12,6 +12,7 @@ import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
+import org.gradus.session.Session;
 
 /** Runs one case: prepares the file and the settings it asks for, and plays it. */
 final class CaseRunner {
@@ -35,6 +36,13 @@ final class CaseRunner {
           new Failure(told.id(), "the beginning", "the person", "taken", Play.message(refused)));
       return new CaseReport(failures, none(told, library));
     }
+  }
+
+  static Session play(Case told, Library library) {
+    Library changed = changed(told, library, new ArrayList<>()).orElse(library);
+    Play play = new Play(told, with(changed.protocol(told.protocol()), told.settings()));
+    play.run();
+    return play.session();
   }
 
   private static Coverage none(Case told, Library library) {

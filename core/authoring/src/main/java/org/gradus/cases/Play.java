@@ -29,6 +29,7 @@ final class Play {
   private final Case told;
   private final Protocol protocol;
   private final Telling telling;
+  private final Session session;
   private final Map<String, Duration> starts = new HashMap<>();
   private final Map<String, Integer> events = new HashMap<>();
   private final List<Failure> failures = new ArrayList<>();
@@ -40,11 +41,11 @@ final class Play {
     this.told = told;
     this.protocol = protocol;
     this.telling = new Telling(protocol);
+    this.session = Session.open(protocol, Telling.person(told.person()));
   }
 
   /** Plays it to its end, and returns what was answered otherwise than it must be. */
   List<Failure> run() {
-    Session session = Session.open(protocol, Telling.person(told.person()));
     List<Reading> before = telling.before(told.person());
     Decision first =
         before.isEmpty()
@@ -100,6 +101,11 @@ final class Play {
       return meant;
     }
     return true;
+  }
+
+  /** The session as it stands. */
+  Session session() {
+    return session;
   }
 
   static String message(GradusException refused) {
