@@ -51,9 +51,9 @@ public final class Times {
   public static String exact(Duration time) {
     Duration length = time.abs();
     String fraction =
-        length.getNano() == 0
+        length.toNanosPart() == 0
             ? ""
-            : "." + String.format(Locale.ROOT, "%09d", length.getNano()).replaceAll("0+$", "");
+            : "." + String.format(Locale.ROOT, "%09d", length.toNanosPart()).replaceAll("0+$", "");
     return (time.isNegative() ? "-" : "") + clock(length) + fraction;
   }
 
