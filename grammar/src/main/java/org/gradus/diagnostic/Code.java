@@ -167,7 +167,7 @@ public enum Code {
   /** A record whose protocol means something else in this library. */
   G608("the record was made with {0}, and this library has {1}, which differs in {2}", "{3}"),
   /** A record that is damaged. */
-  G609("line {1} of {0} is damaged", "use the lines before it"),
+  G609("line {1} of {0} is damaged", "{2}"),
   /** A journal that is open elsewhere. */
   G610("the journal {0} is in use by {1}", "close it there first; two would overwrite each other"),
   /** A journal that was closed. */
@@ -181,7 +181,7 @@ public enum Code {
   /** A line of a record that says what no record says. */
   G615(
       "line {1} of {0} cannot be read: {2} {3}",
-      "the record was changed, or made by another version: use the lines before it"),
+      "the record was changed, or made by another version: {4}"),
   /** An event of a record that a live session would have refused. */
   G620(
       "event {0} of the record cannot have happened with {1}: {2}",

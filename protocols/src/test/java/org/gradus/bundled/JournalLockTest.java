@@ -95,7 +95,13 @@ class JournalLockTest {
     for (int i = 0; i < 2; i++) {
       assertThatThrownBy(() -> Journal.reopen(damaged, LIBRARY))
           .isInstanceOfSatisfying(
-              RecordRefused.class, refused -> assertThat(refused.code()).isEqualTo(Code.G609));
+              RecordRefused.class,
+              refused ->
+                  assertThat(refused)
+                      .hasMessage(
+                          "G609: line 1 of "
+                              + damaged
+                              + " is damaged; use another copy of the record"));
     }
     assertThat(files()).containsExactly("damaged.jsonl");
   }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
@@ -50,6 +51,11 @@ class JournalDiskTest {
     private SmallDisk(Storage disk, long room) {
       this.disk = disk;
       this.room = room;
+    }
+
+    @Override
+    public boolean isInPlace() throws IOException {
+      return disk.isInPlace();
     }
 
     @Override
@@ -191,6 +197,23 @@ class JournalDiskTest {
       fails(Code.G607, () -> rest(session));
       assertThat(session.events()).isEmpty();
       assertThat(Files.readString(file)).isEqualTo(changed);
+    }
+  }
+
+  @Test
+  void whatWouldBeWrittenToADeletedFileIsRefusedAndCanBeToldOnceItIsBack() throws IOException {
+    Path file = folder.resolve("walk.jsonl");
+    Path elsewhere = folder.resolve("elsewhere.jsonl");
+    try (Journal journal = Journal.create(file, WALK, INES, Optional.empty())) {
+      Session session = Session.open(WALK, INES, journal);
+      Files.move(file, elsewhere);
+      fails(Code.G607, () -> rest(session));
+      Files.writeString(file, HEAD + "\n");
+      fails(Code.G607, () -> rest(session));
+      assertThat(session.events()).isEmpty();
+      Files.move(elsewhere, file, StandardCopyOption.REPLACE_EXISTING);
+      rest(session);
+      assertThat(Files.readString(file)).isEqualTo(HEAD + "\n" + firstLine());
     }
   }
 }

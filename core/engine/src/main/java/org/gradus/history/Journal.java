@@ -238,6 +238,9 @@ public final class Journal implements Ledger, AutoCloseable {
     String line = Lines.sealed(fields, sum);
     byte[] bytes = (line + "\n").getBytes(StandardCharsets.US_ASCII);
     refuseLongerThan(RecordLines.LONGEST, length + bytes.length);
+    if (!storage.isInPlace()) {
+      throw new IOException("it was deleted or replaced while it was open");
+    }
     if (torn) {
       storage.cutTo(length);
     } else if (storage.length() != length) {

@@ -4,9 +4,12 @@ import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Optional;
 
 /**
  * A file on a disk. It is written without a channel on purpose: an interrupt closes a channel in
@@ -14,10 +17,19 @@ import java.nio.file.attribute.PosixFilePermissions;
  */
 final class LocalFile implements Storage {
 
+  private final Path path;
   private final RandomAccessFile file;
+  // Empty where the file system has no such key; there an open file cannot be deleted.
+  private final Optional<Object> key;
 
   private LocalFile(Path path) throws IOException {
-    file = new RandomAccessFile(path.toFile(), "rw");
+    this.path = path;
+    this.file = new RandomAccessFile(path.toFile(), "rw");
+    this.key = key(path);
+  }
+
+  private static Optional<Object> key(Path path) throws IOException {
+    return Optional.ofNullable(Files.readAttributes(path, BasicFileAttributes.class).fileKey());
   }
 
   /**
@@ -47,6 +59,15 @@ final class LocalFile implements Storage {
           PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
         }
         : new FileAttribute<?>[0];
+  }
+
+  @Override
+  public boolean isInPlace() throws IOException {
+    try {
+      return key(path).equals(key);
+    } catch (NoSuchFileException gone) {
+      return false;
+    }
   }
 
   @Override

@@ -2,7 +2,6 @@ package org.gradus.history;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.history.TestRecord.Entry;
 
@@ -31,7 +30,7 @@ record RecordLines(TestRecord record, int length, int damagedLine, String sum) {
     }
     int end = text.indexOf('\n');
     if (end < 0 || !Lines.isSound(text.substring(0, end), Lines.FIRST)) {
-      throw new RecordRefused(Code.G609, name, "1");
+      throw Unreadable.damaged(name, 1);
     }
     String line = text.substring(0, end);
     Title title = title(name, line);

@@ -6,6 +6,9 @@ import java.io.IOException;
 /** Where the bytes of a journal are kept; a test can stand in for a disk that is full. */
 interface Storage extends Closeable {
 
+  /** Whether whoever opens the path now finds these bytes; not so once the file was deleted. */
+  boolean isInPlace() throws IOException;
+
   /** How many bytes there are. */
   long length() throws IOException;
 

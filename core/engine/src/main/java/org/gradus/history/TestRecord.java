@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
@@ -206,7 +205,7 @@ public record TestRecord(Title title, List<Entry> entries) {
   public static TestRecord parse(String name, String text) {
     RecordLines lines = RecordLines.of(name, text);
     if (lines.damagedLine() > 0) {
-      throw new RecordRefused(Code.G609, name, Integer.toString(lines.damagedLine()));
+      throw Unreadable.damaged(name, lines.damagedLine());
     }
     return lines.record();
   }

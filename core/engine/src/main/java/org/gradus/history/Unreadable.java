@@ -27,7 +27,22 @@ final class Unreadable extends RuntimeException {
   /** The refusal of the record. */
   RecordRefused inLine(String record, int line) {
     return new RecordRefused(
-        Code.G615, record, Integer.toString(line), field.isEmpty() ? "the line" : field, problem);
+        Code.G615,
+        record,
+        Integer.toString(line),
+        field.isEmpty() ? "the line" : field,
+        problem,
+        instead(line));
+  }
+
+  /** The refusal of a record in which a line is not as it was written. */
+  static RecordRefused damaged(String record, int line) {
+    return new RecordRefused(Code.G609, record, Integer.toString(line), instead(line));
+  }
+
+  // Without its first line nothing of a record can be read.
+  private static String instead(int line) {
+    return line == 1 ? "use another copy of the record" : "use the lines before it";
   }
 
   /** A value as a message shows it: no more than its beginning. */
