@@ -1,0 +1,358 @@
+package org.gradus.examples.console;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.gradus.history.Journal;
+import org.gradus.history.Json;
+import org.gradus.history.TestRecord;
+import org.gradus.library.Library;
+import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
+import org.gradus.report.Report;
+import org.gradus.session.Decision;
+import org.gradus.session.Event;
+import org.gradus.session.Loading;
+import org.gradus.session.Phase;
+import org.gradus.session.Session;
+import org.gradus.session.Times;
+import org.gradus.session.Verdict;
+import org.gradus.unit.Unit;
+
+/**
+ * One test, with its session on a thread of its own, as the engine asks for. Each event is in the
+ * journal before a page hears of it.
+ */
+final class LiveTest implements AutoCloseable {
+
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("d MMMM yyyy, HH:mm", Locale.ENGLISH);
+
+  private final ExecutorService thread;
+  private final Library library;
+  private final Path record;
+  private final WallClock clock;
+  private final Session session;
+  private final Journal journal;
+  private final Optional<String> gap;
+
+  private LiveTest(
+      ExecutorService thread,
+      Library library,
+      Path record,
+      WallClock clock,
+      Session session,
+      Journal journal,
+      Optional<String> gap) {
+    this.thread = thread;
+    this.library = library;
+    this.record = record;
+    this.clock = clock;
+    this.session = session;
+    this.journal = journal;
+    this.gap = gap;
+  }
+
+  /** Opens a new test, recorded in a new file. */
+  static LiveTest create(
+      Library library,
+      Path record,
+      Protocol protocol,
+      Person person,
+      Optional<String> identity,
+      double speed,
+      InstantSource day) {
+    ExecutorService thread = thread();
+    return on(
+        thread,
+        () -> {
+          // Whoever cannot be tested by it leaves no empty record behind.
+          Session.open(protocol, person);
+          Journal journal = Journal.create(record, protocol, person, identity);
+          Session session = Session.open(protocol, person, journal);
+          WallClock clock = WallClock.begin(clockOf(record), speed, day);
+          return new LiveTest(thread, library, record, clock, session, journal, Optional.empty());
+        });
+  }
+
+  /** Takes a recorded test up again. */
+  static LiveTest reopen(Library library, Path record, InstantSource day) {
+    ExecutorService thread = thread();
+    return on(
+        thread,
+        () -> {
+          WallClock clock = WallClock.read(clockOf(record), day);
+          Duration alive = clock.lastAlive();
+          Journal.Reopened again = Journal.reopen(record, library);
+          boolean over = again.session().phase() == Phase.ENDED;
+          Duration missed = clock.now().minus(alive);
+          String lost =
+              again.dropped().map(what -> " Cut off as damaged: " + what + ".").orElse("");
+          Optional<String> gap =
+              over
+                  ? Optional.empty()
+                  : Optional.of(
+                      "The console was away for "
+                          + TestView.clock(missed)
+                          + ", until "
+                          + TestView.clock(clock.now())
+                          + ". Everything entered before is here."
+                          + lost);
+          return new LiveTest(
+              thread, library, record, clock, again.session(), again.journal(), gap);
+        });
+  }
+
+  static Path clockOf(Path record) {
+    return record.resolveSibling(record.getFileName() + ".clock");
+  }
+
+  private static ExecutorService thread() {
+    return Executors.newSingleThreadExecutor(
+        task -> {
+          Thread made = new Thread(task, "test");
+          made.setDaemon(true);
+          return made;
+        });
+  }
+
+  private static <T> T on(ExecutorService thread, Callable<T> task) {
+    try {
+      return thread.submit(task).get();
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException refused) {
+        throw refused;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  // The clock of the machine may be set back; the time of a test never goes back.
+  private Duration now() {
+    Duration now = clock.now();
+    List<Event> events = session.events();
+    Duration last = events.isEmpty() ? Duration.ZERO : events.get(events.size() - 1).at();
+    return now.compareTo(last) < 0 ? last : now;
+  }
+
+  /** The test as a page shows it, as JSON. */
+  String state() {
+    return on(thread, this::view);
+  }
+
+  private String view() {
+    Map<String, Object> map = new LinkedHashMap<>(new TestView(session, now()).map());
+    map.put("speed", clock.speed());
+    gap.ifPresent(words -> map.put("gap", words));
+    return Json.write(map);
+  }
+
+  /** The time of the test in seconds. */
+  double seconds() {
+    return on(thread, this::now).toMillis() / 1000.0;
+  }
+
+  /** What a page has to be told anew when it differs. */
+  String told() {
+    return on(
+        thread,
+        () -> {
+          if (session.phase() != Phase.ENDED) {
+            clock.beat();
+          }
+          return session.events().size() + " " + TestView.told(session, now());
+        });
+  }
+
+  /**
+   * Does what a page asks for, and answers with the test as it is then.
+   *
+   * @throws Refusal when another window was faster, or what was entered cannot be
+   * @throws org.gradus.diagnostic.GradusException when the engine refuses it; nothing is recorded
+   */
+  String act(Fields form) {
+    return on(
+        thread,
+        () -> {
+          String action = form.text("do");
+          if (!action.equals("stop") && form.whole("seen") != session.events().size()) {
+            throw new Refusal(
+                409, "Something was entered in another window. Look at it, then do this again.");
+          }
+          act(action, form);
+          return view();
+        });
+  }
+
+  private void act(String action, Fields form) {
+    Duration now = now();
+    switch (action) {
+      case "follow" -> session.follow(seen(form, now));
+      case "offer" -> {
+        Decision decision = seen(form, now);
+        int offer = form.whole("offer");
+        if (offer < 0 || offer >= decision.offers().size()) {
+          throw new Refusal(409, "This is not offered any more.");
+        }
+        session.follow(decision, decision.offers().get(offer));
+      }
+      case "read" ->
+          session.recordTaken(now, taken(form, now), new Typed(session.protocol()).readings(form));
+      case "sign" -> {
+        if (form.has("grade")) {
+          session.report(now, form.text("name"), form.whole("grade"));
+        } else {
+          session.report(now, form.text("name"));
+        }
+      }
+      case "withdraw" -> session.withdraw(now, form.text("name"), form.text("reason"));
+      case "amend" ->
+          session.amend(
+              now,
+              form.whole("event"),
+              new Typed(session.protocol()).readings(form)[0],
+              form.text("reason"));
+      case "reject" -> reject(form, now);
+      case "done" -> session.done(now);
+      case "load" -> load(form, now);
+      case "stop" -> stop(form, now);
+      case "override" -> override(form, now);
+      case "abandon" -> session.abandon(now, form.text("reason"));
+      default -> throw new Refusal(422, "Nothing is called " + action + ".");
+    }
+  }
+
+  private static Duration taken(Fields form, Duration now) {
+    return form.maybe("taken").map(Times::at).orElse(now);
+  }
+
+  // Only what the person has seen is confirmed.
+  private Decision seen(Fields form, Duration now) {
+    Decision decision = session.decide(now);
+    if (!TestView.token(decision).equals(form.text("token"))) {
+      throw new Refusal(409, "The recommendation has just changed. Read it, then confirm it.");
+    }
+    return decision;
+  }
+
+  // Either all of an entry or nothing.
+  private void reject(Fields form, Duration now) {
+    int number = form.whole("event");
+    List<Event> counted = Event.counted(session.events());
+    if (number < 1 || number > counted.size()) {
+      throw new Refusal(422, "There is no entry " + number + ".");
+    }
+    List<String> subjects = new ArrayList<>(Told.subjects(counted.get(number - 1)));
+    if (subjects.isEmpty()) {
+      throw new Refusal(422, "Entry " + number + " cannot be taken back.");
+    }
+    String reason = form.text("reason");
+    Session tried = session.fork();
+    subjects.forEach(subject -> tried.reject(now, number, subject, reason));
+    subjects.forEach(subject -> session.reject(now, number, subject, reason));
+  }
+
+  private void load(Fields form, Duration now) {
+    String name = form.text("name");
+    Unit unit =
+        session.outcome().load(now).stream()
+            .filter(load -> load.name().equals(name))
+            .map(load -> load.value().unit())
+            .findFirst()
+            .orElseThrow(() -> new Refusal(422, "No load is called " + name + " here."));
+    session.loadSet(now, new Loading(name, Typed.quantity(name, form.text("value"), unit)));
+  }
+
+  private void stop(Fields form, Duration now) {
+    if (session.phase() == Phase.BEFORE) {
+      session.abandon(now, form.maybe("reason").orElse("stopped before the exercise began"));
+      return;
+    } else if (session.phase() == Phase.ENDED) {
+      throw new Refusal(409, "The test is over.");
+    }
+    Decision decision = session.decide(now);
+    if (decision.verdict() instanceof Verdict.Stop) {
+      session.follow(decision);
+    } else {
+      session.override(
+          now,
+          new Verdict.Stop(true, ""),
+          form.maybe("reason").orElse("stopped by the tester at the console"));
+    }
+  }
+
+  private void override(Fields form, Duration now) {
+    String reason = form.text("reason");
+    Verdict verdict =
+        switch (form.text("verdict")) {
+          case "finish" -> new Verdict.Finish();
+          case "hold" -> new Verdict.Hold(now.plusSeconds(60));
+          case "advance" -> new Verdict.Advance(following());
+          case "begin" -> new Verdict.Ready(session.protocol().stages().get(0).id(), List.of());
+          case "defer" -> new Verdict.Defer(List.of());
+          case "end" -> new Verdict.End();
+          default -> throw new Refusal(422, "Choose what to do instead.");
+        };
+    session.override(now, verdict, reason);
+  }
+
+  // The stage behind the one that lasts, in the order of the file.
+  private String following() {
+    String stage = session.decide(now()).stage().orElse("");
+    List<String> stages = session.protocol().stages().stream().map(found -> found.id()).toList();
+    int next = stages.indexOf(stage) + 1;
+    if (next >= stages.size()) {
+      throw new Refusal(422, "There is no stage behind this one.");
+    }
+    return stages.get(next);
+  }
+
+  /** The report as a page. */
+  String report(boolean cleared) {
+    TestRecord whole = TestRecord.parse(String.valueOf(record.getFileName()), record());
+    Report report =
+        Report.of(whole, library)
+            .date(DATE.format(clock.began().atZone(ZoneId.systemDefault())))
+            .norms(library.norms())
+            .bands(library.bands("bands-2011"));
+    return cleared ? report.clearedAfterStop().html() : report.html();
+  }
+
+  /** The record as it stands in the file. */
+  String record() {
+    try {
+      return Files.readString(record);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    on(
+        thread,
+        () -> {
+          journal.close();
+          return true;
+        });
+    thread.shutdown();
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.examples.console;
+
+import org.jspecify.annotations.NullMarked;
