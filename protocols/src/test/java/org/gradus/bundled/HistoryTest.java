@@ -21,6 +21,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,6 +30,7 @@ import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.history.Journal;
 import org.gradus.history.TestRecord;
+import org.gradus.history.Title;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
@@ -128,6 +130,27 @@ class HistoryTest {
   }
 
   @Test
+  void aSettingThatTheProtocolNoLongerHasIsPassedOverAndNamed() {
+    TestRecord record = TestRecord.of(Walks.walking(ines(), 105, 110), Optional.empty());
+    Title title = record.title();
+    Map<String, String> settings = new LinkedHashMap<>(title.settings());
+    settings.put("former_band", "6 bpm");
+    TestRecord older =
+        new TestRecord(
+            new Title(
+                title.protocol(),
+                title.version(),
+                title.fingerprint(),
+                settings,
+                title.person(),
+                title.identity()),
+            record.entries());
+    assertThat(older.rerun(LIBRARY)).isEmpty();
+    assertThat(older.settingsPassedOver(LIBRARY))
+        .containsExactly(Map.entry("former_band", "6 bpm"));
+  }
+
+  @Test
   void withOtherFilesItIsNotVerifiedButMayBeRunAgain() {
     List<SourceFile> changed = new ArrayList<>();
     for (SourceFile file : Bundled.files()) {
@@ -142,6 +165,7 @@ class HistoryTest {
         .hasMessageContaining("graded-walk-standard 1.1.0");
     // the setting is part of the record, so that what differs is only what the files say beyond it
     assertThat(record.rerun(other)).isEmpty();
+    assertThat(record.settingsPassedOver(other)).isEmpty();
     List<SourceFile> lower = new ArrayList<>();
     for (SourceFile file : Bundled.files()) {
       lower.add(

@@ -1,6 +1,8 @@
 package org.gradus.history;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -228,7 +230,8 @@ public record TestRecord(Title title, List<Entry> entries) {
 
   /**
    * Runs the events again with other files, and says what would have been answered otherwise. What
-   * was followed stands, also where something else would have been recommended.
+   * was followed stands, also where something else would have been recommended. {@link
+   * #settingsPassedOver} says which settings of the record could not be used.
    *
    * @throws org.gradus.diagnostic.ReadingRefused when an event has no meaning with these files
    */
@@ -237,6 +240,18 @@ public record TestRecord(Title title, List<Entry> entries) {
     Session.rerun(
         title.among(library), title.person(), events(), comparing(true, differences::add));
     return differences;
+  }
+
+  /**
+   * The settings of the record that the protocol of a library does not have, so that {@link #rerun}
+   * passes over them, with their values as they are written; empty where it has all of them.
+   *
+   * @throws org.gradus.diagnostic.NotFound when the library has no protocol of the record's id
+   */
+  public Map<String, String> settingsPassedOver(Library library) {
+    Map<String, String> passedOver = new LinkedHashMap<>(title.settings());
+    passedOver.keySet().removeAll(library.protocol(title.protocol()).settings().keySet());
+    return Collections.unmodifiableMap(passedOver);
   }
 
   private List<Event> events() {
