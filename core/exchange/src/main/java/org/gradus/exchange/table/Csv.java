@@ -6,7 +6,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
-/** Writes CSV as RFC 4180 says. */
+/** Writes rows as RFC 4180 says. */
 final class Csv {
 
   static final CSVFormat FORMAT = CSVFormat.RFC4180;
