@@ -104,7 +104,7 @@ final class Equations {
   /** The maximal heart rate; NaN when the equation was not made for this person. */
   static double maximum(String id, int age, String sex, boolean slowed) {
     Protocol protocol = LIBRARY.protocol(id.replace('_', '-'));
-    Formula formula = protocol.assessment().estimates().get(0).vo2max();
+    Formula formula = protocol.assessment().estimates().get(0).formula();
     Map<String, Quantity> given = Map.of("age", Quantity.of(age, Unit.YEAR));
     return formula.value(
         frame(protocol, given, Map.of("sex", sex, "lowers_heart_rate", Boolean.toString(slowed))));

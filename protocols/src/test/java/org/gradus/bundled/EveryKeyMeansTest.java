@@ -85,6 +85,8 @@ class EveryKeyMeansTest {
           ".inputs.*.kind",
           ".signals.*.kind",
           ".results.id",
+          // The kind of a result is that of its formula.
+          ".results.unit",
           ".spreads.of",
           ".scales.*.of",
           ".tables.*.gives",

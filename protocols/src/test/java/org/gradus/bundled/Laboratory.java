@@ -12,12 +12,27 @@ import org.gradus.library.Library;
 final class Laboratory {
 
   private static final List<String> FILES =
-      List.of("basin.yaml", "basin-equations.yaml", "flume-steps.yaml");
+      List.of(
+          "basin.yaml",
+          "basin-equations.yaml",
+          "flume-steps.yaml",
+          "rowing-lactate.yaml",
+          "laboratory-results.yaml");
 
   private Laboratory() {}
 
+  /** What they hold together. */
   static Library library() {
     return Library.of(FILES.stream().map(Laboratory::file).toList());
+  }
+
+  /** What they hold with one text changed in every file that has it. */
+  static Library library(String part, String by) {
+    return Library.of(
+        FILES.stream()
+            .map(Laboratory::file)
+            .map(file -> SourceFile.of(file.name(), file.text().replace(part, by)))
+            .toList());
   }
 
   private static SourceFile file(String name) {

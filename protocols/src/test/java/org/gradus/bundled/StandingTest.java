@@ -55,7 +55,7 @@ class StandingTest {
             person,
             readings,
             Map.of());
-    return new Capacity(facts, estimates, List.of(), Clearance.NOT_NEEDED);
+    return new Capacity(facts, estimates, List.of(), List.of(), Clearance.NOT_NEEDED);
   }
 
   private static Standing only(Capacity capacity) {
@@ -163,7 +163,7 @@ class StandingTest {
             woman,
             Map.of(),
             Map.of());
-    return new Capacity(facts, plain.estimates(), List.of(), Clearance.NOT_NEEDED);
+    return new Capacity(facts, plain.estimates(), List.of(), List.of(), Clearance.NOT_NEEDED);
   }
 
   @Test

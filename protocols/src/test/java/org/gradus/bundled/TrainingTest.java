@@ -103,6 +103,7 @@ class TrainingTest {
         new Capacity(
             facts(measured, measured.facts().person(), possible),
             measured.estimates(),
+            measured.results(),
             measured.findings(),
             Clearance.NOT_NEEDED);
     return moderate(here).load(exercise).orElseThrow().words();
@@ -131,6 +132,7 @@ class TrainingTest {
                 Walked.person(46, Sex.FEMALE, 71).lowersHeartRate(true).build(),
                 Map.of()),
             measured.estimates(),
+            measured.results(),
             measured.findings(),
             Clearance.NOT_NEEDED);
     Training plan = Training.plan(slowed, BANDS);

@@ -173,17 +173,15 @@ final class CaseFile {
   }
 
   private Expected expected(Keys keys) {
-    Map<String, Figure> estimates = new LinkedHashMap<>();
-    for (Entry entry : keys.entries("estimates")) {
-      Keys.of(entry.value(), "an estimate", problems)
-          .ifPresent(inner -> estimates.put(entry.key().value(), figure(inner)));
-    }
+    Map<String, Figure> estimates = figures(keys, "estimates", "an estimate", "vo2max");
+    Map<String, Figure> results = figures(keys, "results", "a result", "value");
     Expected expected =
         new Expected(
             keys.text("phase").map(Scalar::value),
             keys.text("ending").map(Scalar::value),
             keys.text("headline").map(Scalar::value),
             estimates,
+            results,
             keys.has("errors")
                 ? Optional.of(keys.texts("errors").stream().map(Scalar::value).toList())
                 : Optional.empty());
@@ -191,8 +189,17 @@ final class CaseFile {
     return expected;
   }
 
-  private Figure figure(Keys keys) {
-    Optional<Scalar> text = keys.text("vo2max");
+  private Map<String, Figure> figures(Keys keys, String list, String what, String figure) {
+    Map<String, Figure> figures = new LinkedHashMap<>();
+    for (Entry entry : keys.entries(list)) {
+      Keys.of(entry.value(), what, problems)
+          .ifPresent(inner -> figures.put(entry.key().value(), figure(inner, figure)));
+    }
+    return figures;
+  }
+
+  private Figure figure(Keys keys, String name) {
+    Optional<Scalar> text = keys.text(name);
     Optional<Quantity> value =
         text.filter(some -> !some.value().equals("none"))
             .flatMap(some -> RuleText.quantity(some.span(), problems));
@@ -207,7 +214,7 @@ final class CaseFile {
       problems.add(
           where,
           Code.G304,
-          "vo2max with within, or vo2max: none",
+          name + " with within, or " + name + ": none",
           "less",
           "say what is expected, and how far off it may be");
     }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
+import org.gradus.capacity.Result;
 import org.gradus.rule.answer.Gap;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
@@ -163,12 +164,15 @@ final class Comparison {
     Expected expected = told.expected();
     same("phase", expected.phase(), lower(outcome.phase()));
     same("ending", expected.ending(), outcome.ending().map(Comparison::lower).orElse(NONE));
-    if (expected.estimates().isEmpty() && expected.headline().isEmpty()) {
+    if (expected.estimates().isEmpty()
+        && expected.results().isEmpty()
+        && expected.headline().isEmpty()) {
       return;
     }
     Capacity capacity = Capacity.of(outcome);
     same("headline", expected.headline(), capacity.headline().map(Estimate::id).orElse(NONE));
     expected.estimates().forEach((id, figure) -> estimate(id, figure, capacity));
+    expected.results().forEach((id, figure) -> result(id, figure, capacity));
   }
 
   private static String lower(Enum<?> constant) {
@@ -185,21 +189,47 @@ final class Comparison {
                         ? available.vo2max().rounded(SHOWN_DECIMALS).toString()
                         : "none: " + String.join("; ", estimate.reasons()))
             .orElse("no such estimate");
-    boolean available = found.filter(Estimate.Available.class::isInstance).isPresent();
+    Optional<Quantity> value =
+        found
+            .filter(Estimate.Available.class::isInstance)
+            .map(estimate -> ((Estimate.Available) estimate).vo2max());
+    compare("estimate " + id, figure, found.isPresent(), value, shown);
+  }
+
+  private void result(String id, Expected.Figure figure, Capacity capacity) {
+    Optional<Result> found = capacity.result(id);
+    Optional<Quantity> value = found.filter(Result::isAvailable).flatMap(Result::value);
+    String shown =
+        found
+            .map(
+                result ->
+                    value
+                        .map(known -> known.rounded(SHOWN_DECIMALS).toString())
+                        .orElse("none: " + String.join("; ", result.reasons())))
+            .orElse("no such result");
+    compare("result " + id, figure, found.isPresent(), value, shown);
+  }
+
+  private void compare(
+      String what,
+      Expected.Figure figure,
+      boolean declared,
+      Optional<Quantity> found,
+      String shown) {
     boolean fits =
-        figure.vo2max().isEmpty()
-            ? found.isPresent() && !available
-            : available && isWithin(((Estimate.Available) found.get()).vo2max(), figure);
+        figure.value().isEmpty()
+            ? declared && found.isEmpty()
+            : found.filter(value -> isWithin(value, figure)).isPresent();
     if (!fits) {
       String wanted =
-          figure.vo2max().map(value -> value + " within " + figure.within()).orElse(NONE)
+          figure.value().map(value -> value + " within " + figure.within()).orElse(NONE)
               + (figure.source().isEmpty() ? "" : " (" + figure.source() + ")");
-      fails("estimate " + id, wanted, shown);
+      fails(what, wanted, shown);
     }
   }
 
   private static boolean isWithin(Quantity found, Expected.Figure figure) {
-    Quantity wanted = figure.vo2max().orElseThrow();
+    Quantity wanted = figure.value().orElseThrow();
     return found.kind() == wanted.kind()
         && Math.abs(found.in(wanted.unit()) - wanted.amount()) <= figure.within();
   }

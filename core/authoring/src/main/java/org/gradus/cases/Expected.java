@@ -12,6 +12,7 @@ import org.gradus.unit.Quantity;
  * @param ending how it ended
  * @param headline the id of the estimate that counts most
  * @param estimates what must come of estimates, by id
+ * @param results what must come of other results, by id
  * @param errors the codes of everything that is wrong with the changed file
  */
 public record Expected(
@@ -19,29 +20,37 @@ public record Expected(
     Optional<String> ending,
     Optional<String> headline,
     Map<String, Figure> estimates,
+    Map<String, Figure> results,
     Optional<List<String>> errors) {
 
   /** Nothing is expected. */
   static final Expected NOTHING =
       new Expected(
-          Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Map.of(),
+          Map.of(),
+          Optional.empty());
 
   /** Whether nothing but errors is expected. */
   boolean isOfErrorsOnly() {
     return equals(
-        new Expected(Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), errors));
+        new Expected(
+            Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), Map.of(), errors));
   }
 
   public Expected {
     estimates = Map.copyOf(estimates);
+    results = Map.copyOf(results);
   }
 
   /**
-   * What must come of an estimate.
+   * What must come of an estimate or of another result.
    *
-   * @param vo2max its value; empty: it must not be available
+   * @param value its value; empty: it must not be available
    * @param within how far off it may be, in the unit of the value
    * @param source where the expected value comes from
    */
-  public record Figure(Optional<Quantity> vo2max, double within, String source) {}
+  public record Figure(Optional<Quantity> value, double within, String source) {}
 }

@@ -69,7 +69,8 @@ final class Parts {
   static Optional<String> signal(Protocol protocol, Demand demand) {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> protocol.wiring().fact(demand).signal();
-      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Optional.empty();
+      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
+          Optional.empty();
     };
   }
 

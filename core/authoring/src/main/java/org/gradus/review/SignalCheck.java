@@ -43,7 +43,7 @@ final class SignalCheck {
           estimate.from() instanceof Selection.All || estimate.from() instanceof Selection.FromEnd;
       if (ofStages) {
         Span where = protocol.notes().place("estimate " + estimate.id());
-        used(estimate.vo2max().demands(), estimate.id(), where, false);
+        used(estimate.formula().demands(), estimate.id(), where, false);
       }
     }
     found.addAll(bySignal.values());

@@ -46,13 +46,13 @@ final class Attempt {
   /**
    * An answer.
    *
-   * @param vo2max the capacity, unrounded
+   * @param value the capacity in mL/kg/min, or the result in its unit, unrounded
    * @param around where the true one lies, or why that is not said
    * @param situation what it was worked out from
    * @param stages the stages it was made from
    */
   record Answer(
-      Quantity vo2max, Propagation.Around around, Situation situation, List<StageResult> stages) {}
+      Quantity value, Propagation.Around around, Situation situation, List<StageResult> stages) {}
 
   /** What was known at the end of each stage. */
   StageFrames frames() {
@@ -75,10 +75,12 @@ final class Attempt {
       return Tried.lacking(barred.get());
     }
     if (Double.isNaN(situation.value())) {
-      return Tried.lacking(Missing.words(protocol, frame, line.vo2max().gaps(frame)));
+      return Tried.lacking(Missing.words(protocol, frame, line.formula().gaps(frame)));
     }
-    if (situation.value() <= 0 && protocol.assessment().plausible().isEmpty()) {
-      Quantity found = Quantity.ofBase(situation.value(), line.vo2max().kind().base());
+    if (line.shown().isEmpty()
+        && situation.value() <= 0
+        && protocol.assessment().plausible().isEmpty()) {
+      Quantity found = Quantity.ofBase(situation.value(), line.formula().kind().base());
       return Tried.lacking(List.of("implausible: " + found.rounded(2)));
     }
     return perKilogram(line)
@@ -87,8 +89,11 @@ final class Attempt {
   }
 
   /** The range that an answer lies outside of, if it does. */
-  Optional<PlausibleRange> outside(Answer answer) {
-    return protocol.assessment().plausible().filter(range -> !range.holds(answer.vo2max().base()));
+  Optional<PlausibleRange> outside(EstimateLine line, Answer answer) {
+    return line.shown()
+        .map(EstimateLine.Shown::plausible)
+        .orElse(protocol.assessment().plausible())
+        .filter(range -> !range.holds(answer.value().base()));
   }
 
   private Frame atMoment(EstimateLine line) {
@@ -109,17 +114,18 @@ final class Attempt {
 
   // What turns the answer of a formula into an uptake per kilogram.
   private Optional<Double> perKilogram(EstimateLine line) {
-    return line.vo2max().kind() == Kind.UPTAKE
+    return line.shown().isPresent() || line.formula().kind() == Kind.UPTAKE
         ? Optional.of(1.0)
         : outcome.person().value(Attribute.MASS).map(mass -> 1 / mass.base());
   }
 
   private Answer answer(
       EstimateLine line, Situation situation, double perKilogram, List<StageResult> stages) {
-    double vo2max = situation.value() * perKilogram;
+    double value = situation.value() * perKilogram;
+    Unit unit = line.shown().map(EstimateLine.Shown::unit).orElse(Unit.ML_PER_KG_PER_MINUTE);
     List<Doubt> doubts = Doubts.of(protocol, line, situation);
     Propagation.Around around =
-        new Propagation(situation, perKilogram).interval(vo2max, doubts, line);
-    return new Answer(Quantity.of(vo2max, Unit.ML_PER_KG_PER_MINUTE), around, situation, stages);
+        new Propagation(situation, perKilogram, unit).interval(value, doubts, line);
+    return new Answer(Quantity.ofBase(value, unit), around, situation, stages);
   }
 }

@@ -27,16 +27,23 @@ import org.gradus.unit.Quantity;
  * <p>An estimate is no measurement: it can be off by a fifth and more in a single person.
  *
  * @param facts the test they come from
- * @param estimates in the order of the protocol
+ * @param estimates of the aerobic capacity, in the order of the protocol; one that the protocol
+ *     names as its headline comes first
+ * @param results other results, in the same order
  * @param findings what deserves a second look
  * @param clearance whether a stop ended the test, and whether the person was cleared for exercise
  *     since
  */
 public record Capacity(
-    TestFacts facts, List<Estimate> estimates, List<Finding> findings, Clearance clearance) {
+    TestFacts facts,
+    List<Estimate> estimates,
+    List<Result> results,
+    List<Finding> findings,
+    Clearance clearance) {
 
   public Capacity {
     estimates = List.copyOf(estimates);
+    results = List.copyOf(results);
     findings = List.copyOf(findings);
   }
 
@@ -45,18 +52,26 @@ public record Capacity(
     Estimator estimator = new Estimator(outcome);
     List<Estimate> estimates =
         outcome.protocol().assessment().estimates().stream().map(estimator::estimate).toList();
-    Optional<Quantity> vo2max = first(estimates).map(Estimate.Available::vo2max);
+    List<Result> results =
+        outcome.protocol().assessment().results().stream().map(estimator::result).toList();
+    Map<String, Quantity> told = new LinkedHashMap<>();
+    first(estimates).ifPresent(best -> told.put("vo2max", best.vo2max()));
+    results.stream()
+        .filter(Result::isAvailable)
+        .forEach(result -> told.put(result.id(), result.value().orElseThrow()));
     List<Finding> findings = new ArrayList<>();
     for (Estimate estimate : estimates) {
       if (estimate instanceof Estimate.Implausible implausible) {
         findings.add(implausible.finding());
       }
     }
-    findings.addAll(new Plausibility(outcome, vo2max).findings());
-    return new Capacity(facts(outcome), estimates, findings, Clearance.of(outcome));
+    results.forEach(result -> result.finding().ifPresent(findings::add));
+    findings.addAll(new Plausibility(outcome, told).findings());
+    return new Capacity(
+        facts(outcome, results), estimates, results, findings, Clearance.of(outcome));
   }
 
-  private static TestFacts facts(Outcome outcome) {
+  private static TestFacts facts(Outcome outcome, List<Result> results) {
     Protocol protocol = outcome.protocol();
     Frame frame = KeyMoments.of(outcome).atFinish();
     Map<String, Quantity> readings = new LinkedHashMap<>();
@@ -70,6 +85,9 @@ public record Capacity(
                 readings.put(name, protocol.shown(name, value, formula.kind()));
               }
             });
+    results.stream()
+        .filter(Result::isAvailable)
+        .forEach(result -> readings.put(result.id(), result.value().orElseThrow()));
     Map<String, String> settings = new LinkedHashMap<>();
     protocol.settings().forEach((name, setting) -> settings.put(name, setting.value().toString()));
     return new TestFacts(
@@ -92,7 +110,7 @@ public record Capacity(
    */
   public Capacity clearedAfterStop() {
     return clearance == Clearance.OUTSTANDING
-        ? new Capacity(facts, estimates, findings, Clearance.GIVEN)
+        ? new Capacity(facts, estimates, results, findings, Clearance.GIVEN)
         : this;
   }
 
@@ -107,6 +125,11 @@ public record Capacity(
         .findFirst()
         .filter(Estimate.Available.class::isInstance)
         .map(Estimate.Available.class::cast);
+  }
+
+  /** The result of an id, if the protocol declares it. */
+  public Optional<Result> result(String id) {
+    return results.stream().filter(result -> result.id().equals(id)).findFirst();
   }
 
   /** The estimate of an id, if the protocol declares it. */

@@ -62,7 +62,7 @@ final class Doubts {
       readings(situation.framesOf(stage), slots);
     }
     // What the formula asks for by itself it sees as it was at the end of the last stage.
-    addMeasured(line.vo2max(), slots);
+    addMeasured(line.formula(), slots);
     readings(stages == 0 ? List.of(0) : situation.framesOf(stages - 1), slots);
     alike.forEach((spread, moves) -> add(Of.READINGS, moves, List.of(), List.of(part(spread, 1))));
   }
@@ -75,7 +75,7 @@ final class Doubts {
 
   private List<Formula> axes() {
     List<Formula> axes = new ArrayList<>();
-    for (Wiring.Line drawn : protocol.wiring().lines(line.vo2max())) {
+    for (Wiring.Line drawn : protocol.wiring().lines(line.formula())) {
       axes.addAll(List.of(drawn.y(), drawn.x()));
     }
     return axes;
@@ -83,7 +83,7 @@ final class Doubts {
 
   // The standard deviation of an anchor holds all that may be off with it, its reading included.
   private void anchors() {
-    for (Wiring.Line drawn : protocol.wiring().lines(line.vo2max())) {
+    for (Wiring.Line drawn : protocol.wiring().lines(line.formula())) {
       drawn
           .anchor()
           .ifPresent(

@@ -7,10 +7,12 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.capacity.Estimate.Ingredient;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.PlausibleRange;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Wiring;
+import org.gradus.rule.Formula;
 import org.gradus.rule.answer.Filled;
 import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
@@ -19,6 +21,7 @@ import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
 import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 
 /** Works out the estimates of one test. */
 final class Estimator {
@@ -45,38 +48,88 @@ final class Estimator {
 
   private Estimate made(EstimateLine line, Attempt.Answer answer) {
     return attempt
-        .outside(answer)
+        .outside(line, answer)
         .<Estimate>map(
             range ->
                 new Estimate.Implausible(
                     line.id(),
                     line.source(),
-                    answer.vo2max(),
+                    answer.value(),
                     range,
-                    line.vo2max().filled(answer.situation().own()).text()))
+                    line.formula().filled(answer.situation().own()).text()))
         .orElseGet(() -> available(line, answer));
   }
 
+  /** Another result than a capacity, or why there is none. */
+  Result result(EstimateLine line) {
+    EstimateLine.Shown shown = line.shown().orElseThrow();
+    Attempt.Tried tried = attempt.at(line);
+    if (tried.answer().isEmpty()) {
+      return Result.unavailable(line, shown, tried.reasons());
+    }
+    Attempt.Answer answer = tried.answer().get();
+    Optional<PlausibleRange> outside = attempt.outside(line, answer);
+    return new Result(
+        line.id(),
+        shown.title(),
+        line.source(),
+        line.assumes(),
+        Optional.of(answer.value()),
+        outside.isPresent() ? Optional.empty() : answer.around().interval(),
+        shown.reference().flatMap(expected -> compared(expected, shown.unit(), answer)),
+        line.formula().filled(answer.situation().own()).text(),
+        ingredients(line, answer),
+        line.error(),
+        cautions(line, answer.stages(), answer.around()),
+        outside,
+        outside.stream().map(range -> range.against(Result.rounded(answer.value()))).toList());
+  }
+
+  private static Optional<Result.Compared> compared(
+      EstimateLine.Reference expected, Unit unit, Attempt.Answer answer) {
+    Frame frame = answer.situation().own();
+    double value = expected.value().value(frame);
+    return Double.isNaN(value)
+        ? Optional.empty()
+        : Optional.of(
+            new Result.Compared(
+                Quantity.ofBase(value, unit),
+                limit(expected.lower(), unit, frame),
+                limit(expected.upper(), unit, frame),
+                expected.source()));
+  }
+
+  private static Optional<Quantity> limit(Optional<Formula> limit, Unit unit, Frame frame) {
+    return limit
+        .map(formula -> formula.value(frame))
+        .filter(value -> !Double.isNaN(value))
+        .map(value -> Quantity.ofBase(value, unit));
+  }
+
   private Estimate available(EstimateLine line, Attempt.Answer answer) {
-    Filled filled = line.vo2max().filled(answer.situation().own());
+    return new Estimate.Available(
+        line.id(),
+        line.source(),
+        line.assumes(),
+        answer.value(),
+        answer.around().interval(),
+        line.formula().filled(answer.situation().own()).text(),
+        ingredients(line, answer),
+        line.error(),
+        cautions(line, answer.stages(), answer.around()));
+  }
+
+  private List<Ingredient> ingredients(EstimateLine line, Attempt.Answer answer) {
+    Filled filled = line.formula().filled(answer.situation().own());
     List<Ingredient> ingredients = new ArrayList<>();
     answer.stages().forEach(stage -> ingredients.add(ingredient(line, stage)));
-    for (Wiring.Line drawn : protocol.wiring().lines(line.vo2max())) {
+    for (Wiring.Line drawn : protocol.wiring().lines(line.formula())) {
       drawn.anchor().ifPresent(anchor -> ingredients.add(ingredient(anchor, answer.situation())));
     }
     for (Filled.Definition definition : filled.definitions()) {
       ingredients.add(ingredient(definition));
     }
-    return new Estimate.Available(
-        line.id(),
-        line.source(),
-        line.assumes(),
-        answer.vo2max(),
-        answer.around().interval(),
-        filled.text(),
-        ingredients,
-        line.error(),
-        cautions(line, answer.stages(), answer.around()));
+    return ingredients;
   }
 
   private static Optional<String> chosen(Filled.Definition definition) {
@@ -131,7 +184,7 @@ final class Estimator {
   }
 
   private List<String> readings(EstimateLine line) {
-    return line.vo2max().demands().stream()
+    return line.formula().demands().stream()
         .flatMap(demand -> demand.subjects().stream())
         .filter(protocol.instruments().signals()::containsKey)
         .distinct()
@@ -169,8 +222,16 @@ final class Estimator {
     if (!around.lacking().isEmpty()) {
       cautions.add(around.lacking());
     }
-    if (protocol.assessment().plausible().isEmpty()) {
-      cautions.add("No file says which capacities are plausible, so this one was not checked.");
+    boolean judged =
+        line.shown()
+            .map(EstimateLine.Shown::plausible)
+            .orElse(protocol.assessment().plausible())
+            .isPresent();
+    if (!judged) {
+      cautions.add(
+          line.shown().isEmpty()
+              ? "No file says which capacities are plausible, so this one was not checked."
+              : "No file says which values are plausible, so this one was not checked.");
     }
     cautions.addAll(line.cautions());
     return cautions;

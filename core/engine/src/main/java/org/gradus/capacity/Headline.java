@@ -1,6 +1,7 @@
 package org.gradus.capacity;
 
 import java.util.Optional;
+import org.gradus.protocol.EstimateLine;
 import org.gradus.session.Outcome;
 import org.gradus.unit.Quantity;
 
@@ -24,11 +25,14 @@ public record Headline(Quantity vo2max, Optional<Interval> interval) {
    */
   public static Optional<Headline> of(Outcome outcome) {
     Attempt attempt = new Attempt(outcome);
-    return outcome.protocol().assessment().estimates().stream()
-        .map(attempt::at)
-        .flatMap(tried -> tried.answer().stream())
-        .findFirst()
-        .filter(answer -> attempt.outside(answer).isEmpty())
-        .map(answer -> new Headline(answer.vo2max(), answer.around().interval()));
+    for (EstimateLine line : outcome.protocol().assessment().estimates()) {
+      Optional<Attempt.Answer> answer = attempt.at(line).answer();
+      if (answer.isPresent()) {
+        return answer
+            .filter(found -> attempt.outside(line, found).isEmpty())
+            .map(found -> new Headline(found.value(), found.around().interval()));
+      }
+    }
+    return Optional.empty();
   }
 }

@@ -5,11 +5,11 @@ import org.gradus.knowledge.Citation;
 import org.gradus.unit.Quantity;
 
 /**
- * Where the true capacity lies in 95 of 100 such tests, if what is known of the errors holds for
- * this person. It holds the errors of what the estimate rests on and, added in quadrature, how far
- * the method itself may be off.
+ * Where the true value of a capacity or another result lies in 95 of 100 such tests, if what is
+ * known of the errors holds for this person. It holds the errors of what the estimate rests on and,
+ * added in quadrature, how far the method itself may be off.
  *
- * @param low its lower end, not below zero: no capacity is
+ * @param low its lower end; not below zero, where nothing of its kind is
  * @param high its upper end
  * @param sd the standard deviation it is made of
  * @param basis where its figure for the method comes from
@@ -59,9 +59,9 @@ public record Interval(
     shares = List.copyOf(shares);
   }
 
-  /** Whether a capacity lies in it, its ends included. */
-  public boolean holds(Quantity capacity) {
-    return low.base() <= capacity.base() && capacity.base() <= high.base();
+  /** Whether a value lies in it, its ends included. */
+  public boolean holds(Quantity value) {
+    return low.base() <= value.base() && value.base() <= high.base();
   }
 
   /** Both ends, to one decimal: {@code "30.1 to 45.2 mL/kg/min"}. */

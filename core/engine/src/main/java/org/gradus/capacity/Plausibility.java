@@ -2,6 +2,7 @@ package org.gradus.capacity;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.gradus.internal.KeyMoments;
@@ -26,12 +27,15 @@ final class Plausibility {
 
   private final Outcome outcome;
   private final Protocol protocol;
-  private final Optional<Quantity> vo2max;
+  private final Map<String, Quantity> results;
 
-  Plausibility(Outcome outcome, Optional<Quantity> vo2max) {
+  /**
+   * @param results what came out, by the names of the results
+   */
+  Plausibility(Outcome outcome, Map<String, Quantity> results) {
     this.outcome = outcome;
     this.protocol = outcome.protocol();
-    this.vo2max = vo2max;
+    this.results = Map.copyOf(results);
   }
 
   List<Finding> findings() {
@@ -76,11 +80,10 @@ final class Plausibility {
   private Frame told(Frame frame) {
     List<Demand> demands = frame.layout().demands();
     for (int slot = 0; slot < demands.size(); slot++) {
-      boolean asked =
-          isPlain(demands.get(slot))
-              && protocol.wiring().fact(demands.get(slot)) instanceof Fact.Result;
-      if (asked && vo2max.isPresent()) {
-        frame.set(slot, vo2max.get().base(), 0);
+      Demand demand = demands.get(slot);
+      boolean asked = isPlain(demand) && protocol.wiring().fact(demand) instanceof Fact.Result;
+      if (asked && results.containsKey(demand.subject())) {
+        frame.set(slot, results.get(demand.subject()).base(), 0);
       }
     }
     return frame;
@@ -103,7 +106,7 @@ final class Plausibility {
 
   private static boolean isPlain(Demand demand) {
     return switch (demand.aspect()) {
-      case COUNT, COMPLETED, EVER, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case COUNT, COMPLETED, EVER, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
     };
   }

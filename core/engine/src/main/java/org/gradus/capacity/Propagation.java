@@ -13,6 +13,7 @@ import org.gradus.knowledge.Citation;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.EstimateLine.Covers;
 import org.gradus.protocol.EstimateLine.PublishedError;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
@@ -32,6 +33,7 @@ final class Propagation {
 
   private final Situation situation;
   private final double perKilogram;
+  private final Unit unit;
   private final Map<Named, Double> variances = new LinkedHashMap<>();
   private double bend;
   private boolean broken;
@@ -40,9 +42,12 @@ final class Propagation {
   private record Named(String name, Citation source) {}
 
   /**
-   * @param perKilogram what turns the formula's answer into an uptake per kilogram
+   * @param perKilogram what turns the formula's answer into an uptake per kilogram; 1 for a result
+   *     of another kind
+   * @param unit the unit in which the answer and its errors are told
    */
-  Propagation(Situation situation, double perKilogram) {
+  Propagation(Situation situation, double perKilogram, Unit unit) {
+    this.unit = unit;
     this.situation = situation;
     this.perKilogram = perKilogram;
   }
@@ -68,16 +73,16 @@ final class Propagation {
    * error of the method as a whole holds both: what it leaves beyond the errors of all that the
    * estimate rests on is another figure for the model, and the larger of the two counts.
    */
-  Around interval(double vo2max, List<Doubt> doubts, EstimateLine line) {
+  Around interval(double value, List<Doubt> doubts, EstimateLine line) {
     double here = situation.value();
     doubts.forEach(doubt -> carry(doubt, here));
     double propagated = variances.values().stream().mapToDouble(v -> v).sum();
     double published =
         line.error()
             .filter(found -> found.covers() == Covers.METHOD)
-            .map(found -> square(perKilogram(found.sd(), vo2max)))
+            .map(found -> square(published(found.sd(), value)))
             .orElse(0.0);
-    double stated = line.model().map(model -> square(model.at(vo2max))).orElse(0.0);
+    double stated = line.model().map(model -> square(model.at(value))).orElse(0.0);
     boolean byPublished = published > propagated + stated;
     double model = byPublished ? published - propagated : stated;
     double sd = Math.sqrt(propagated + model);
@@ -88,7 +93,7 @@ final class Propagation {
     } else if (model == 0 && ofPeople == 0) {
       return Around.none(
           "no error of this method is published. The readings alone may shift it by "
-              + uptake(TWO_SIDED * sd).rounded(1)
+              + told(TWO_SIDED * sd).rounded(1)
               + " either way; that leaves out how much people differ from the formula, which is"
               + " far more.");
     }
@@ -102,12 +107,12 @@ final class Propagation {
     return new Around(
         Optional.of(
             new Interval(
-                uptake(Math.max(0, vo2max - TWO_SIDED * sd)),
-                uptake(vo2max + TWO_SIDED * sd),
-                uptake(sd),
+                told(lowest(value - TWO_SIDED * sd)),
+                told(value + TWO_SIDED * sd),
+                told(sd),
                 byPublished ? Basis.PUBLISHED : Basis.PROPAGATED,
-                uptake(Math.sqrt(propagated)),
-                uptake(Math.sqrt(model)),
+                told(Math.sqrt(propagated)),
+                told(Math.sqrt(model)),
                 shares(propagated + model),
                 Math.abs(bend) <= STRAIGHT * sd)),
         model == 0
@@ -123,16 +128,21 @@ final class Propagation {
     return number * number;
   }
 
-  private double perKilogram(Quantity sd, double vo2max) {
-    return switch (sd.kind()) {
-      case NUMBER -> sd.base() * vo2max;
-      case UPTAKE -> sd.base();
-      default -> sd.base() * perKilogram;
-    };
+  // A share of the answer, unless the answer is a plain number itself.
+  private double published(Quantity sd, double value) {
+    if (sd.kind() == unit.kind()) {
+      return sd.base();
+    }
+    return sd.kind() == Kind.NUMBER ? sd.base() * Math.abs(value) : sd.base() * perKilogram;
   }
 
-  private static Quantity uptake(double value) {
-    return Quantity.of(value, Unit.ML_PER_KG_PER_MINUTE);
+  // No capacity, power or distance lies below zero; a difference or an angle may.
+  private double lowest(double low) {
+    return unit.kind() == Kind.NUMBER || unit.kind() == Kind.ANGLE ? low : Math.max(0, low);
+  }
+
+  private Quantity told(double base) {
+    return Quantity.ofBase(base, unit);
   }
 
   private void carry(Doubt doubt, double here) {
@@ -167,7 +177,7 @@ final class Propagation {
       double share = parts.getOrDefault(named, 0.0);
       shares.add(
           new Share(
-              named.name(), uptake(Math.sqrt(share * whole)), share, percents[i], named.source()));
+              named.name(), told(Math.sqrt(share * whole)), share, percents[i], named.source()));
     }
     shares.sort(Comparator.comparingDouble(Share::share).reversed());
     return shares;

@@ -66,7 +66,7 @@ final class Situation {
 
   /** What the formula comes to, in the base unit of its kind; NaN when it is not known. */
   double value() {
-    return line.vo2max().value(own);
+    return line.formula().value(own);
   }
 
   /**

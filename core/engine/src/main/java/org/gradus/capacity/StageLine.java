@@ -62,6 +62,10 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
     // An estimate from a moment has that moment for its only stage.
     List<Frame> points = stages.isEmpty() ? List.of(frame) : stages;
     for (Wiring.Line line : protocol.wiring().lines()) {
+      if (line.crossing().isPresent()) {
+        Interpolation.fill(frame, protocol, points, line, line.crossing().get());
+        continue;
+      }
       StageLine found =
           line.anchor().isPresent()
               ? AnchoredLine.through(

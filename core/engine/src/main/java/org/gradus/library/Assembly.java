@@ -97,18 +97,21 @@ final class Assembly {
         draft.recovery.map(
             r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
     Estimates estimates = new Estimates(draft, shelf, known.vocabulary(), layout, problems);
+    estimates.checkHeadline();
     Assessment assessment =
         new Assessment(
             estimates.costs(),
             estimates.uptake(),
             estimates.maxHeartRate(),
             estimates.lines(),
+            estimates.results(),
+            estimates.headline(),
             List.copyOf(shelf.spreads.values()),
             List.copyOf(shelf.repeats.values()),
             Optional.ofNullable(shelf.results.get(Names.VO2MAX)),
             shelf.lineRise,
             replaced());
-    Map<String, Formula> axes = estimates.axes(assessment.estimates());
+    Map<String, Formula> axes = estimates.axes(assessment.lines());
     Instruments instruments = instruments();
     Map<String, Condition> counted = counted();
     Wiring wiring =
@@ -186,7 +189,14 @@ final class Assembly {
   private List<ProtocolRule> results() {
     Type uptake = new Type.Measure(Kind.UPTAKE);
     Symbol capacity = new Symbol.Datum(Demand.value(Names.VO2MAX, uptake), Symbol.Role.FACT);
-    return rules(draft.result, known.vocabulary().with(Names.VO2MAX, capacity));
+    Vocabulary vocabulary = known.vocabulary().with(Names.VO2MAX, capacity);
+    for (EstimateDraft result : draft.results) {
+      Type type = new Type.Measure(result.shown().orElseThrow().unit().kind());
+      vocabulary =
+          vocabulary.with(
+              result.id(), new Symbol.Datum(Demand.value(result.id(), type), Symbol.Role.FACT));
+    }
+    return rules(draft.result, vocabulary);
   }
 
   private List<ProtocolRule> rules(List<RuleDraft> drafts, Vocabulary vocabulary) {

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
+import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.AuthorNotes;
 import org.gradus.protocol.Brake;
 import org.gradus.protocol.Cue;
@@ -116,6 +117,8 @@ final class Draft {
   final List<ChoiceLine> cost = new ArrayList<>();
   final List<ChoiceLine> maxHeartRate = new ArrayList<>();
   final List<EstimateDraft> estimates = new ArrayList<>();
+  final List<EstimateDraft> results = new ArrayList<>();
+  Optional<Scalar> headline = Optional.empty();
   final Map<String, Span> places = new LinkedHashMap<>();
   Optional<Eligibility> eligibility = Optional.empty();
   Optional<RecoveryDraft> recovery = Optional.empty();
@@ -176,13 +179,8 @@ final class Draft {
     recovery.ifPresent(after -> after.stages().forEach(stage -> all.addAll(stage.expressions())));
     cost.forEach(line -> line.when().ifPresent(all::add));
     maxHeartRate.forEach(line -> line.when().ifPresent(all::add));
-    for (EstimateDraft estimate : estimates) {
-      all.add(estimate.vo2max());
-      estimate.onlyWhen().ifPresent(all::add);
-      estimate.term().ifPresent(all::add);
-      estimate.leastSpan().ifPresent(all::add);
-      estimate.locals().values().forEach(local -> all.add(local.value()));
-    }
+    estimates.forEach(estimate -> all.addAll(estimate.expressions()));
+    results.forEach(result -> all.addAll(result.expressions()));
     return all;
   }
 

@@ -24,7 +24,6 @@ final class EquipmentReader {
   private static final String UNIT = "unit";
   private static final String TITLE = "title";
   private static final String RANGE = "range";
-  private static final String PLAIN = "number";
 
   private final Texts texts;
 
@@ -63,7 +62,7 @@ final class EquipmentReader {
 
   private Optional<Equipment.Load> load(Scalar key, Keys keys) {
     String name = key.value();
-    Optional<Unit> unit = keys.needText(UNIT).flatMap(this::unit);
+    Optional<Unit> unit = keys.needText(UNIT).flatMap(texts::unit);
     String title = keys.text(TITLE).map(Scalar::value).orElse(words(name));
     Optional<QuantityRange> range =
         keys.text(RANGE).flatMap(text -> unit.flatMap(of -> range(text, of)));
@@ -158,16 +157,6 @@ final class EquipmentReader {
     return title
         .filter(words -> named)
         .map(words -> new Ergometer(id.value(), words, sound, posture, carries, source));
-  }
-
-  private Optional<Unit> unit(Scalar text) {
-    Optional<Unit> unit =
-        text.value().equals(PLAIN) ? Optional.of(Unit.ONE) : Unit.named(text.value());
-    if (unit.isEmpty()) {
-      texts.notA(
-          text, "a unit", "write a unit such as W, km/h, % or rpm, or number for a plain number");
-    }
-    return unit;
   }
 
   private <T> boolean isNew(Entry entry, String what, Map<String, Placed<T>> declared) {

@@ -1,6 +1,7 @@
 package org.gradus.library;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -8,10 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.ModelError;
+import org.gradus.knowledge.PlausibleRange;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
@@ -84,16 +87,67 @@ final class Estimates {
     return sound ? axis(name) : Optional.empty();
   }
 
+  /** The estimates of the aerobic capacity; one that is the headline comes first. */
   List<EstimateLine> lines() {
+    return lines(draft.estimates, "the estimate ");
+  }
+
+  /** The other results; one that is the headline comes first. */
+  List<EstimateLine> results() {
+    draft.results.forEach(this::isFree);
+    return lines(draft.results, "the result ");
+  }
+
+  private List<EstimateLine> lines(List<EstimateDraft> drafts, String what) {
     List<EstimateLine> lines = new ArrayList<>();
     Set<String> ids = new HashSet<>();
-    for (EstimateDraft estimate : draft.estimates) {
+    for (EstimateDraft estimate : drafts) {
       if (!ids.add(estimate.id())) {
-        problems.add(estimate.where(), Code.G306, "the estimate " + estimate.id());
+        problems.add(estimate.where(), Code.G306, what + estimate.id());
       }
       line(estimate).ifPresent(lines::add);
     }
+    Optional<String> headline = headline();
+    lines.sort(Comparator.comparing(line -> headline.filter(line.id()::equals).isEmpty()));
     return lines;
+  }
+
+  // Rules about results call a result by its id.
+  private void isFree(EstimateDraft result) {
+    boolean taken =
+        vocabulary.meaning(result.id()).isPresent()
+            || Names.OWN.contains(result.id())
+            || draft.estimates.stream().anyMatch(other -> other.id().equals(result.id()));
+    if (taken) {
+      problems.add(
+          result.where(),
+          Code.G305,
+          result.id(),
+          "a free name",
+          "it means something else already; choose another");
+    }
+  }
+
+  /** The id of what is shown first, if the file says it. */
+  Optional<String> headline() {
+    return draft.headline.map(Scalar::value);
+  }
+
+  /** Reports a headline that names nothing. */
+  void checkHeadline() {
+    List<String> ids =
+        Stream.concat(draft.estimates.stream(), draft.results.stream())
+            .map(EstimateDraft::id)
+            .toList();
+    draft
+        .headline
+        .filter(name -> !ids.contains(name.value()) && draft.isWhole("estimates", "results"))
+        .ifPresent(
+            name -> {
+              String otherwise = "there are " + String.join(", ", ids);
+              String help = problems.help(name.value(), ids, otherwise);
+              problems.add(name.span(), Code.G309, "estimate or result", name.value(), help);
+            });
   }
 
   private Optional<EstimateLine> line(EstimateDraft estimate) {
@@ -111,7 +165,11 @@ final class Estimates {
             .leastSpan()
             .flatMap(text -> Formula.of(text, List.of(Kind.values()), local, layout, problems));
     Optional<ModelError> model = estimate.model().flatMap(this::model);
-    return Formula.of(estimate.vo2max(), EquationReader.UPTAKES, local, layout, problems)
+    Optional<EstimateLine.Shown> shown =
+        estimate.shown().map(draft -> shown(estimate, draft, local));
+    List<Kind> kinds =
+        estimate.shown().map(of -> List.of(of.unit().kind())).orElse(EquationReader.UPTAKES);
+    return Formula.of(estimate.formula(), kinds, local, layout, problems)
         .map(
             formula ->
                 new EstimateLine(
@@ -125,7 +183,40 @@ final class Estimates {
                     estimate.error(),
                     estimate.source(),
                     estimate.assumes(),
-                    estimate.cautions()));
+                    estimate.cautions(),
+                    shown));
+  }
+
+  private EstimateLine.Shown shown(
+      EstimateDraft result, EstimateDraft.ShownDraft shown, Vocabulary local) {
+    List<Kind> kind = List.of(shown.unit().kind());
+    Optional<EstimateLine.Reference> reference =
+        shown
+            .reference()
+            .flatMap(
+                expected ->
+                    Formula.of(expected.value(), kind, local, layout, problems)
+                        .map(
+                            value ->
+                                new EstimateLine.Reference(
+                                    value,
+                                    limit(expected.lower(), kind, local),
+                                    limit(expected.upper(), kind, local),
+                                    expected.source())));
+    Optional<PlausibleRange> plausible = Optional.ofNullable(shelf.results.get(result.id()));
+    if (plausible.filter(range -> range.range().low().kind() != shown.unit().kind()).isPresent()) {
+      problems.add(
+          result.where(),
+          Code.G305,
+          result.id() + " (" + shown.unit().kind().phrase() + ")",
+          plausible.orElseThrow().range().low().kind().phrase(),
+          "its plausible range is " + plausible.orElseThrow().range());
+    }
+    return new EstimateLine.Shown(shown.title(), shown.unit(), reference, plausible);
+  }
+
+  private Optional<Formula> limit(Optional<Expression> text, List<Kind> kind, Vocabulary local) {
+    return text.flatMap(limit -> Formula.of(limit, kind, local, layout, problems));
   }
 
   private Optional<ModelError> model(Scalar name) {
@@ -187,12 +278,18 @@ final class Estimates {
   Map<String, Formula> axes(List<EstimateLine> estimates) {
     Map<String, Formula> axes = new LinkedHashMap<>();
     for (EstimateLine estimate : estimates) {
-      Set<Demand> asked = new LinkedHashSet<>(estimate.vo2max().demands());
+      Set<Demand> asked = new LinkedHashSet<>(estimate.formula().demands());
       estimate.onlyWhen().ifPresent(when -> asked.addAll(when.demands()));
+      estimate
+          .shown()
+          .flatMap(EstimateLine.Shown::reference)
+          .ifPresent(expected -> asked.addAll(expected.value().demands()));
       for (Demand demand : asked) {
         boolean reading =
             draft.signals.containsKey(demand.subject()) && demand.type() instanceof Type.Measure;
-        if (reading || demand.aspect() == Aspect.LINE_SLOPE) {
+        if (reading
+            || demand.aspect() == Aspect.LINE_SLOPE
+            || demand.aspect() == Aspect.INTERPOLATED) {
           demand
               .subjects()
               .forEach(name -> axis(name).ifPresent(formula -> axes.put(name, formula)));

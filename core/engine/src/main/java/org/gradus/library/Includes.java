@@ -58,6 +58,8 @@ final class Includes {
     whole.cost.addAll(own.cost);
     whole.maxHeartRate.addAll(own.maxHeartRate);
     whole.estimates.addAll(own.estimates);
+    whole.results.addAll(own.results);
+    whole.headline = own.headline;
     whole.cautions.addAll(own.cautions);
     whole.unmeasured = own.unmeasured;
     whole.accepted.addAll(own.accepted);

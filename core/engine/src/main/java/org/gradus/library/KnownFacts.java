@@ -198,7 +198,7 @@ final class KnownFacts {
 
   private Optional<Fact> fact(Demand demand) {
     return switch (demand.aspect()) {
-      case COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Optional.empty();
+      case COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> Optional.empty();
       default -> Optional.of(protocol.wiring().fact(demand));
     };
   }

@@ -271,32 +271,15 @@ final class Meaning {
     item("cost", draft.cost.stream().map(Meaning::choice).toList());
     item("max_heart_rate", draft.maxHeartRate.stream().map(Meaning::choice).toList());
     item("order of estimates", draft.estimates.stream().map(EstimateDraft::id).toList());
-    for (EstimateDraft estimate : draft.estimates) {
-      List<Object> locals = new ArrayList<>();
-      new TreeMap<>(estimate.locals())
-          .forEach((name, body) -> locals.add(List.of(name, body.value())));
-      List<Object> error = new ArrayList<>();
-      estimate.error().ifPresent(found -> error.addAll(List.of(found.sd(), found.covers())));
-      item(
-          "estimate " + estimate.id(),
-          estimate.from(),
-          estimate.onlyWhen(),
-          locals,
-          estimate.vo2max(),
-          estimate.leastSpan(),
-          estimate
-              .model()
-              .map(
-                  name ->
-                      List.of(
-                          name.value(),
-                          Optional.ofNullable(shelf.models.get(name.value())).map(ModelError::sd))),
-          error);
-      words.add(estimate.assumes());
-      words.addAll(estimate.cautions());
+    draft.estimates.forEach(estimate -> worked("estimate " + estimate.id(), estimate));
+    draft.results.forEach(this::result);
+    draft.headline.ifPresent(first -> item("headline", first.value()));
+    if (!draft.results.isEmpty()) {
+      item("order of results", draft.results.stream().map(EstimateDraft::id).toList());
     }
-    if (!draft.estimates.isEmpty()) {
-      shelf.results.forEach((name, result) -> item("result " + name, result.range()));
+    if (!draft.estimates.isEmpty() || !draft.results.isEmpty()) {
+      Optional.ofNullable(shelf.results.get(Names.VO2MAX))
+          .ifPresent(result -> item("result " + Names.VO2MAX, result.range()));
       shelf.lineRise.ifPresent(rise -> item("line_rise", rise.standardErrors()));
       shelf
           .repeats
@@ -317,6 +300,49 @@ final class Meaning {
                 }
               });
     }
+  }
+
+  private void worked(String item, EstimateDraft estimate) {
+    List<Object> locals = new ArrayList<>();
+    new TreeMap<>(estimate.locals())
+        .forEach((name, body) -> locals.add(List.of(name, body.value())));
+    List<Object> error = new ArrayList<>();
+    estimate.error().ifPresent(found -> error.addAll(List.of(found.sd(), found.covers())));
+    item(
+        item,
+        estimate.from(),
+        estimate.onlyWhen(),
+        locals,
+        estimate.formula(),
+        estimate.leastSpan(),
+        estimate
+            .model()
+            .map(
+                name ->
+                    List.of(
+                        name.value(),
+                        Optional.ofNullable(shelf.models.get(name.value())).map(ModelError::sd))),
+        error);
+    words.add(estimate.assumes());
+    words.addAll(estimate.cautions());
+  }
+
+  private void result(EstimateDraft result) {
+    EstimateDraft.ShownDraft shown = result.shown().orElseThrow();
+    worked("results." + result.id(), result);
+    item("unit of " + result.id(), shown.unit().symbol());
+    words.add(shown.title());
+    shown
+        .reference()
+        .ifPresent(
+            expected ->
+                item(
+                    "reference of " + result.id(),
+                    expected.value(),
+                    expected.lower(),
+                    expected.upper()));
+    Optional.ofNullable(shelf.results.get(result.id()))
+        .ifPresent(range -> item("result " + result.id(), range.range()));
   }
 
   private boolean isRead(Type type) {

@@ -84,6 +84,8 @@ final class Names {
     names.readings(layout);
     names.tellings();
     names.facts.putIfAbsent(VO2MAX, new Fact.Result(VO2MAX));
+    draft.results.forEach(
+        result -> names.facts.putIfAbsent(result.id(), new Fact.Result(result.id())));
     names.tables();
     names.equations();
     List<Written> definitions = names.definitions();

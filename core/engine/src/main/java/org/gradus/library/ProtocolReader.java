@@ -12,6 +12,8 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Draft.Include;
+import org.gradus.library.EstimateDraft.ReferenceDraft;
+import org.gradus.library.EstimateDraft.ShownDraft;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.EstimateLine.Covers;
@@ -23,10 +25,13 @@ import org.gradus.rule.syntax.RuleText;
 import org.gradus.rule.syntax.Selection;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 
 /** Reads what only protocols have, on top of what {@link SetReader} reads. */
 final class ProtocolReader {
 
+  private static final List<Kind> CAPACITY_ERRORS =
+      List.of(Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE, Kind.NUMBER);
   private static final List<String> PURPOSES = List.of("submaximal", "maximal");
 
   private final Problems problems;
@@ -67,6 +72,15 @@ final class ProtocolReader {
           .flatMap(this::estimate)
           .ifPresent(draft.estimates::add);
     }
+    sets.part(
+        "results",
+        draft,
+        () -> {
+          for (YamlNode item : keys.items("results")) {
+            Keys.of(item, "a result", problems).flatMap(this::result).ifPresent(draft.results::add);
+          }
+        });
+    draft.headline = keys.text("headline");
     keys.texts("cautions").forEach(text -> draft.cautions.add(text.value().strip()));
   }
 
@@ -125,6 +139,38 @@ final class ProtocolReader {
   }
 
   private Optional<EstimateDraft> estimate(Keys keys) {
+    Optional<Scalar> model = keys.text("model");
+    return worked(keys, "vo2max", CAPACITY_ERRORS, model, Optional.empty());
+  }
+
+  private Optional<EstimateDraft> result(Keys keys) {
+    String id = keys.peek("id").orElse("");
+    String title = keys.text("title").map(Scalar::value).orElse(id.replace('_', ' '));
+    Optional<Unit> unit = keys.needText("unit").flatMap(texts::unit);
+    Optional<ReferenceDraft> reference =
+        keys.keys("reference", "a reference").flatMap(this::reference);
+    Optional<ShownDraft> shown = unit.map(of -> new ShownDraft(title, of, reference));
+    List<Kind> errors =
+        unit.map(of -> List.of(of.kind(), Kind.NUMBER)).orElse(List.of(Kind.values()));
+    Optional<EstimateDraft> result = worked(keys, "value", errors, Optional.empty(), shown);
+    return unit.isPresent() ? result : Optional.empty();
+  }
+
+  private Optional<ReferenceDraft> reference(Keys keys) {
+    Optional<Expression> value = keys.needText("value").flatMap(texts::expression);
+    Optional<Expression> lower = keys.text("lower").flatMap(texts::expression);
+    Optional<Expression> upper = keys.text("upper").flatMap(texts::expression);
+    Citation source = texts.neededSource(keys);
+    keys.done();
+    return value.map(expected -> new ReferenceDraft(expected, lower, upper, source));
+  }
+
+  private Optional<EstimateDraft> worked(
+      Keys keys,
+      String answer,
+      List<Kind> errors,
+      Optional<Scalar> model,
+      Optional<ShownDraft> shown) {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     Optional<Selection> from =
         keys.needText("from").flatMap(text -> RuleText.selection(text.span(), problems));
@@ -141,15 +187,15 @@ final class ProtocolReader {
           value -> locals.put(name, new Placed<>(entry.key().span(), value)),
           () -> faulty.add(name));
     }
-    Optional<Expression> vo2max = keys.needText("vo2max").flatMap(texts::expression);
+    Optional<Expression> formula = keys.needText(answer).flatMap(texts::expression);
     Optional<Expression> leastSpan = keys.text("least_span").flatMap(texts::expression);
-    Optional<Scalar> model = keys.text("model");
-    Optional<PublishedError> error = keys.keys("error", "error").flatMap(this::error);
+    Optional<PublishedError> error =
+        keys.keys("error", "error").flatMap(inner -> error(inner, errors));
     Citation source = texts.source(keys);
     String assumes = Texts.string(keys.text("assumes"));
     List<String> cautions = keys.texts("cautions").stream().map(Scalar::value).toList();
     keys.done();
-    if (id.isEmpty() || from.isEmpty() || vo2max.isEmpty()) {
+    if (id.isEmpty() || from.isEmpty() || formula.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
@@ -160,21 +206,18 @@ final class ProtocolReader {
             onlyWhen,
             locals,
             faulty,
-            vo2max.get(),
+            formula.get(),
             leastSpan,
             model,
             error,
             source,
             assumes,
-            cautions));
+            cautions,
+            shown));
   }
 
-  private Optional<PublishedError> error(Keys keys) {
-    Optional<Quantity> sd =
-        keys.needText("sd")
-            .flatMap(
-                text ->
-                    texts.spread(text, List.of(Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE, Kind.NUMBER)));
+  private Optional<PublishedError> error(Keys keys, List<Kind> kinds) {
+    Optional<Quantity> sd = keys.needText("sd").flatMap(text -> texts.spread(text, kinds));
     Covers covers =
         oneOf(keys.needText("covers"), List.of("method", "inputs")).equals("inputs")
             ? Covers.INPUTS

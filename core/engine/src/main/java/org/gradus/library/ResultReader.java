@@ -1,6 +1,5 @@
 package org.gradus.library;
 
-import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
@@ -36,10 +35,11 @@ final class ResultReader {
 
   private void result(Keys keys) {
     Optional<Scalar> id = keys.needText("id");
-    Optional<String> result =
-        id.flatMap(text -> texts.word(text, List.of(Names.VO2MAX), word -> word));
+    Optional<String> result = id.filter(texts::isName).map(Scalar::value);
+    boolean capacity = result.filter(Names.VO2MAX::equals).isPresent();
     Optional<QuantityRange> range =
-        keys.needText("range").flatMap(text -> texts.range(text, Kind.UPTAKE));
+        keys.needText("range")
+            .flatMap(text -> capacity ? texts.range(text, Kind.UPTAKE) : texts.range(text));
     Optional<Scalar> check = keys.needText("check");
     Citation source = texts.neededSource(keys);
     keys.done();

@@ -78,6 +78,16 @@ final class Texts {
         : "give it in units such as " + kind.base().symbol();
   }
 
+  /** A unit, or {@code number} for a plain number. */
+  Optional<Unit> unit(Scalar text) {
+    Optional<Unit> unit =
+        text.value().equals("number") ? Optional.of(Unit.ONE) : Unit.named(text.value());
+    if (unit.isEmpty()) {
+      notA(text, "a unit", "write a unit such as W, km/h, % or rpm, or number for a plain number");
+    }
+    return unit;
+  }
+
   /** A step from one value to the next. */
   Optional<Quantity> step(Scalar text, Kind kind) {
     return above(text, quantity(text, kind), "a step above zero");

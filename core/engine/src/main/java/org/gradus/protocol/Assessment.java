@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.gradus.knowledge.LineRise;
 import org.gradus.knowledge.PlausibleRange;
 import org.gradus.knowledge.Repeat;
@@ -17,7 +18,9 @@ import org.gradus.rule.Formula;
  * @param costs oxygen costs, the first that applies
  * @param uptake the oxygen cost that applies, where there is a list of costs
  * @param maxHeartRate the maximal heart rate that applies, where the protocol has one
- * @param estimates estimates in order of preference
+ * @param estimates estimates of the aerobic capacity in order of preference
+ * @param results other results in the order in which they are shown
+ * @param headline the estimate or result that is shown first, where the file names one
  * @param spreads how much readings differ when nothing about the person or the load does
  * @param repeats how much the answers of two tests of an unchanged person differ
  * @param plausible the capacities that can be, where a file says so
@@ -31,15 +34,23 @@ public record Assessment(
     Optional<Formula> uptake,
     Optional<Formula> maxHeartRate,
     List<EstimateLine> estimates,
+    List<EstimateLine> results,
+    Optional<String> headline,
     List<Spread> spreads,
     List<Repeat> repeats,
     Optional<PlausibleRange> plausible,
     Optional<LineRise> lineRise,
     Map<String, String> replaced) {
 
+  /** Every line that works out something: estimates of the capacity, then other results. */
+  public List<EstimateLine> lines() {
+    return Stream.concat(estimates.stream(), results.stream()).toList();
+  }
+
   public Assessment {
     costs = List.copyOf(costs);
     estimates = List.copyOf(estimates);
+    results = List.copyOf(results);
     spreads = List.copyOf(spreads);
     repeats = List.copyOf(repeats);
     replaced = Collections.unmodifiableMap(new LinkedHashMap<>(replaced));

@@ -239,11 +239,11 @@ public final class Protocol {
     return NeededAnswers.of(this);
   }
 
-  /** The signals that estimates are made from as they stand at the end of a stage. */
+  /** The signals that estimates and results are made from as they stand at the end of a stage. */
   public Set<String> readByEstimates() {
     Set<String> signals = new TreeSet<>();
-    for (EstimateLine line : assessment.estimates()) {
-      Set<Demand> demands = new HashSet<>(line.vo2max().demands());
+    for (EstimateLine line : assessment.lines()) {
+      Set<Demand> demands = new HashSet<>(line.formula().demands());
       line.onlyWhen().ifPresent(condition -> demands.addAll(condition.demands()));
       line.term().ifPresent(condition -> demands.addAll(condition.demands()));
       for (Demand demand : demands) {

@@ -38,9 +38,24 @@ public final class Wiring {
    * @param y the formula for what is drawn upwards
    * @param x the formula for what is drawn to the right
    * @param anchor the point it is drawn through besides the stages, if there is one
+   * @param crossing where it is read, if it goes from each stage to the next and is not fitted
    * @param slots where its figures go
    */
-  public record Line(Formula y, Formula x, Optional<Anchor> anchor, List<Place> slots) {
+  public record Line(
+      Formula y,
+      Formula x,
+      Optional<Anchor> anchor,
+      Optional<Crossing> crossing,
+      List<Place> slots) {
+
+    /**
+     * Where a line from each stage to the next is read.
+     *
+     * @param fixed the x in its base unit, where no name gives it
+     * @param named the formula of the name that gives it
+     * @param xName the name of what is drawn to the right
+     */
+    public record Crossing(double fixed, Optional<Formula> named, String xName) {}
 
     /**
      * A point a line is drawn through besides the stages.
@@ -132,10 +147,27 @@ public final class Wiring {
           Formula x = axes.get(names.get(1));
           // Where one is missing the file is faulty, or nothing is worked out from the line.
           if (y != null && x != null && names.stream().allMatch(axes::containsKey)) {
-            lines.add(new Line(y, x, anchor(names, axes), List.copyOf(slots)));
+            lines.add(new Line(y, x, anchor(names, axes), Optional.empty(), List.copyOf(slots)));
           }
         });
+    for (int slot = 0; slot < layout.size(); slot++) {
+      Demand demand = layout.demands().get(slot);
+      List<String> names = demand.subjects();
+      if (demand.aspect() == Aspect.INTERPOLATED && axes.keySet().containsAll(names)) {
+        lines.add(crossing(demand, slot, names.stream().map(axes::get).toList()));
+      }
+    }
     return List.copyOf(lines);
+  }
+
+  private static Line crossing(Demand demand, int slot, List<Formula> axes) {
+    Optional<Formula> named = axes.size() > 2 ? Optional.of(axes.get(2)) : Optional.empty();
+    return new Line(
+        axes.get(0),
+        axes.get(1),
+        Optional.empty(),
+        Optional.of(new Line.Crossing(demand.seconds(), named, demand.subjects().get(1))),
+        List.of(new Line.Place(slot, Aspect.INTERPOLATED)));
   }
 
   private static Optional<Line.Anchor> anchor(List<String> names, Map<String, Formula> axes) {

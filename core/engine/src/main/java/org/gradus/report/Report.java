@@ -186,7 +186,15 @@ public final class Report {
     List<Section> sections = new ArrayList<>();
     sections.add(new EndPart(outcome, capacity, course, references).section());
     sections.add(test.person());
-    sections.add(result.answer());
+    Optional<Section> further = new FurtherResults(capacity, references).section();
+    boolean first =
+        capacity.estimates().isEmpty()
+            || outcome.protocol().assessment().headline().flatMap(capacity::result).isPresent();
+    further.filter(section -> first).ifPresent(sections::add);
+    if (further.isEmpty() || !capacity.estimates().isEmpty()) {
+      sections.add(result.answer());
+    }
+    further.filter(section -> !first).ifPresent(sections::add);
     if (!earlier.isEmpty()) {
       sections.add(progress(capacity, references));
     }

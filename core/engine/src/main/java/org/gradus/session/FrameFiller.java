@@ -160,7 +160,7 @@ final class FrameFiller {
       case EVER -> truth(frame, slot, state.everReported.contains(demand.subject()));
       case COMPLETED -> truth(frame, slot, isCompleted(demand.subject()));
       case COUNT -> frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
-      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE ->
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
           frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
       case VALUE -> value(frame, slot, demand);
       case EARLIER, AVERAGE, HIGHEST, LOWEST ->

@@ -48,7 +48,7 @@ final class Grounds {
   static boolean isReading(Demand demand, Wiring wiring) {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> wiring.fact(demand) instanceof Fact.Read;
-      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
     };
   }
 

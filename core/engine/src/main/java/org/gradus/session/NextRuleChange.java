@@ -293,7 +293,7 @@ final class NextRuleChange {
 
   private boolean isMoving(Demand demand) {
     return switch (demand.aspect()) {
-      case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
       case EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
       case COUNT -> state.phase == Phase.STAGE;
       case VALUE -> isMoving(state.protocol.wiring().fact(demand));

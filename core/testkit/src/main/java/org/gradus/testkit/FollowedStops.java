@@ -95,7 +95,16 @@ final class FollowedStops implements Watch {
   private boolean mayMove(Demand demand) {
     return switch (demand.aspect()) {
       case EVER, COMPLETED -> false;
-      case EARLIER, AVERAGE, HIGHEST, LOWEST, COUNT, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> true;
+      case EARLIER,
+          AVERAGE,
+          HIGHEST,
+          LOWEST,
+          COUNT,
+          LINE_MEAN_X,
+          LINE_MEAN_Y,
+          LINE_SLOPE,
+          INTERPOLATED ->
+          true;
       case VALUE ->
           switch (test.protocol().wiring().fact(demand).dependsOn()) {
             case CLOCK, LOAD -> true;

@@ -45,7 +45,11 @@ public record Gap(String subject, Cause cause, Settle settle) {
     /** How far readings may be off is not known, so they cannot be weighed against an anchor. */
     UNWEIGHTED("no file says how far its readings may be off"),
     /** The stages lie too close together for a line. */
-    TOO_NARROW("the stages lie too close together");
+    TOO_NARROW("the stages lie too close together"),
+    /** No two neighbouring stages have the value between them. */
+    NOT_REACHED("not reached"),
+    /** More than two neighbouring stages have the value between them. */
+    REACHED_AGAIN("reached more than once");
 
     private final String words;
 

@@ -1,5 +1,6 @@
 package org.gradus.rule.check;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -9,6 +10,7 @@ import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
 
 /** The checks of calls: how many arguments, of what kind, and what slots they need. */
@@ -74,6 +76,7 @@ final class Calls {
       case LOOKUP -> lookup(call);
       case LOAD_FOR -> new Solving(checker, findings).loadFor(call);
       case EXTRAPOLATE -> extrapolate(call);
+      case INTERPOLATE -> interpolate(call);
       case EXTRAPOLATE_THROUGH -> extrapolateThrough(call);
     };
   }
@@ -198,6 +201,26 @@ final class Calls {
       return Optional.empty();
     }
     return line(call, y.get(), x.get());
+  }
+
+  // Where it is read is fixed or has a name, as the axes have.
+  private Optional<Type> interpolate(Expression.Call call) {
+    Optional<Type> y = axis(call, 0);
+    Optional<Type> x = axis(call, 1);
+    if (y.isEmpty() || x.isEmpty() || !isLike(call, 1, x.get(), 2)) {
+      return Optional.empty();
+    }
+    List<String> names = new ArrayList<>(List.of(name(call, 0), name(call, 1)));
+    Optional<Quantity> fixed = findings.constant(call.arguments().get(2));
+    if (fixed.isEmpty()) {
+      if (axis(call, 2).isEmpty()) {
+        return Optional.empty();
+      }
+      names.add(name(call, 2));
+    }
+    double at = fixed.map(Quantity::base).orElse(0.0);
+    findings.means(call, findings.slot(new Demand(Aspect.INTERPOLATED, names, at, y.get())));
+    return y;
   }
 
   // The anchor is given by names too, so that each of its figures has a place and a source.

@@ -10,8 +10,9 @@ import org.gradus.unit.Type;
  * @param aspect which view of the subject
  * @param subjects the names: one, or for a line the names of its two axes, y before x, and for a
  *     line through an anchor then those of the anchor's y, its x and the standard deviation of its
- *     x
- * @param seconds the stretch of time the aspect looks back; zero where it looks back over none
+ *     x; for an interpolation those of its axes and perhaps of where it is read
+ * @param seconds the stretch of time the aspect looks back; of an interpolation the x at which it
+ *     is read, in its base unit, where no third name gives it; otherwise zero
  * @param type what the slot holds
  */
 public record Demand(Aspect aspect, List<String> subjects, double seconds, Type type) {
@@ -39,7 +40,9 @@ public record Demand(Aspect aspect, List<String> subjects, double seconds, Type 
     /** The mean y of that line. */
     LINE_MEAN_Y,
     /** The slope of that line, in base units of y per base unit of x. */
-    LINE_SLOPE
+    LINE_SLOPE,
+    /** The y between the two neighbouring of the selected stages where x goes through a value. */
+    INTERPOLATED
   }
 
   public Demand {

@@ -45,6 +45,8 @@ public enum Function {
   LOAD_FOR("load_for(walking, grade, uptake)", 3),
   /** The y of a line through stages, read at an x. */
   EXTRAPOLATE("extrapolate(y, x, at)", 3),
+  /** The y between the two neighbouring stages where x goes through a value. */
+  INTERPOLATE("interpolate(y, x, at)", 3),
   /** The y of a line through stages and an anchor, read at an x. */
   EXTRAPOLATE_THROUGH("extrapolate_through(y, x, anchor_y, anchor_x, anchor_sd, at)", 6);
 

@@ -295,6 +295,7 @@ public final class Planner {
             LOOKUP,
             LOAD_FOR,
             EXTRAPOLATE,
+            INTERPOLATE,
             EXTRAPOLATE_THROUGH ->
             throw new IllegalStateException("has a meaning of its own: " + part.span().text());
       };

@@ -101,6 +101,7 @@ final class Filling {
     switch (demand.aspect()) {
       case EVER, COMPLETED -> frame.set(slot, 0, 0);
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> line(frame, slot, demand);
+      case INTERPOLATED -> interpolated(frame, slot, demand);
       default -> {
         boolean sign = vocabulary.meaning(demand.subject()).filter(Filling::isSign).isPresent();
         if (sign) {
@@ -168,6 +169,21 @@ final class Filling {
           aspect == Aspect.LINE_MEAN_X ? meanX : aspect == Aspect.LINE_MEAN_Y ? meanY : slope,
           0);
     }
+  }
+
+  // Between each two neighbours by hand; y stands before x.
+  private void interpolated(Frame frame, int slot, Demand demand) {
+    List<double[]> points = line.map(Given.Line::points).orElse(List.of());
+    double at = demand.subjects().size() > 2 ? given(demand.subjects().get(2)) : demand.seconds();
+    for (int i = 1; i < points.size(); i++) {
+      double[] one = points.get(i - 1);
+      double[] two = points.get(i);
+      if (one[1] <= at && at <= two[1]) {
+        frame.set(slot, one[0] + (two[0] - one[0]) * (at - one[1]) / (two[1] - one[1]), 0);
+        return;
+      }
+    }
+    frame.miss(slot, Gap.never("the value between the stages", Cause.NOT_REACHED));
   }
 
   private static double mean(List<double[]> points, ToDoubleFunction<double[]> value) {

@@ -246,8 +246,11 @@ final class Grower {
     Expression y = reference(pick(axes));
     Expression x = reference("heart_rate");
     Expression at = value(Kind.HEART_RATE, size);
-    if (random.nextBoolean()) {
+    int way = random.nextInt(4);
+    if (way == 0) {
       return call(Function.EXTRAPOLATE, y, x, at);
+    } else if (way == 1) {
+      return call(Function.INTERPOLATE, y, x, leaf(Kind.HEART_RATE));
     }
     List<String> rates = world.of(new Type.Measure(Kind.HEART_RATE));
     return call(

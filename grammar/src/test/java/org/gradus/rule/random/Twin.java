@@ -225,6 +225,7 @@ record Twin(World world, Readings readings) {
       case "count" -> read(Aspect.COUNT, 0, first);
       case "lookup" -> number(call.arguments().get(1)).flatMap(x -> tabled(first, x));
       case "load_for" -> loadFor(call, number(call.arguments().get(2)));
+      case "interpolate" -> interpolated(call);
       case "extrapolate" -> onLine(call, number(call.arguments().get(2)));
       case "extrapolate_through" -> onLine(call, number(call.arguments().get(5)));
       default -> throw new AssertionError(call.function().text());
@@ -283,6 +284,14 @@ record Twin(World world, Readings readings) {
     Optional<Double> away = join(at, read(Aspect.LINE_MEAN_X, 0, axes), (x, mean) -> x - mean);
     Optional<Double> rise = join(read(Aspect.LINE_SLOPE, 0, axes), away, (a, b) -> a * b);
     return join(read(Aspect.LINE_MEAN_Y, 0, axes), rise, Double::sum);
+  }
+
+  private Optional<Double> interpolated(Expression.Call call) {
+    Expression at = call.arguments().get(2);
+    Optional<Quantity> fixed = written(at);
+    Expression[] names =
+        call.arguments().subList(0, fixed.isPresent() ? 2 : 3).toArray(new Expression[0]);
+    return read(Aspect.INTERPOLATED, fixed.map(Quantity::base).orElse(0.0), names);
   }
 
   private Optional<Double> read(Aspect aspect, double seconds, Expression... subjects) {

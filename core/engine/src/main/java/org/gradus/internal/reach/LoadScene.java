@@ -60,7 +60,8 @@ public final class LoadScene {
     return switch (demand.aspect()) {
       case EVER, COMPLETED -> Box.anything(demand.type());
       case COUNT -> Cell.between(0, protocol.stages().size());
-      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Box.anything(demand.type()).with(Presence.MAYBE);
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
+          Box.anything(demand.type()).with(Presence.MAYBE);
       case EARLIER, AVERAGE, HIGHEST, LOWEST ->
           possible.values(protocol.wiring().fact(demand), demand.type()).with(Presence.MAYBE);
       case VALUE ->

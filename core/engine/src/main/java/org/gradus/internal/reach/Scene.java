@@ -60,7 +60,8 @@ public final class Scene {
     return switch (demand.aspect()) {
       case EVER, COMPLETED -> Box.anything(demand.type());
       case COUNT -> Cell.between(0, protocol.stages().size());
-      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> Box.anything(demand.type()).with(Presence.MAYBE);
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
+          Box.anything(demand.type()).with(Presence.MAYBE);
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> {
         Fact fact = protocol.wiring().fact(demand);
         yield possible.values(fact, demand.type()).with(known.of(fact, demand));
@@ -378,7 +379,7 @@ public final class Scene {
     return switch (demand.aspect()) {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
           protocol.wiring().fact(demand) instanceof Fact.Read;
-      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE -> false;
+      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
     };
   }
 }

@@ -70,6 +70,7 @@ final class ProtocolMap {
             cost ->
                 Named.sourced(Named.values("id", cost.equation().id()), cost.equation().source())));
     map.put("estimates", Named.list(protocol.assessment().estimates(), ProtocolMap::estimate));
+    map.put("results", Named.list(protocol.assessment().results(), ProtocolMap::estimate));
     map.put("cautions", protocol.heading().cautions());
     map.put("sources", Named.list(protocol.heading().sources(), Named::source));
     return map;
@@ -212,7 +213,9 @@ final class ProtocolMap {
     map.put("id", estimate.id());
     map.put("from", estimate.from().span().text());
     estimate.onlyWhen().ifPresent(when -> map.put("onlyWhen", when.span().text()));
-    map.put("vo2max", estimate.vo2max().text());
+    map.put(estimate.shown().isEmpty() ? "vo2max" : "value", estimate.formula().text());
+    estimate.shown().ifPresent(shown -> map.put("title", shown.title()));
+    estimate.shown().ifPresent(shown -> map.put("unit", shown.unit().symbol()));
     estimate.leastSpan().ifPresent(span -> map.put("leastSpan", span.text()));
     estimate
         .error()

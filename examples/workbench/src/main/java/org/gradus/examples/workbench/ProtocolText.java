@@ -98,6 +98,7 @@ final class ProtocolText {
 
   private void figures() {
     part("estimates", protocol.assessment().estimates(), this::estimate);
+    part("results", protocol.assessment().results(), this::estimate);
     rules("of the result", protocol.rules().result());
     part(
         "definitions",
@@ -182,7 +183,7 @@ final class ProtocolText {
             .orElse("");
     return estimate.id()
         + "  "
-        + estimate.vo2max().text()
+        + estimate.formula().text()
         + "  from "
         + estimate.from().span().text()
         + condition

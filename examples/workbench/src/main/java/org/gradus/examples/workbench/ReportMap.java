@@ -68,6 +68,7 @@ final class ReportMap {
     map.put("hindsight", decisions.hindsight());
     capacity.headline().map(Estimate.Available::id).ifPresent(id -> map.put("result", id));
     map.put("estimates", Named.list(capacity.estimates(), ResultMap::estimate));
+    map.put("results", Named.list(capacity.results(), ResultMap::result));
     map.put("findings", Named.list(capacity.findings(), ResultMap::finding));
     map.put("standings", Named.list(capacity.standings(library.norms()), ResultMap::standing));
     bands.ifPresent(by -> map.put("prescription", PlanMap.plan(Training.plan(capacity, by))));

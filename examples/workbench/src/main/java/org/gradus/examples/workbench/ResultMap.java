@@ -5,6 +5,7 @@ import java.util.Map;
 import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Finding;
 import org.gradus.capacity.Interval;
+import org.gradus.capacity.Result;
 import org.gradus.capacity.Standing;
 import org.gradus.knowledge.NormTable;
 import org.gradus.protocol.EstimateLine.PublishedError;
@@ -28,6 +29,31 @@ final class ResultMap {
       map.put("whyNot", estimate.reasons());
     }
     return Named.sourced(map, estimate.source());
+  }
+
+  static Map<String, Object> result(Result result) {
+    Map<String, Object> map = Named.values("id", result.id(), "title", result.title());
+    map.put("available", result.isAvailable());
+    result.value().ifPresent(value -> map.put("value", Named.quantity(value)));
+    result.interval().ifPresent(around -> map.put("interval", interval(around)));
+    result.reference().ifPresent(expected -> map.put("reference", reference(expected)));
+    map.put("words", result.words());
+    Named.put(map, "assumes", result.assumes());
+    Named.put(map, "calculation", result.calculation());
+    map.put("restsOn", Named.list(result.ingredients(), ResultMap::ingredient));
+    result.publishedError().ifPresent(error -> map.put("publishedError", error(error)));
+    map.put("cautions", result.cautions());
+    if (!result.isAvailable()) {
+      map.put("whyNot", result.reasons());
+    }
+    return Named.sourced(map, result.source());
+  }
+
+  private static Map<String, Object> reference(Result.Compared expected) {
+    Map<String, Object> map = Named.values("value", Named.quantity(expected.value()));
+    expected.lower().ifPresent(lower -> map.put("lower", Named.quantity(lower)));
+    expected.upper().ifPresent(upper -> map.put("upper", Named.quantity(upper)));
+    return Named.sourced(map, expected.source());
   }
 
   private static Map<String, Object> interval(Interval around) {
