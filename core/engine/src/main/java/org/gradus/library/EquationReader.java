@@ -119,6 +119,15 @@ final class EquationReader {
     keys.done();
     List<String> known = List.copyOf(shelf.equipment.loads().keySet());
     of.forEach(load -> texts.word(load, known, word -> word));
+    of.stream()
+        .filter(load -> shelf.equipment.isOfAProtocol(load.value()))
+        .forEach(
+            load ->
+                texts.notA(
+                    load,
+                    "a load that a rule set declares",
+                    "move its declaration from the protocol to a rule set, so that every protocol"
+                        + " can use the equation"));
     uptake.flatMap(text -> formula(text, UPTAKES)).ifPresent(planned -> loads(of, planned));
     range.ifPresent(this::condition);
     if (id.isPresent()) {

@@ -3,13 +3,18 @@ package org.gradus.library;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.knowledge.CostEquation;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.protocol.Brake;
 import org.gradus.protocol.Ergometer;
@@ -41,6 +46,7 @@ final class Equipment {
 
   private final SourceFile standard;
   private final Map<String, Placed<Load>> loads = new LinkedHashMap<>();
+  private final Set<SourceFile> ofProtocols = new HashSet<>();
   private final Map<String, Placed<Ergometer>> ergometers = new LinkedHashMap<>();
 
   private Equipment(SourceFile standard) {
@@ -67,6 +73,9 @@ final class Equipment {
    */
   void declare(List<Opened> files) {
     for (Opened file : files) {
+      if (file.header().kind().equals("protocol")) {
+        ofProtocols.add(file.header().where().file());
+      }
       EquipmentReader reader = quiet(file);
       for (Entry entry : file.keys().seenEntries(LOADS)) {
         reader.load(entry).ifPresent(load -> put(loads, load.component().name(), entry, load));
@@ -149,6 +158,29 @@ final class Equipment {
     return setIn(draft).stream()
         .flatMap(load -> Optional.ofNullable(loads.get(load.name())).stream())
         .toList();
+  }
+
+  /**
+   * The files that declare loads of which equations are made. Files of equations count in every
+   * protocol, and so these do.
+   */
+  Set<SourceFile> declaring(Collection<CostEquation> equations) {
+    Set<SourceFile> files = new LinkedHashSet<>();
+    for (CostEquation equation : equations) {
+      for (String name : equation.loads()) {
+        Optional.ofNullable(loads.get(name))
+            .filter(load -> !isStandard(load))
+            .ifPresent(load -> files.add(load.where().file()));
+      }
+    }
+    return files;
+  }
+
+  /** Whether a protocol declares a load, which then no file without it can use. */
+  boolean isOfAProtocol(String name) {
+    return Optional.ofNullable(loads.get(name))
+        .filter(load -> ofProtocols.contains(load.where().file()))
+        .isPresent();
   }
 
   /** Whether the engine's own file declares it, so that it is no part of what files mean. */

@@ -75,6 +75,7 @@ final class Loader {
     opened.forEach(this::read);
     CostSpreads.fill(shelf.costs);
     late.forEach(Runnable::run);
+    shelf.common.addAll(shelf.equipment.declaring(shelf.costs.values()));
     Map<String, Protocol> loaded = new LinkedHashMap<>();
     Map<String, List<SourceFile>> resting = new LinkedHashMap<>();
     Includes includes = new Includes(shelf, problems);

@@ -179,6 +179,26 @@ class OwnEquipmentTest {
   }
 
   @Test
+  void theFilesOfAnyProtocolHoldTheLoadsOfItsEquations() {
+    Library both =
+        Library.of(
+            List.of(
+                SourceFile.of("basin.yaml", BASIN),
+                SourceFile.of("costs.yaml", COSTS),
+                SourceFile.of("walk.yaml", Meadow.WALK),
+                SourceFile.of("watch.yaml", Meadow.WATCH),
+                SourceFile.of("equations.yaml", Meadow.EQUATIONS)));
+    assertThat(Library.of(both.filesOf("meadow-walk")).protocols()).contains("meadow-walk");
+  }
+
+  @Test
+  void anEquationTakesNoLoadThatAProtocolDeclares() {
+    String loads = BASIN.substring(BASIN.indexOf("loads:"), BASIN.indexOf("ergometers:"));
+    assertThat(refused(BASIN.replace(loads, ""), SWIM + loads))
+        .anyMatch(said -> said.contains("flow is not a load that a rule set declares"));
+  }
+
+  @Test
   void aRangeCountsAlsoWhereItsSetIsNotIncluded() {
     String swim = withoutItsSet();
     assertThat(refused(BASIN, swim.replace("0.8 m/s", "2.5 m/s")))
@@ -196,6 +216,7 @@ class OwnEquipmentTest {
   @Test
   void whatIsDeclaredTwiceOrWronglyIsRefused() {
     assertThat(refused(BASIN, SWIM + "loads: { flow: { unit: m/s } }\n"))
+        .filteredOn(said -> said.contains("G306"))
         .singleElement()
         .asString()
         .contains("the load flow (also in a-swim.yaml) is given twice");
