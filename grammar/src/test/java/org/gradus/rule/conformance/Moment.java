@@ -64,8 +64,11 @@ final class Moment {
     }
     String subject = call.group(2);
     String further = call.group(3);
-    if (call.group(1).equals("line")) {
-      return demand.aspect().name().startsWith("LINE")
+    boolean line = call.group(1).equals("line");
+    if (line || call.group(1).equals("interpolated")) {
+      return (line
+              ? demand.aspect().name().startsWith("LINE")
+              : demand.aspect() == Aspect.INTERPOLATED)
           && demand.subjects().equals(Arrays.asList((subject + ", " + further).split(", *")));
     }
     return demand.aspect() == Aspect.valueOf(call.group(1).toUpperCase(Locale.ROOT))
