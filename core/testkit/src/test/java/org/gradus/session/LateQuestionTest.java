@@ -36,7 +36,7 @@ class LateQuestionTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
   }
 
-  @Property(tries = 150, seed = "20261130")
+  @Property(tries = 60, seed = "20261130")
   void whoAsksLateIsAnsweredAsIfHeHadAskedAtEveryMoment(
       @ForAll("tests") TestScript test, @ForAll Random random) {
     TestState state = TestState.begin(test.protocol(), test.person());
@@ -77,7 +77,7 @@ class LateQuestionTest {
     return moments;
   }
 
-  @Property(tries = 150, seed = "20261130")
+  @Property(tries = 60, seed = "20261130")
   void nothingChangesByItselfBeforeItIsSaidTo(
       @ForAll("tests") TestScript test, @ForAll Random random) {
     TestState state = TestState.begin(test.protocol(), test.person());
