@@ -187,7 +187,19 @@ class ArchitectureTest {
         .callMethod(java.time.Instant.class, "now")
         .orShould()
         .dependOnClassesThat()
-        .resideInAnyPackage("java.util.logging..", "java.lang.reflect..", "java.util.concurrent..")
+        .resideInAnyPackage("java.util.logging..", "java.lang.reflect..")
+        .check(withoutGenerated());
+  }
+
+  // It refuses two events at the same time, and everything else is immutable.
+  @Test
+  void onlyASessionKnowsOfThreads() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("org.gradus.session.Session")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("java.util.concurrent..")
         .check(withoutGenerated());
   }
 
