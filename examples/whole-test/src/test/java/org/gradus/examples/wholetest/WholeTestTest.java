@@ -40,11 +40,11 @@ class WholeTestTest {
   void theReportOfTheSecondDayShowsResultStopAndPlan() {
     assertThat(WholeTest.report().text().replaceAll("\\s+", " "))
         .contains("36.7 mL/kg/min (10.5 MET), 95 % interval ")
-        .contains("! The exercise was ended by a stop.")
+        .contains("! The exercise ended at 8:20, 4:20 into walk_2, with STOP for light headed")
         .contains("reported: light headed")
         .contains("put right: heart rate 136 bpm is heart rate 96 bpm; why: misheard")
         .contains("HOLD until 8:00 – the tester's own decision")
-        .contains("The test ended: recovered.")
+        .contains("The person recovered.")
         .contains("- moderate; share of the reserve: 40 to 59 %; heart rate: 106 to 123 bpm");
     assertThat(WholeTest.report().html()).contains("<bdi>Invented person, second day</bdi>");
   }
