@@ -46,7 +46,7 @@ class GrownLawsTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
   }
 
-  @Property(tries = 2_000, seed = "6069532965864854477")
+  @Property(tries = 1_000, seed = "6069532965864854477")
   void everyStepKeepsTheLaws(@ForAll("tests") TestScript test) {
     OF_EVERY_STEP.check(test);
   }
