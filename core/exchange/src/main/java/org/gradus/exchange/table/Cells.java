@@ -2,9 +2,7 @@ package org.gradus.exchange.table;
 
 import java.math.BigDecimal;
 import java.time.Duration;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.session.Times;
 import org.gradus.unit.Unit;
@@ -12,41 +10,21 @@ import org.gradus.unit.Unit;
 /** What stands in single cells. */
 final class Cells {
 
-  private static final Pattern CLOCK =
-      Pattern.compile("(-)?(?:([0-9]{1,4}):)?([0-9]{1,5}):([0-5][0-9])(?:\\.([0-9]{1,9}))?");
   private static final Pattern NUMBER =
       Pattern.compile("[+-]?[0-9]{1,20}(\\.[0-9]{1,20})?([eE][+-]?[0-9]{1,3})?");
   // A spreadsheet takes a text that begins so for a formula.
   private static final String FORMULA = "=+-@'\t\r";
   private static final double LARGEST_WHOLE = 1e15;
-  private static final int NANO_DIGITS = 9;
 
   private Cells() {}
 
-  static String time(Duration time) {
-    Duration size = time.abs();
-    String fraction =
-        size.toNanosPart() == 0
-            ? ""
-            : String.format(Locale.ROOT, ".%09d", size.toNanosPart()).replaceAll("0+$", "");
-    return (time.isNegative() ? "-" : "")
-        + Times.clock(size.minusNanos(size.toNanosPart()))
-        + fraction;
-  }
-
   /** A time; empty when the text is none. */
   static Optional<Duration> time(String cell) {
-    Matcher parts = CLOCK.matcher(cell);
-    if (!parts.matches()) {
+    try {
+      return Optional.of(Times.at(cell));
+    } catch (IllegalArgumentException none) {
       return Optional.empty();
     }
-    long hours = parts.group(2) == null ? 0 : Long.parseLong(parts.group(2));
-    long minutes = Long.parseLong(parts.group(3));
-    String fraction = parts.group(5) == null ? "" : parts.group(5);
-    long nanos = Long.parseLong(fraction + "0".repeat(NANO_DIGITS - fraction.length()));
-    Duration time =
-        Duration.ofSeconds((hours * 60 + minutes) * 60 + Long.parseLong(parts.group(4)), nanos);
-    return Optional.of(parts.group(1) == null ? time : time.negated());
   }
 
   /** A number with all its digits. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import org.gradus.session.Event;
 import org.gradus.session.Loading;
 import org.gradus.session.Reading;
+import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 import org.gradus.unit.Quantity;
 
@@ -27,7 +28,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
   private Map<Column, String> row(Action action, Duration at) {
     Map<Column, String> row = new EnumMap<>(Column.class);
     row.put(Column.NUMBER, Integer.toString(number));
-    row.put(Column.AT, Cells.time(at));
+    row.put(Column.AT, Times.exact(at));
     row.put(Column.ACTION, action.word());
     return row;
   }
@@ -46,7 +47,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
 
   private static void putTaken(Map<Column, String> row, Duration taken, Duration at) {
     if (!taken.equals(at)) {
-      row.put(Column.TAKEN, Cells.time(taken));
+      row.put(Column.TAKEN, Times.exact(taken));
     }
   }
 
@@ -121,7 +122,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
         .ifPresent(
             ramp -> {
               row.put(Column.STEP, in(ramp.step(), load.value()));
-              row.put(Column.EVERY, Cells.time(ramp.every()));
+              row.put(Column.EVERY, Times.exact(ramp.every()));
               row.put(Column.TO, in(ramp.to(), load.value()));
             });
     return row;
@@ -158,8 +159,8 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
     switch (verdict.kind()) {
       case READY -> row.put(Column.NAME, ((Verdict.Ready) verdict).stage());
       case ADVANCE -> row.put(Column.NAME, ((Verdict.Advance) verdict).stage());
-      case HOLD -> row.put(Column.UNTIL, Cells.time(((Verdict.Hold) verdict).until()));
-      case CONTINUE -> row.put(Column.UNTIL, Cells.time(((Verdict.Continue) verdict).until()));
+      case HOLD -> row.put(Column.UNTIL, Times.exact(((Verdict.Hold) verdict).until()));
+      case CONTINUE -> row.put(Column.UNTIL, Times.exact(((Verdict.Continue) verdict).until()));
       case STOP -> row.put(Column.VALUE, Cells.truth(((Verdict.Stop) verdict).rest()));
       case DEFER, MEASURE, FINISH, END, NOT_RECOVERED, OVER -> {}
     }

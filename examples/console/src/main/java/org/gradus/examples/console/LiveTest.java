@@ -108,9 +108,9 @@ final class LiveTest implements AutoCloseable {
                   ? Optional.empty()
                   : Optional.of(
                       "The console was away for "
-                          + TestView.clock(missed)
+                          + Times.clock(missed)
                           + ", until "
-                          + TestView.clock(clock.now())
+                          + Times.clock(clock.now())
                           + ". Everything entered before is here."
                           + lost);
           return new LiveTest(

@@ -31,7 +31,6 @@ import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Retold;
 import org.gradus.session.Session;
-import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 import org.gradus.unit.Type;
 
@@ -457,10 +456,5 @@ final class TestView {
     map.put("needsClearance", outcome.needsClearance());
     map.put("cleared", outcome.clearedAfterStop());
     return map;
-  }
-
-  /** The time as on a stopwatch, for messages. */
-  static String clock(Duration time) {
-    return Times.clock(time);
   }
 }

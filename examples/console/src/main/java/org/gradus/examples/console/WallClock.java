@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import org.gradus.session.Times;
 
 /**
  * The time of a test beside the time of day. The engine has no clock, so the moment at which the
@@ -16,9 +17,6 @@ import java.util.List;
  * console runs, so that a gap can be told after it was killed.
  */
 final class WallClock {
-
-  // No test lasts longer; the engine refuses a later time.
-  private static final Duration LONGEST = Duration.ofHours(24);
 
   private final Path file;
   private final Instant began;
@@ -74,7 +72,7 @@ final class WallClock {
   private Duration at(Instant moment) {
     long millis = (long) (Duration.between(began, moment).toMillis() * speed);
     Duration time = Duration.ofMillis(Math.max(0, millis));
-    return time.compareTo(LONGEST) > 0 ? LONGEST : time;
+    return time.compareTo(Times.LONGEST) > 0 ? Times.LONGEST : time;
   }
 
   /** The time of the test at which the console was last known to run. */
