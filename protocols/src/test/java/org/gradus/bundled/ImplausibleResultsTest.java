@@ -246,7 +246,8 @@ class ImplausibleResultsTest {
     assertThat(Report.of(session).text()).contains("its error is not known");
   }
 
-  // 5.4 mL/kg/min stand in common-spreads.yaml for maximal runs; the step of the distance adds nothing
+  // 5.4 mL/kg/min stand in common-spreads.yaml for maximal runs; the step of the distance adds
+  // nothing
   // to speak of. 1.96 times 5.4 are 10.6 to either side.
   @Test
   void aRunWithoutAPublishedErrorTakesTheWidestOfItsKind() {

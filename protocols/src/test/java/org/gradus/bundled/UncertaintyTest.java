@@ -6,9 +6,7 @@ import static org.gradus.session.Readings.heartRate;
 import static org.gradus.session.Readings.pulse;
 import static org.gradus.session.Times.seconds;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Random;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
@@ -204,7 +202,8 @@ class UncertaintyTest {
   void everyBundledEstimateHasAFigureForItsMethod() {
     for (String id : Bundled.library().protocols()) {
       for (EstimateLine line : Bundled.library().protocol(id).assessment().estimates()) {
-        boolean published = line.error().filter(error -> error.covers() == Covers.METHOD).isPresent();
+        boolean published =
+            line.error().filter(error -> error.covers() == Covers.METHOD).isPresent();
         assertThat(published || line.model().isPresent()).as(id + " " + line.id()).isTrue();
       }
     }
