@@ -1,7 +1,13 @@
 package org.gradus.capacity;
 
 import java.util.Optional;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.knowledge.Given;
 import org.gradus.knowledge.NormTable;
+import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Person;
+import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Quantity;
 
 /** Where a value stands in a table of reference values. */
@@ -12,6 +18,40 @@ public sealed interface Standing {
 
   /** In words. */
   String words();
+
+  /**
+   * Where a value stands in a table by itself, without a test.
+   *
+   * <pre>{@code
+   * Person woman = Person.builder().age(46).sex(FEMALE).build();
+   * Standing.of(library.norm(id), woman, Quantity.of(31, Unit.ML_PER_KG_PER_MINUTE)).words();
+   * }</pre>
+   *
+   * <p>On which ergometer and in which test the value was found, the caller knows: {@link
+   * NormTable#ergometer} and {@link NormTable#protocol} say for which the table is.
+   *
+   * @return its place, or {@link Nowhere} with the reason: the table is not for this person, or has
+   *     no figures for this age
+   * @throws ReadingRefused when the value is of another kind than the table
+   */
+  static Standing of(NormTable table, Person person, Quantity value) {
+    if (value.kind() != table.unit().kind()) {
+      throw new ReadingRefused(
+          Code.G508,
+          table.of(),
+          value.toString(),
+          "the table "
+              + table.id()
+              + " is in "
+              + table.unit().symbol()
+              + ", "
+              + table.unit().kind().phrase());
+    }
+    Given given = person.given();
+    return table.when().test(given) == Truth.TRUE
+        ? NormPlace.of(table, value, person.value(Attribute.AGE), Optional.empty())
+        : new Nowhere(table, String.join("; ", table.when().against(given)));
+  }
 
   /**
    * Among the percentiles of a table.

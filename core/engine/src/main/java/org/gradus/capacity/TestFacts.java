@@ -3,7 +3,6 @@ package org.gradus.capacity;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.knowledge.Given;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Person;
 import org.gradus.unit.Quantity;
@@ -47,10 +46,7 @@ public record TestFacts(
 
   /** All of it by the names that formulas use. */
   public Given given() {
-    Given given = Given.NOTHING;
-    for (Attribute attribute : Attribute.values()) {
-      given = given.with(attribute.word(), person.value(attribute));
-    }
+    Given given = person.given();
     for (Map.Entry<String, Quantity> reading : readings.entrySet()) {
       given = given.with(reading.getKey(), reading.getValue());
     }

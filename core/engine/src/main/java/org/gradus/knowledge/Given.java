@@ -4,12 +4,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.plan.Frame;
+import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
 /**
@@ -43,6 +47,38 @@ public record Given(Map<String, Double> values) {
   /** With a quantity, if there is one. */
   public Given with(String name, Optional<Quantity> quantity) {
     return quantity.map(value -> with(name, value)).orElse(this);
+  }
+
+  /**
+   * With values that a host gives.
+   *
+   * @param known the names there are, with their kinds
+   * @throws ReadingRefused when a value has another name or is of another kind
+   */
+  public Given with(Map<String, Quantity> given, Map<String, Kind> known) {
+    Map<String, Double> more = new LinkedHashMap<>(values);
+    for (Map.Entry<String, Quantity> value : given.entrySet()) {
+      more.put(value.getKey(), checked(value.getKey(), value.getValue(), known).base());
+    }
+    return new Given(more);
+  }
+
+  private static Quantity checked(String name, Quantity value, Map<String, Kind> known) {
+    Kind kind = known.get(name);
+    if (kind == null) {
+      throw new ReadingRefused(
+          Code.G508,
+          name,
+          value.toString(),
+          "names are " + String.join(", ", new TreeSet<>(known.keySet())));
+    } else if (kind != value.kind()) {
+      throw new ReadingRefused(
+          Code.G508,
+          name,
+          value.toString(),
+          "it takes " + kind.phrase() + ", as in " + kind.base());
+    }
+    return value;
   }
 
   /** Whether a name has a value. */

@@ -1,7 +1,9 @@
 package org.gradus.knowledge;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.gradus.unit.Kind;
 
 /**
  * Bands of exercise intensity, with what turns them into heart rates, uptakes, energies and loads.
@@ -28,6 +30,13 @@ public record IntensityBands(
     List<Exercise> exercises,
     Optional<WeeklyVolume> volume,
     List<String> cautions) {
+
+  /** What is known of a person's abilities, by the names that methods use, with its kind. */
+  public static final Map<String, Kind> ABILITIES =
+      Map.of(
+          "vo2max", Kind.UPTAKE,
+          "max_heart_rate", Kind.HEART_RATE,
+          "resting.heart_rate", Kind.HEART_RATE);
 
   public IntensityBands {
     bands = List.copyOf(bands);

@@ -42,7 +42,8 @@ final class EnergyReader {
     if (id.isPresent() && rate.isPresent()) {
       String name = id.get().value();
       EnergyEquation energy = new EnergyEquation(name, rate.get(), source);
-      if (shelf.energies.putIfAbsent(name, energy) != null) {
+      boolean taken = shelf.costs.containsKey(name) || shelf.maxHeartRates.containsKey(name);
+      if (taken || shelf.energies.putIfAbsent(name, energy) != null) {
         texts.problems().add(id.get().span(), Code.G306, "the energy " + name);
       }
     } else {

@@ -1,17 +1,13 @@
 package org.gradus.library;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
-import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.Given;
 import org.gradus.knowledge.Proviso;
 import org.gradus.knowledge.Reckoning;
-import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
@@ -19,8 +15,9 @@ import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 
 /**
- * An equation of a library, to be worked out by itself: the oxygen cost of a load, or a maximal
- * heart rate predicted from age. Immutable; shared freely between threads.
+ * An equation of a library, to be worked out by itself: the oxygen cost of a load, a maximal heart
+ * rate predicted from age, or the energy that an uptake spends in a minute. Immutable; shared
+ * freely between threads.
  *
  * <pre>{@code
  * Equation walking = library.equation("walking");
@@ -106,7 +103,8 @@ public final class Equation {
   /**
    * Works it out for nobody in particular.
    *
-   * @param values by name: {@code speed}, {@code grade}, {@code power}, {@code mass}, {@code age}
+   * @param values by name: {@code speed}, {@code grade}, {@code power}, {@code mass}, {@code age},
+   *     {@code uptake}
    * @throws ReadingRefused when a value is of another kind, or has a name no equation knows
    */
   public Answer at(Map<String, Quantity> values) {
@@ -121,14 +119,7 @@ public final class Equation {
    * @throws ReadingRefused when a value is of another kind, or has a name no equation knows
    */
   public Answer at(Person person, Map<String, Quantity> values) {
-    Given given = Given.NOTHING;
-    for (Attribute attribute : Attribute.values()) {
-      given = given.with(attribute.word(), person.value(attribute));
-    }
-    for (Map.Entry<String, Quantity> value : new LinkedHashMap<>(values).entrySet()) {
-      refuseUnlessKnown(value.getKey(), value.getValue());
-      given = given.with(value.getKey(), value.getValue());
-    }
+    Given given = person.given().with(values, names);
     double found = formula.value(given);
     if (Double.isNaN(found)) {
       return new Answer(Optional.empty(), Optional.empty(), Truth.UNKNOWN, formula.gaps(given));
@@ -140,23 +131,6 @@ public final class Equation {
       reasons = applies == Truth.TRUE ? List.of() : range.get().against(given);
     }
     return new Answer(Optional.of(quantity(found)), interval(found), applies, reasons);
-  }
-
-  private void refuseUnlessKnown(String name, Quantity value) {
-    Kind kind = names.get(name);
-    if (kind == null) {
-      throw new ReadingRefused(
-          Code.G508,
-          name,
-          value.toString(),
-          "names are " + String.join(", ", new TreeSet<>(names.keySet())));
-    } else if (kind != value.kind()) {
-      throw new ReadingRefused(
-          Code.G508,
-          name,
-          value.toString(),
-          "it takes " + kind.phrase() + ", as in " + kind.base());
-    }
   }
 
   private Optional<QuantityRange> interval(double value) {

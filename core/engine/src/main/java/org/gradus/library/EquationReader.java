@@ -11,6 +11,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.CostEquation;
+import org.gradus.knowledge.EnergyEquation;
 import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.knowledge.Proviso;
 import org.gradus.knowledge.Reckoning;
@@ -68,6 +69,19 @@ final class EquationReader {
               rate.onlyWhen(),
               Optional.of(rate.spread()),
               rate.source()));
+    }
+    Map<String, Kind> known = PersonNames.measures(shelf.equipment);
+    known.put("uptake", Kind.UPTAKE);
+    for (EnergyEquation energy : shelf.energies.values()) {
+      equations.put(
+          energy.id(),
+          new Equation(
+              energy.id(),
+              energy.rate(),
+              known,
+              Optional.empty(),
+              Optional.empty(),
+              energy.source()));
     }
     return Map.copyOf(equations);
   }
@@ -213,6 +227,7 @@ final class EquationReader {
     boolean taken =
         shelf.costs.containsKey(id.value())
             || shelf.maxHeartRates.containsKey(id.value())
+            || shelf.energies.containsKey(id.value())
             || shelf.replacement(id.value()).isPresent();
     boolean kept = Choices.KEPT.contains(id.value());
     if (taken) {

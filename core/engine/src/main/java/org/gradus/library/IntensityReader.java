@@ -34,19 +34,19 @@ import org.gradus.unit.QuantityRange;
  */
 final class IntensityReader {
 
-  private static final Map<String, Kind> ABILITIES =
-      Map.of(
-          "share", Kind.NUMBER,
-          "vo2max", Kind.UPTAKE,
-          "max_heart_rate", Kind.HEART_RATE,
-          "resting.heart_rate", Kind.HEART_RATE);
-  private static final Vocabulary NAMES = PersonNames.with(ABILITIES);
+  private static final Vocabulary NAMES = names();
   private static final List<Kind> INTENSITIES = List.of(Kind.HEART_RATE, Kind.UPTAKE);
 
   private final Texts texts;
   private final Problems problems;
   private final Shelf shelf;
   private final Header header;
+
+  private static Vocabulary names() {
+    Map<String, Kind> names = new LinkedHashMap<>(IntensityBands.ABILITIES);
+    names.put("share", Kind.NUMBER);
+    return PersonNames.with(names);
+  }
 
   IntensityReader(Texts texts, Shelf shelf, Header header) {
     this.texts = texts;

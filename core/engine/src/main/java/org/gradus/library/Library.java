@@ -213,7 +213,7 @@ public final class Library {
     return named("intensity bands", "intensity bands", id, loaded.bands());
   }
 
-  /** The ids of all equations, sorted: oxygen costs and maximal heart rates. */
+  /** The ids of all equations, sorted: oxygen costs, maximal heart rates and energies. */
   public List<String> equations() {
     return loaded.equations().keySet().stream().sorted().toList();
   }
@@ -226,6 +226,17 @@ public final class Library {
    */
   public Equation equation(String id) {
     return named("equation", "equations", id, loaded.equations());
+  }
+
+  /**
+   * A table of reference values, in which a value can be looked up by itself: {@link
+   * org.gradus.capacity.Standing#of}.
+   *
+   * @param id its id; {@link #norms} has all of them
+   * @throws NotFound when there is none of that id
+   */
+  public NormTable norm(String id) {
+    return named("table of norms", "tables of norms", id, loaded.norms());
   }
 
   /** All tables of reference values, by their ids. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.knowledge.Given;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
@@ -50,6 +51,15 @@ public final class Person {
   public Optional<Quantity> value(Attribute attribute) {
     refuseNull("an attribute", attribute, "name one of Attribute");
     return Optional.ofNullable(values.get(attribute));
+  }
+
+  /** All that is known, by the names that formulas use. */
+  public Given given() {
+    Given given = Given.NOTHING;
+    for (Map.Entry<Attribute, Quantity> value : values.entrySet()) {
+      given = given.with(value.getKey().word(), value.getValue());
+    }
+    return given;
   }
 
   // A host may hand over what it does not know; counting that as anything would be a guess.

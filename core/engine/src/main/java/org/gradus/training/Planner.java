@@ -6,8 +6,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import org.gradus.capacity.Capacity;
-import org.gradus.capacity.Estimate;
 import org.gradus.knowledge.Band;
 import org.gradus.knowledge.Band.Measure;
 import org.gradus.knowledge.EnergyEquation;
@@ -25,25 +23,30 @@ import org.gradus.unit.Unit;
 /** Works out the bands of one person. */
 final class Planner {
 
-  private static final String VO2MAX = "vo2max";
+  static final String VO2MAX = "vo2max";
 
   private final IntensityBands bands;
   private final Given given;
   private final Optional<Quantity> mass;
   private final Map<String, LoadRange> possible;
-  private final Map<String, Quantity> readings;
   private final Optional<IntensityMethod> byHeartRate;
   private final Optional<IntensityMethod> byUptake;
 
-  Planner(Capacity capacity, IntensityBands bands) {
+  /**
+   * @param given what is known of the person
+   * @param possible what the components of a load can be, by name, where that is known
+   */
+  Planner(Given given, Map<String, LoadRange> possible, IntensityBands bands) {
     this.bands = bands;
-    this.given =
-        capacity.facts().given().with(VO2MAX, capacity.headline().map(Estimate.Available::vo2max));
-    this.readings = capacity.facts().readings();
-    this.possible = capacity.facts().loads();
-    this.mass = capacity.facts().person().value(Attribute.MASS);
+    this.given = given;
+    this.possible = possible;
+    this.mass = of(Attribute.MASS.word(), Unit.KILOGRAM);
     this.byHeartRate = method(Kind.HEART_RATE);
     this.byUptake = method(Kind.UPTAKE);
+  }
+
+  private Optional<Quantity> of(String name, Unit unit) {
+    return Optional.ofNullable(given.values().get(name)).map(base -> Quantity.ofBase(base, unit));
   }
 
   // The first that applies to this person and has all it needs.
@@ -71,8 +74,8 @@ final class Planner {
 
   // With one of the two wrong every method would give rates, some of them below that at rest.
   private Optional<String> upsideDown() {
-    Optional<Quantity> maximum = Optional.ofNullable(readings.get("max_heart_rate"));
-    Optional<Quantity> rest = Optional.ofNullable(readings.get("resting.heart_rate"));
+    Optional<Quantity> maximum = of("max_heart_rate", Unit.BPM);
+    Optional<Quantity> rest = of("resting.heart_rate", Unit.BPM);
     return maximum.isPresent()
             && rest.isPresent()
             && !Quantity.isBelow(rest.get().base(), maximum.get().base())

@@ -2,14 +2,21 @@ package org.gradus.training;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Clearance;
+import org.gradus.capacity.Estimate.Available;
 import org.gradus.capacity.TestFacts;
+import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.knowledge.Exercise;
+import org.gradus.knowledge.Given;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.WeeklyVolume;
 import org.gradus.protocol.Attribute;
+import org.gradus.protocol.Person;
+import org.gradus.unit.Quantity;
 
 /**
  * How to train by a result: each band of intensity as heart rate, uptake, rating, energy and load.
@@ -85,12 +92,43 @@ public record Training(
     if (capacity.clearance() == Clearance.OUTSTANDING) {
       return new Training(bands, Optional.of(AFTER_A_STOP), List.of(), Optional.empty(), List.of());
     }
-    Planner planner = new Planner(capacity, bands);
-    List<BandPlan> plans = bands.bands().stream().map(planner::plan).toList();
-    List<String> remarks = new ArrayList<>();
-    if (capacity.clearance() == Clearance.GIVEN) {
-      remarks.add(CLEARED);
+    TestFacts facts = capacity.facts();
+    Given given = facts.given().with(Planner.VO2MAX, capacity.headline().map(Available::vo2max));
+    return plan(
+        new Planner(given, facts.loads(), bands),
+        bands,
+        capacity.clearance() == Clearance.GIVEN ? List.of(CLEARED) : List.of());
+  }
+
+  /**
+   * Works out bands by values that are known without a test, such as a capacity that was measured.
+   * Nothing is known of a stop here: whoever calls this knows that the person may exercise.
+   *
+   * <pre>{@code
+   * Training.of(bands, person, Map.of("resting.heart_rate", bpm(60), "max_heart_rate", bpm(180)))
+   *     .band("moderate");                   // 108 to 131 bpm
+   * }</pre>
+   *
+   * @param person whose age, sex, mass and medicine count
+   * @param values by the names of {@link IntensityBands#ABILITIES}; what is left out is not known,
+   *     and a remark says what cannot be worked out without it
+   * @throws ReadingRefused when a value has another name, is of another kind or not above zero
+   */
+  public static Training of(IntensityBands bands, Person person, Map<String, Quantity> values) {
+    Given given = person.given().with(values, IntensityBands.ABILITIES);
+    values.forEach(Training::refuseUnlessAboveZero);
+    return plan(new Planner(given, Map.of(), bands), bands, List.of());
+  }
+
+  static void refuseUnlessAboveZero(String name, Quantity value) {
+    if (!(value.base() > 0)) {
+      throw new ReadingRefused(Code.G508, name, value.toString(), "it has to be above zero");
     }
+  }
+
+  private static Training plan(Planner planner, IntensityBands bands, List<String> first) {
+    List<BandPlan> plans = bands.bands().stream().map(planner::plan).toList();
+    List<String> remarks = new ArrayList<>(first);
     remarks.addAll(planner.remarks());
     remarks.addAll(bands.cautions());
     return new Training(bands, Optional.empty(), plans, bands.volume(), remarks);
