@@ -17,6 +17,7 @@ final class Laboratory {
           "basin-equations.yaml",
           "flume-steps.yaml",
           "rowing-lactate.yaml",
+          "work-and-rest.yaml",
           "laboratory-results.yaml");
 
   private Laboratory() {}

@@ -179,7 +179,8 @@ class SchemaTest {
           .forEach(
               entry -> {
                 JsonNode keys = mapping(entry.getValue());
-                boolean choice = keys.path("properties").has("series");
+                boolean choice =
+                    keys.path("properties").has("series") || keys.path("properties").has("repeat");
                 if (keys.has("properties") && keys.has("additionalProperties") && !choice) {
                   closed.add(name + " " + entry.getKey());
                 }
@@ -194,7 +195,8 @@ class SchemaTest {
     JsonNode all = JSON.readTree(schemaText("common")).path("$defs");
     List<JsonNode> forms = new ArrayList<>();
     all.path("stage").path("anyOf").forEach(forms::add);
-    List.of("single", "series", "recovery_stage").forEach(form -> forms.add(all.path(form)));
+    List.of("single", "pause", "series", "block", "recovery_stage")
+        .forEach(form -> forms.add(all.path(form)));
     forms.forEach(form -> form.path("properties").fieldNames().forEachRemaining(keys::add));
     keys.removeAll(LOADS);
     assertThat(keys).contains("lasts", "stage_end", "series");

@@ -76,7 +76,7 @@ final class SignalCheck {
     Optional<MeasureLine> line = protocol.schedule().lineOf(signal);
     for (Stage stage : protocol.stages()) {
       boolean due = line.filter(read -> isDue(read, stage)).isPresent();
-      if (!stage.warmUp() && !due) {
+      if (stage.isCounted() && !due) {
         never.add(stage.id());
       }
     }

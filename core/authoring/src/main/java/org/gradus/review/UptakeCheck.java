@@ -40,7 +40,7 @@ final class UptakeCheck {
     for (Stage stage : protocol.stages()) {
       for (int place : paths.before(stage.place())) {
         Stage before = protocol.stages().get(place);
-        if (!before.warmUp() && !stage.warmUp() && falls(before, stage)) {
+        if (before.isCounted() && stage.isCounted() && falls(before, stage)) {
           break;
         }
       }

@@ -91,7 +91,7 @@ final class Demands {
   static void refuseUnlessPossible(Protocol protocol) {
     boolean open = protocol.stages().stream().anyMatch(Stage::untilDone);
     boolean bare =
-        protocol.stages().stream().anyMatch(stage -> !stage.warmUp() && stage.loads().isEmpty());
+        protocol.stages().stream().anyMatch(stage -> stage.isCounted() && stage.loads().isEmpty());
     boolean ramp =
         protocol.stages().stream()
             .flatMap(stage -> stage.loads().stream())

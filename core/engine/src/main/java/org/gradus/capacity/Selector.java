@@ -52,7 +52,12 @@ final class Selector {
       return open(enough(some, end.count(), from), line);
     } else if (from instanceof Selection.One one) {
       return enough(
-          fit.stream().filter(stage -> stage.id().equals(one.stage().text())).toList(), 1, from);
+          outcome.stages().stream()
+              .filter(stage -> stage.id().equals(one.stage().text()))
+              .filter(stage -> stage.pause() ? stage.completed() : fits(stage, line))
+              .toList(),
+          1,
+          from);
     }
     return new Selected(List.of(), lacking(isOfRecovery(line) ? "recovery" : "finish"));
   }
@@ -67,7 +72,9 @@ final class Selector {
     Set<String> missing = new LinkedHashSet<>();
     for (StageResult stage : outcome.stages()) {
       Frame frame = frames.of(stage);
-      if (stage.completed() && !stage.warmUp() && line.term().get().test(frame) == Truth.UNKNOWN) {
+      if (stage.completed()
+          && stage.isCounted()
+          && line.term().get().test(frame) == Truth.UNKNOWN) {
         missing.addAll(Missing.words(outcome.protocol(), frame, line.term().get().gaps(frame)));
       }
     }
@@ -79,7 +86,7 @@ final class Selector {
   // Without a word like completed these are the last stages of the exercise and no others: a line
   // that was to be read between them would otherwise be read beyond two earlier ones, unsaid.
   private Selected lastOnes(Selection.FromEnd end) {
-    List<StageResult> all = outcome.stages().stream().filter(stage -> !stage.warmUp()).toList();
+    List<StageResult> all = outcome.stages().stream().filter(StageResult::isCounted).toList();
     List<StageResult> last = all.subList(Math.max(0, all.size() - end.count()), all.size());
     return last.stream()
         .filter(stage -> !stage.completed())
@@ -112,7 +119,7 @@ final class Selector {
 
   private boolean fits(StageResult stage, EstimateLine line) {
     return stage.completed()
-        && !stage.warmUp()
+        && stage.isCounted()
         && (line.term().isEmpty() || line.term().get().test(frames.of(stage)) == Truth.TRUE);
   }
 

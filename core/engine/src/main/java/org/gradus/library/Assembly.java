@@ -4,13 +4,16 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
 import org.gradus.internal.LibraryKey;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
@@ -92,10 +95,12 @@ final class Assembly {
             rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
             results());
     uniqueRules();
-    Schedule schedule = schedule(draft.measure);
+    Schedule schedule = schedule(draft.measure, new ReadIn(draft, problems)::stages);
     Optional<Recovery> recovery =
         draft.recovery.map(
-            r -> new Recovery(stages(r.stages()), schedule(r.measure()), r.atMost()));
+            r ->
+                new Recovery(
+                    stages(r.stages()), schedule(r.measure(), this::afterwards), r.atMost()));
     Estimates estimates = new Estimates(draft, shelf, known.vocabulary(), layout, problems);
     estimates.checkHeadline();
     Assessment assessment =
@@ -223,9 +228,11 @@ final class Assembly {
   }
 
   private void uniqueRules() {
-    Set<String> ids = new HashSet<>();
+    Map<String, Span> ids = new HashMap<>();
     for (RuleDraft rule : draft.rules()) {
-      if (!ids.add(rule.id())) {
+      // The stages of a block have their rules in common, each written once.
+      Span other = ids.putIfAbsent(rule.id(), rule.where());
+      if (other != null && !other.equals(rule.where())) {
         problems.add(rule.where(), Code.G306, "the rule id " + rule.id());
       }
     }
@@ -234,6 +241,8 @@ final class Assembly {
   private List<Stage> stages(List<StageDraft> drafts) {
     List<Stage> stages = new ArrayList<>();
     Set<String> ids = new HashSet<>();
+    // The rounds of a block have the same rules: one that can hold in some round can hold.
+    IdentityHashMap<List<RuleDraft>, List<ProtocolRule>> own = new IdentityHashMap<>();
     for (StageDraft stage : drafts) {
       if (!ids.add(stage.id()) && !stage.id().isEmpty()) {
         problems.add(stage.where(), Code.G306, "the stage " + stage.id());
@@ -247,14 +256,26 @@ final class Assembly {
               values.loads(stage),
               stage.posture(),
               stage.warmUp(),
-              stage.ownRules().map(this::rules),
-              stage.source()));
+              stage.ownRules().map(rules -> own.computeIfAbsent(rules, this::rules)),
+              stage.source(),
+              stage.pause(),
+              stage.round().map(StageDraft.RoundDraft::round)));
     }
     return stages;
   }
 
-  private Schedule schedule(List<MeasureDraft> lines) {
-    return new Schedule(lines.stream().map(line -> line.with(this::time)).toList());
+  private Schedule schedule(List<MeasureDraft> lines, Function<MeasureDraft, List<String>> stages) {
+    return new Schedule(
+        lines.stream().map(line -> line.with(this::time).in(stages.apply(line))).toList());
+  }
+
+  private List<String> afterwards(MeasureDraft line) {
+    line.in()
+        .forEach(
+            name ->
+                problems.add(
+                    name.span(), Code.G302, "in", "a line of recovery", "read it all along"));
+    return List.of();
   }
 
   private Optional<Duration> time(YamlNode.Scalar name) {

@@ -137,9 +137,7 @@ final class KnownFacts {
   private void stageClocks(ProtocolRule rule) {
     for (Demand demand : demands(rule)) {
       boolean ofStage =
-          demand.aspect() == Aspect.VALUE
-              && protocol.wiring().fact(demand) instanceof Fact.Clock clock
-              && isOfStage(clock.which());
+          demand.aspect() == Aspect.VALUE && isOfStage(protocol.wiring().fact(demand));
       if (ofStage) {
         problems.add(
             rule.rule().sentence().span(),
@@ -151,8 +149,11 @@ final class KnownFacts {
     }
   }
 
-  private static boolean isOfStage(Fact.Clock.Which clock) {
-    return switch (clock) {
+  private static boolean isOfStage(Fact fact) {
+    if (!(fact instanceof Fact.Clock clock)) {
+      return fact instanceof Fact.Round;
+    }
+    return switch (clock.which()) {
       case STAGE_TIME, STAGE_NUMBER, STAGE -> true;
       case TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> false;
     };

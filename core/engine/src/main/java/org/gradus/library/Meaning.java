@@ -206,6 +206,9 @@ final class Meaning {
           line.scale(),
           line.named(),
           line.posture());
+      if (!line.in().isEmpty()) {
+        item(where + "stages of measure " + signals, line.in());
+      }
     }
     item("order of " + where + "measure", order);
   }
@@ -229,6 +232,13 @@ final class Meaning {
       String id = where + stage.id();
       item(id + ".lasts", stage.lasts(), stage.untilDone());
       item(id + ".warm_up", stage.warmUp());
+      if (stage.pause()) {
+        item(id + ".pause", stage.pause());
+      }
+      stage
+          .round()
+          .map(StageDraft.RoundDraft::round)
+          .ifPresent(round -> item(id + ".round", round.block(), round.number()));
       item(id + ".posture", stage.posture());
       item(id + ".load", stage.loads().stream().map(StageDraft.LoadDraft::name).toList());
       for (StageDraft.LoadDraft load : stage.loads()) {

@@ -11,6 +11,7 @@ import org.gradus.protocol.MeasureLine;
  * A line of a schedule with the places of the names in it.
  *
  * @param line the line, but for the times that settings give
+ * @param in the stages in which it is read, as they were written; none: all
  * @param bySetting the settings that give its times, by the key under which they stand
  */
 record MeasureDraft(
@@ -18,6 +19,7 @@ record MeasureDraft(
     List<Scalar> read,
     Optional<Scalar> scale,
     Optional<Scalar> named,
+    List<Scalar> in,
     Map<String, Scalar> bySetting) {
 
   /** Finds the time that a setting gives. */
@@ -40,7 +42,8 @@ record MeasureDraft(
         line.ifMissing(),
         line.scale(),
         line.named(),
-        line.posture());
+        line.posture(),
+        line.in());
   }
 
   private Optional<Duration> time(String key, Times times) {

@@ -50,10 +50,17 @@ final class Measuring {
   // Rules read a signal by its first line; a second one would ask for readings that nobody looks
   // at.
   private void onceInAStage() {
+    ReadIn stages = new ReadIn(draft, new Problems());
+    List<String> all = draft.stages.stream().map(StageDraft::id).distinct().toList();
     Set<String> read = new HashSet<>();
     for (MeasureDraft line : draft.measure) {
+      List<String> in = line.in().isEmpty() ? all : stages.stages(line);
       for (Scalar signal : line.read()) {
-        if (!read.add(signal.value()) && line.named().isEmpty()) {
+        boolean again = false;
+        for (String stage : in.isEmpty() ? List.of("") : in) {
+          again |= !read.add(stage + " " + signal.value());
+        }
+        if (again && line.named().isEmpty()) {
           problems.add(signal.span(), Code.G306, "the reading " + signal.value());
         }
       }

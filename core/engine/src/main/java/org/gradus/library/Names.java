@@ -80,6 +80,7 @@ final class Names {
     names.people();
     names.loads();
     names.clocks();
+    names.rounds();
     names.settings(settings, meaning);
     names.readings(layout);
     names.tellings();
@@ -125,6 +126,27 @@ final class Names {
 
   private void clock(String name, Type type, Fact.Clock.Which which) {
     fact(name, type, Role.FACT, new Fact.Clock(which));
+  }
+
+  // A block gives its rounds a number; all its stages know where it stands.
+  private void rounds() {
+    Map<String, Span> blocks = new LinkedHashMap<>();
+    for (StageDraft stage : draft.stages) {
+      stage.round().ifPresent(round -> round(round.block(), blocks));
+    }
+  }
+
+  private void round(Scalar block, Map<String, Span> blocks) {
+    Span first = blocks.putIfAbsent(block.value(), block.span());
+    String name = block.value() + ".number";
+    if (first == null && isFree(name, block.span())) {
+      fact(name, Type.NUMBER, Role.FACT, new Fact.Round(block.value()));
+    } else if (first != null && !first.equals(block.span())) {
+      unusable.add(name);
+      if (blocks.putIfAbsent(block.value() + " again", block.span()) == null) {
+        problems.add(block.span(), Code.G306, "the block " + block.value());
+      }
+    }
   }
 
   private void settings(Map<String, Setting> settings, Function<Setting, Symbol> meaning) {

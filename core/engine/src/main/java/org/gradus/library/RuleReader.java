@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.ProtocolRule.Then;
@@ -40,6 +42,24 @@ final class RuleReader {
       }
     }
     return rules;
+  }
+
+  /** The rule that the next stage begins, which no file has to write. */
+  RuleDraft goOn(String id, Span where) {
+    Optional<Sentence> sentence =
+        RuleText.sentence(Span.all(where.file().name(), "advance"), new Problems());
+    return new RuleDraft(
+        prefix + id,
+        where,
+        sentence,
+        "",
+        "",
+        Citation.NONE,
+        Optional.empty(),
+        false,
+        Then.REST,
+        true,
+        Optional.empty());
   }
 
   private Optional<Sentence> sentence(Scalar text) {

@@ -68,7 +68,9 @@ final class ScheduleReader {
                 .orElse(IfMissing.GO_ON),
             scale.map(Scalar::value),
             named.map(Scalar::value),
-            texts.posture(keys));
+            texts.posture(keys),
+            List.of());
+    List<Scalar> in = keys.texts("in");
     keys.done();
     timing.ifPresent(due -> fits(due, keys, line));
     if (read.size() > 1) {
@@ -85,7 +87,7 @@ final class ScheduleReader {
     }
     return timing.isEmpty() || read.isEmpty()
         ? Optional.empty()
-        : Optional.of(new MeasureDraft(line, read, scale, named, bySetting));
+        : Optional.of(new MeasureDraft(line, read, scale, named, in, bySetting));
   }
 
   // A reading that takes longer than there is time for, or stays valid beyond the next one, is a

@@ -6,11 +6,19 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
+import org.gradus.library.YamlNode.Scalar;
+import org.gradus.protocol.Stage;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Unit;
 
-/** A stage as it was written. */
+/**
+ * A stage as it was written.
+ *
+ * @param pause whether the person rests in it
+ * @param group the id that it shares with others of its series or block
+ * @param round the round of a block that it belongs to, if it does
+ */
 record StageDraft(
     String id,
     Span where,
@@ -20,7 +28,40 @@ record StageDraft(
     Optional<String> posture,
     boolean warmUp,
     Optional<List<RuleDraft>> ownRules,
-    Citation source) {
+    Citation source,
+    boolean pause,
+    Optional<String> group,
+    Optional<RoundDraft> round) {
+
+  /**
+   * A round of a block as it was written.
+   *
+   * @param block the id of the block, where it stands
+   * @param number which round, from 1
+   */
+  record RoundDraft(Scalar block, int number) {
+
+    Stage.Round round() {
+      return new Stage.Round(block.value(), number);
+    }
+  }
+
+  /** The same in a round of a block; of the block's rules it takes those that it lacks itself. */
+  StageDraft inRound(RoundDraft of, Optional<List<RuleDraft>> common) {
+    return new StageDraft(
+        id + "_" + of.number(),
+        where,
+        lasts,
+        untilDone,
+        loads,
+        posture,
+        warmUp,
+        ownRules.or(() -> common),
+        source,
+        pause,
+        Optional.of(id),
+        Optional.of(of));
+  }
 
   /** One component of its load. */
   record LoadDraft(String name, Unit unit, Expression value, Optional<RampDraft> ramp) {

@@ -73,7 +73,7 @@ final class StageLoads {
       for (String load : cost.equation().loads()) {
         boolean set =
             draft.stages.get(stage.place()).loads().stream().anyMatch(l -> l.name().equals(load));
-        if (!set && !stage.warmUp()) {
+        if (!set && stage.isCounted()) {
           problems.add(
               draft.stages.get(stage.place()).where(),
               Code.G409,

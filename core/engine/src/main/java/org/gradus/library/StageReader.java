@@ -8,6 +8,7 @@ import java.util.Set;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.StageDraft.LoadDraft;
+import org.gradus.library.StageDraft.RoundDraft;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.unit.Kind;
 
@@ -27,7 +28,11 @@ final class StageReader {
           "note",
           "load",
           "series",
-          "count");
+          "count",
+          "rest",
+          "repeat",
+          "times",
+          "stages");
 
   private static final String UNTIL_DONE = "until_done";
   private static final String UNTIL_END = "until_end";
@@ -56,6 +61,9 @@ final class StageReader {
                 if (keys.has("series")) {
                   keys.keys("series", "a series").ifPresent(inner -> series(inner, stages));
                   keys.done();
+                } else if (keys.has("repeat")) {
+                  keys.keys("repeat", "a block").ifPresent(inner -> block(inner, stages));
+                  keys.done();
                 } else {
                   stages.add(stage(keys, stages.size() + 1));
                 }
@@ -64,7 +72,58 @@ final class StageReader {
     return stages;
   }
 
+  // The same stages several times over: hard_1, easy_1, hard_2, easy_2 and so on.
+  private void block(Keys keys, List<StageDraft> stages) {
+    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    int times = keys.needText("times").flatMap(this::number).orElse(1);
+    String group = keys.peek("id").orElse("repeat-" + (stages.size() + 1));
+    List<YamlNode> items = keys.need("stages").map(Keys::itemsOf).orElse(List.of());
+    Optional<List<RuleDraft>> common =
+        keys.take("stage_end").map(node -> rules.rules(Keys.itemsOf(node), group));
+    keys.done();
+    List<StageDraft> once = new ArrayList<>();
+    for (YamlNode item : items) {
+      Keys.of(item, "a stage of a block", texts.problems())
+          .ifPresent(inner -> once.add(stage(inner, stages.size() + once.size() + 1)));
+    }
+    for (int round = 1; round <= times && id.isPresent(); round++) {
+      for (StageDraft stage : once) {
+        stages.add(stage.inRound(new RoundDraft(id.get(), round), common));
+      }
+    }
+  }
+
   private StageDraft stage(Keys keys, int number) {
+    return keys.has("rest") ? pause(keys) : loaded(keys, number);
+  }
+
+  // Without rules of its own a pause is over when its time is.
+  private StageDraft pause(Keys keys) {
+    Duration rest = keys.needText("rest").flatMap(texts::stretch).orElse(SOME_TIME);
+    String group = keys.peek("id").orElse("pause");
+    Optional<List<RuleDraft>> own =
+        keys.take("stage_end").map(node -> rules.rules(Keys.itemsOf(node), group));
+    Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    Optional<String> posture = texts.posture(keys);
+    Citation source = texts.source(keys);
+    keys.done();
+    Span where = id.map(Scalar::span).orElse(keys.start());
+    return new StageDraft(
+        Texts.string(id),
+        where,
+        rest,
+        false,
+        List.of(),
+        posture,
+        false,
+        own.or(() -> Optional.of(List.of(rules.goOn(group + "-over", where)))),
+        source,
+        true,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private StageDraft loaded(Keys keys, int number) {
     Optional<Scalar> lasts = keys.needText("lasts");
     boolean untilDone = lasts.filter(text -> text.value().equals(UNTIL_DONE)).isPresent();
     Optional<Duration> atMost =
@@ -94,7 +153,10 @@ final class StageReader {
         posture,
         warmUp,
         own,
-        source);
+        source,
+        false,
+        Optional.empty(),
+        Optional.empty());
   }
 
   // Distinct stages that differ by a step of load: level_1, level_2 and so on.
@@ -121,7 +183,10 @@ final class StageReader {
               posture,
               warmUp,
               Optional.empty(),
-              source));
+              source,
+              false,
+              Optional.of(Texts.string(id)),
+              Optional.empty()));
     }
     done(keys, flights.stream().map(flight -> flight.in(0)).toList());
   }
@@ -167,7 +232,10 @@ final class StageReader {
         posture,
         false,
         Optional.empty(),
-        source);
+        source,
+        false,
+        Optional.empty(),
+        Optional.empty());
   }
 
   private Optional<Duration> lasts(Scalar text, boolean last, Duration limit) {

@@ -58,6 +58,8 @@ public sealed interface Fact {
 
     R clock(Clock fact);
 
+    R round(Round fact);
+
     R attribute(Attribute fact);
 
     R answer(Answer fact);
@@ -113,7 +115,8 @@ public sealed interface Fact {
   }
 
   /**
-   * A reading as it was at the end of the stage before.
+   * A reading as it was at the end of the stage before, or of the pause after that one where the
+   * stage itself does not read it. Pauses are passed over.
    *
    * @param of which signal
    */
@@ -135,7 +138,7 @@ public sealed interface Fact {
   }
 
   /**
-   * A component of the load as it was at the end of the stage before.
+   * A component of the load as it was at the end of the stage before; pauses are passed over.
    *
    * @param name which
    */
@@ -261,6 +264,28 @@ public sealed interface Fact {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.clock(this);
+    }
+  }
+
+  /**
+   * Which round of a block it is; in stages outside the block there is none.
+   *
+   * @param block the id of the block
+   */
+  record Round(String block) implements Fact {
+    @Override
+    public Dependence dependsOn() {
+      return Dependence.STAGE;
+    }
+
+    @Override
+    public Optional<String> signal() {
+      return Optional.empty();
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.round(this);
     }
   }
 

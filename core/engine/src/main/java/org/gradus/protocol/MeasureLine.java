@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param scale the rating scale, for ratings
  * @param named a name under which this one reading is known to rules, if it has one
  * @param posture how the person is placed for it, if that is said: {@code seated}
+ * @param in the ids of the stages in which it is read; none: all of them
  */
 public record MeasureLine(
     List<String> signals,
@@ -30,7 +31,8 @@ public record MeasureLine(
     IfMissing ifMissing,
     Optional<String> scale,
     Optional<String> named,
-    Optional<String> posture) {
+    Optional<String> posture,
+    List<String> in) {
 
   /** What a missing reading does to the decision at the end of a stage. */
   public enum IfMissing {
@@ -44,6 +46,19 @@ public record MeasureLine(
 
   public MeasureLine {
     signals = List.copyOf(signals);
+    in = List.copyOf(in);
+  }
+
+  /** The same line, read in some stages only; none: in all of them. */
+  public MeasureLine in(List<String> stages) {
+    return new MeasureLine(
+        signals, timing, over, takes, within, late, validFor, ifMissing, scale, named, posture,
+        stages);
+  }
+
+  /** Whether it is read in a stage. */
+  public boolean isReadIn(String stage) {
+    return in.isEmpty() || in.contains(stage);
   }
 
   /** Whether this line reads a signal. */

@@ -2,6 +2,7 @@ package org.gradus.protocol;
 
 import java.time.Duration;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,6 +39,7 @@ public final class Protocol {
   private final Instruments instruments;
   private final List<BaselineLine> baselines;
   private final Schedule schedule;
+  private final Map<String, Schedule> byStage = new HashMap<>();
   private final List<Cue> cues;
   private final List<Stage> stages;
   private final RuleBook rules;
@@ -81,6 +83,7 @@ public final class Protocol {
     this.instruments = instruments;
     this.baselines = List.copyOf(baselines);
     this.schedule = schedule;
+    stages.forEach(stage -> byStage.put(stage.id(), schedule.in(stage.id())));
     this.cues = List.copyOf(cues);
     this.stages = List.copyOf(stages);
     this.rules = rules;
@@ -121,6 +124,11 @@ public final class Protocol {
   /** What is read in the stages. */
   public Schedule schedule() {
     return schedule;
+  }
+
+  /** What is read in one of its stages, in order of precedence. */
+  public Schedule schedule(Stage stage) {
+    return byStage.getOrDefault(stage.id(), schedule);
   }
 
   /** What the tester is reminded of in each stage. */

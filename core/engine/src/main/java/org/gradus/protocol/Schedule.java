@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** What is read in every stage, in order of precedence. Immutable. */
+/** What is read in stages, in order of precedence. Immutable. */
 public final class Schedule {
 
   /** Nothing is read. */
@@ -25,6 +25,13 @@ public final class Schedule {
     for (MeasureLine line : lines) {
       line.signals().forEach(signal -> bySignal.putIfAbsent(signal, Optional.of(line)));
     }
+  }
+
+  /** What of it is read in a stage. */
+  Schedule in(String stage) {
+    return lines.stream().allMatch(line -> line.isReadIn(stage))
+        ? this
+        : new Schedule(lines.stream().filter(line -> line.isReadIn(stage)).toList());
   }
 
   /** The lines, in order of precedence. */

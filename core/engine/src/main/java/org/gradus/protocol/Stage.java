@@ -19,6 +19,8 @@ import org.gradus.unit.Unit;
  * @param warmUp whether it is left out of counts and estimates
  * @param ownRules rules that are looked at when it is due to end, instead of the common ones
  * @param source who prescribes it
+ * @param pause whether the person rests in it, without a load
+ * @param round the round of a block that it belongs to, if it does
  */
 public record Stage(
     String id,
@@ -29,7 +31,17 @@ public record Stage(
     Optional<String> posture,
     boolean warmUp,
     Optional<List<ProtocolRule>> ownRules,
-    Citation source) {
+    Citation source,
+    boolean pause,
+    Optional<Round> round) {
+
+  /**
+   * A round of a block, which has the same stages several times over.
+   *
+   * @param block the id of the block
+   * @param number which round, from 1
+   */
+  public record Round(String block, int number) {}
 
   /**
    * One component of a load.
@@ -65,6 +77,11 @@ public record Stage(
   public Stage {
     loads = List.copyOf(loads);
     ownRules = ownRules.map(List::copyOf);
+  }
+
+  /** Whether it counts for numbers of stages and for estimates: no warm-up and no pause does. */
+  public boolean isCounted() {
+    return !warmUp && !pause;
   }
 
   /** How long it lasts as long as it has not been done. */

@@ -45,7 +45,7 @@ final class StageTable {
     for (StageRow row : stages) {
       StageResult stage = row.stage();
       List<String> cells = new ArrayList<>();
-      cells.add(stage.id() + (stage.warmUp() ? " (warm-up)" : ""));
+      cells.add(stage.id() + uncounted(stage));
       cells.add(Times.clock(stage.start()));
       cells.add(Times.clock(stage.lasted()) + (stage.completed() ? "" : ", broken off"));
       cells.add(Loading.line(stage.loads()));
@@ -119,5 +119,9 @@ final class StageTable {
   private static boolean restsOnMaximum(Estimate.Available best) {
     return best.ingredients().stream()
         .anyMatch(ingredient -> ingredient.name().equals("max_heart_rate"));
+  }
+
+  private static String uncounted(StageResult stage) {
+    return stage.pause() ? " (pause)" : stage.warmUp() ? " (warm-up)" : "";
   }
 }

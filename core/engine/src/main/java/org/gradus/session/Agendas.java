@@ -132,7 +132,7 @@ final class Agendas {
       return Optional.empty();
     }
     List<String> signals =
-        state.protocol.schedule().lines().stream()
+        state.protocol.schedule(run.stage()).lines().stream()
             .filter(line -> line.timing() instanceof Timing.WhenDone)
             .flatMap(line -> line.signals().stream())
             .distinct()

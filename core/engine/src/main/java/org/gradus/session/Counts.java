@@ -77,7 +77,7 @@ final class Counts {
       }
     }
     for (int slot = 0; slot < demands.size(); slot++) {
-      if (demands.get(slot).aspect() == Aspect.COUNT && !stage.stage().warmUp()) {
+      if (demands.get(slot).aspect() == Aspect.COUNT && stage.stage().isCounted()) {
         Condition condition = state.protocol.wiring().counted(demands.get(slot));
         held[slot] += condition.test(frame) == Truth.TRUE ? 1 : 0;
         marginal[slot] += isMarginal(condition, frame) ? 1 : 0;
@@ -87,7 +87,7 @@ final class Counts {
 
   private void show(StageRun stage, Frame frame, int slot) {
     Condition condition = state.protocol.wiring().counted(demands.get(slot));
-    Truth now = stage.stage().warmUp() ? Truth.FALSE : condition.test(frame);
+    Truth now = stage.stage().isCounted() ? condition.test(frame) : Truth.FALSE;
     if (now == Truth.UNKNOWN) {
       frame.miss(slot, condition.gaps(frame).get(0));
     } else {

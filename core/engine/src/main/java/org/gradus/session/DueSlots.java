@@ -25,7 +25,7 @@ record DueSlots(
 
   static DueSlots of(Protocol protocol, StageRun run) {
     return new DueSlots(
-        protocol.schedule(),
+        protocol.schedule(run.stage()),
         run.start(),
         run.stretch(),
         run.slots(),

@@ -131,7 +131,7 @@ final class EndOfStage {
   private List<Gap> neededByEstimates() {
     Set<String> asked = state.protocol.readByEstimates();
     List<Gap> needed = new ArrayList<>();
-    for (MeasureLine line : state.protocol.schedule().lines()) {
+    for (MeasureLine line : state.protocol.schedule(run.stage()).lines()) {
       Optional<Duration> last = line.lastDue(run.stretch(), due);
       if (line.ifMissing() == IfMissing.WAIT && last.isPresent()) {
         line.signals().stream()
@@ -153,7 +153,7 @@ final class EndOfStage {
   }
 
   private Optional<MeasureLine> missingThatEnds() {
-    return state.protocol.schedule().lines().stream()
+    return state.protocol.schedule(run.stage()).lines().stream()
         .filter(line -> line.ifMissing() == IfMissing.FINISH)
         .filter(
             line ->

@@ -36,7 +36,7 @@ record EndingRules(List<Gap> waitedFor, List<Decision.Unchecked> unchecked) {
     return !(gap.settle() instanceof Gap.Settle.Never)
         && state
             .protocol
-            .schedule()
+            .schedule(state.currentRun().stage())
             .lineOf(gap.subject())
             .filter(line -> line.ifMissing() == IfMissing.WAIT)
             .isPresent();

@@ -164,8 +164,19 @@ final class FrameFiller {
           frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
       case VALUE -> value(frame, slot, demand);
       case EARLIER, AVERAGE, HIGHEST, LOWEST ->
-          slots.fill(frame, slot, demand).ifPresent(gap -> frame.miss(slot, gap));
+          readings(demand.subject())
+              .fill(frame, slot, demand)
+              .ifPresent(gap -> frame.miss(slot, gap));
     }
+  }
+
+  // By due times the readings of a stage count, and those of its pause.
+  private DueReadings readings(String signal) {
+    if (readings.isPresent() || run.isEmpty()) {
+      return slots;
+    }
+    StageRun stage = readIn(signal, run.get());
+    return stage.equals(run.get()) ? slots : atEndOf(stage);
   }
 
   private void value(Frame frame, int slot, Demand demand) {
@@ -205,7 +216,7 @@ final class FrameFiller {
     @Override
     public Optional<Gap> read(Fact.Read fact) {
       if (readings.isEmpty()) {
-        return slots.fill(frame, slot, demand);
+        return readings(fact.of()).fill(frame, slot, demand);
       }
       boolean isOld = state.latest.containsKey(fact.of());
       Gap missing = Gap.now(fact.of(), isOld ? Cause.STALE : Cause.NEVER_TAKEN);
@@ -224,15 +235,9 @@ final class FrameFiller {
       if (before.isEmpty()) {
         return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       }
-      StageRun stage = before.get();
-      Duration decided = stage.decided().isPresent() ? stage.decided().get() : stage.endInStage();
-      DueReadings then =
-          new DueReadings(
-              Optional.of(DueSlots.of(state.protocol, stage)),
-              stage.start().plus(decided),
-              Optional.empty());
+      StageRun stage = readIn(fact.of(), before.get());
       return fill(
-          then.standing(fact.of(), decided).orElse(null),
+          atEndOf(stage).standing(fact.of(), decided(stage)).orElse(null),
           Gap.never(demand.subject(), Cause.NEVER_TAKEN));
     }
 
@@ -268,6 +273,17 @@ final class FrameFiller {
     }
 
     @Override
+    public Optional<Gap> round(Fact.Round fact) {
+      return fill(
+          (recovering ? Optional.<StageRun>empty() : run)
+              .flatMap(stage -> stage.stage().round())
+              .filter(round -> round.block().equals(fact.block()))
+              .map(round -> (double) round.number())
+              .orElse(Double.NaN),
+          Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+    }
+
+    @Override
     public Optional<Gap> attribute(Fact.Attribute fact) {
       return answers.attribute(frame, slot, fact.which());
     }
@@ -292,6 +308,34 @@ final class FrameFiller {
     }
   }
 
+  private static Duration decided(StageRun stage) {
+    return stage.decided().orElse(stage.endInStage());
+  }
+
+  private DueReadings atEndOf(StageRun stage) {
+    return new DueReadings(
+        Optional.of(DueSlots.of(state.protocol, stage)),
+        stage.start().plus(decided(stage)),
+        Optional.empty());
+  }
+
+  /**
+   * Where a signal is read that belongs to a stage: in the stage, or in the pause that follows it
+   * where the stage itself does not read it, as a drop of blood for lactate.
+   */
+  private StageRun readIn(String signal, StageRun stage) {
+    int after = state.runs.lastIndexOf(stage) + 1;
+    if (after == 0 || after >= state.runs.size() || isRead(signal, stage)) {
+      return stage;
+    }
+    StageRun next = state.runs.get(after);
+    return next.stage().pause() && isRead(signal, next) ? next : stage;
+  }
+
+  private boolean isRead(String signal, StageRun stage) {
+    return state.protocol.schedule(stage.stage()).lineOf(signal).isPresent();
+  }
+
   private static void truth(Frame frame, int slot, boolean answer) {
     frame.set(slot, answer ? 1 : 0, 0);
   }
@@ -300,6 +344,9 @@ final class FrameFiller {
     int at = run.isPresent() ? state.runs.lastIndexOf(run.get()) : -1;
     // A stage that is about to begin is not yet among those gone through.
     int before = at < 0 ? state.runs.size() - 1 : at - 1;
+    while (before >= 0 && state.runs.get(before).stage().pause()) {
+      before--;
+    }
     return before >= 0 ? Optional.of(state.runs.get(before)) : Optional.empty();
   }
 
@@ -351,10 +398,10 @@ final class FrameFiller {
   }
 
   private double stageNumber(StageRun stage) {
-    double number = stage.stage().warmUp() ? 0 : 1;
+    double number = stage.stage().isCounted() ? 1 : 0;
     for (StageRun other : state.runs) {
       boolean before = other.start().compareTo(stage.start()) < 0;
-      number += before && !other.stage().warmUp() ? 1 : 0;
+      number += before && other.stage().isCounted() ? 1 : 0;
     }
     return number;
   }
@@ -362,7 +409,7 @@ final class FrameFiller {
   private double exerciseTime() {
     Duration until = state.exerciseEnd.filter(end -> end.compareTo(time) < 0).orElse(time);
     for (StageRun stage : state.runs) {
-      if (!stage.stage().warmUp()) {
+      if (stage.stage().isCounted()) {
         return seconds(stage.since(until));
       }
     }

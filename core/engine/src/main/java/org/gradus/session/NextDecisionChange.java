@@ -58,7 +58,7 @@ final class NextDecisionChange {
     changes.add(limit);
     if (time.compareTo(run.end()) >= 0) {
       // While a decision waits, further readings become due, and a late hold is in step with them.
-      for (MeasureLine line : state.protocol.schedule().lines()) {
+      for (MeasureLine line : state.protocol.schedule(run.stage()).lines()) {
         nextDue(line, run.stretch(), run.start(), time)
             .filter(due -> line.timing() instanceof Timing.Each && due.compareTo(limit) <= 0)
             .ifPresent(changes::add);

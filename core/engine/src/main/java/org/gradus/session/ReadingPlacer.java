@@ -193,7 +193,7 @@ final class ReadingPlacer {
         .ifPresent(
             last ->
                 name(
-                    state.protocol.schedule(),
+                    state.protocol.schedule(last.stage()),
                     signal,
                     taken,
                     last.since(taken.time()),
@@ -204,8 +204,8 @@ final class ReadingPlacer {
     int index = runOf(signal, taken);
     StageRun run = change.runs.get(index);
     Duration since = run.since(taken.time());
-    name(state.protocol.schedule(), signal, taken, since, run.stretch());
-    Optional<MeasureLine> line = state.protocol.schedule().lineOf(signal);
+    name(state.protocol.schedule(run.stage()), signal, taken, since, run.stretch());
+    Optional<MeasureLine> line = state.protocol.schedule(run.stage()).lineOf(signal);
     if (line.isEmpty()) {
       return;
     }
@@ -220,7 +220,7 @@ final class ReadingPlacer {
 
   // A reading in the second in which a stage ends was taken under the load of that stage.
   private boolean isOfLastSecond(StageRun run, String signal, StoredReading taken) {
-    Optional<MeasureLine> line = state.protocol.schedule().lineOf(signal);
+    Optional<MeasureLine> line = state.protocol.schedule(run.stage()).lineOf(signal);
     if (line.isEmpty() || !taken.time().equals(endOf(run))) {
       return false;
     }
@@ -274,7 +274,7 @@ final class ReadingPlacer {
     boolean overdue = event.taken().compareTo(run.end()) >= 0;
     List<Duration> lacking =
         overdue
-            ? run.ends(state.protocol.schedule(), event.taken()).stream()
+            ? run.ends(state.protocol.schedule(run.stage()), event.taken()).stream()
                 .flatMap(end -> lacking(slots, line, signal, end).stream())
                 .distinct()
                 .toList()
@@ -320,7 +320,7 @@ final class ReadingPlacer {
   static void whenDone(TestState state, TestState.Change change, StageRun done) {
     Duration reached = done.start().plus(done.stretch().lasts());
     List<MeasureLine> lines =
-        state.protocol.schedule().lines().stream()
+        state.protocol.schedule(done.stage()).lines().stream()
             .filter(line -> line.timing() instanceof Timing.WhenDone)
             .toList();
     Duration widest =
@@ -350,7 +350,7 @@ final class ReadingPlacer {
         StoredReading taken = plausible.taken(reading, event.taken());
         change.replace(last, run.with(reading.subject(), line, due.get(), taken));
         run = change.runs.get(last);
-        name(state.protocol.schedule(), reading.subject(), taken, since, run.stretch());
+        name(state.protocol.schedule(run.stage()), reading.subject(), taken, since, run.stretch());
       }
     }
   }

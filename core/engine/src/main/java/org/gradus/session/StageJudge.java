@@ -103,7 +103,7 @@ final class StageJudge {
     StageRun run = state.currentRun();
     Duration limit = state.waitsUntil();
     return Stream.concat(
-        run.ends(state.protocol.schedule(), limit).stream().map(run.start()::plus),
+        run.ends(state.protocol.schedule(run.stage()), limit).stream().map(run.start()::plus),
         Stream.of(limit.plusNanos(1)));
   }
 
@@ -166,7 +166,7 @@ final class StageJudge {
   private List<Duration> dueTimes() {
     Duration limit = state.waitsUntil();
     Duration last = time.compareTo(limit) < 0 ? time : limit;
-    return run.ends(state.protocol.schedule(), last);
+    return run.ends(state.protocol.schedule(run.stage()), last);
   }
 
   private Decision undecided(EndOfStage end, List<Gap> gaps, Firmness firmness) {

@@ -11,6 +11,7 @@ import java.util.List;
  * @param lasted how long it lasted
  * @param loads what was set
  * @param warmUp whether it was a warm-up
+ * @param pause whether it was a pause, without a load
  * @param completed whether it was gone through to its end
  * @param place its place among the stages gone through, from 0
  */
@@ -20,10 +21,16 @@ public record StageResult(
     Duration lasted,
     List<Loading> loads,
     boolean warmUp,
+    boolean pause,
     boolean completed,
     int place) {
 
   public StageResult {
     loads = List.copyOf(loads);
+  }
+
+  /** Whether it counts for numbers of stages and for estimates: no warm-up and no pause does. */
+  public boolean isCounted() {
+    return !warmUp && !pause;
   }
 }

@@ -88,6 +88,7 @@ final class StateOutcome implements Outcome, KeyMoments {
                 run.lasted(end),
                 run.loadsUntil(run.start().plus(run.decided().get())),
                 run.stage().warmUp(),
+                run.stage().pause(),
                 run.completed(),
                 i));
       }

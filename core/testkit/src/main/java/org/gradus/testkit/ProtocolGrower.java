@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Random;
 
 /**
- * Writes protocol files at random, such as load: stages of all kinds, ramps, holds, branches, rules
- * of stages' own, settings, answers, recovery. Readings come every so many seconds and stages last
- * a multiple of that, so that every rule has what it looks at.
+ * Writes protocol files at random, such as load: stages of all kinds, pauses, blocks, ramps, holds,
+ * branches, rules of stages' own, settings, answers, recovery. Readings come every so many seconds
+ * and stages last a multiple of that, so that every rule has what it looks at.
  */
 final class ProtocolGrower {
 
@@ -17,11 +17,14 @@ final class ProtocolGrower {
   // How far back the longest stage lets a rule look.
   private int back;
   private int rules;
+  // Whether it has pauses, in which a drop of blood is taken that belongs to the stage before.
+  private final boolean paused;
 
   ProtocolGrower(Random random) {
     this.luck = new Luck(random);
     this.each = luck.oneOf(30, 60);
     this.back = each;
+    this.paused = luck.chance(0.4);
   }
 
   private ProtocolGrower line(String line, Object... parts) {
@@ -49,6 +52,10 @@ final class ProtocolGrower {
     line("  - { id: way, from: last stage, vo2max: (20 + (stage.covered in km)) as mL/kg/min }");
     line("  - { id: late, from: finish, vo2max: (20 + (exercise.time in min)) as mL/kg/min }");
     line("  - { id: last, from: last stage, vo2max: (10 * (stage.speed in m/s)) as mL/kg/min }");
+    if (paused) {
+      line("  - id: drops").line("    from: sampled stages");
+      line("    vo2max: (20 + (stage.lactate in mmol/L)) as mL/kg/min");
+    }
     return text.toString();
   }
 
@@ -76,6 +83,9 @@ final class ProtocolGrower {
     line("  diastolic: { kind: pressure, range: 20 mmHg to 200 mmHg, below: systolic }");
     line("  effort: { kind: number, range: 0 to 10 }");
     line("  covered: { kind: length, range: 100 m to 5000 m, step: 10 m }");
+    if (paused) {
+      line("  lactate: { kind: concentration, range: 0.3 mmol/L to 25 mmol/L, step: 0.1 mmol/L }");
+    }
     line("scales:").line("  effort_0_10: { of: effort, range: 0 to 10 }");
     line("loads:").line("  speed: { range: 0 km/h to 9 km/h }");
     line("  grade: { range: 0 % to 12 % }");
@@ -97,6 +107,9 @@ final class ProtocolGrower {
     line("  steady: abs(change(heart_rate, %d s)) <= band", each);
     line("  high: heart_rate >= top");
     line("  usable: steady and heart_rate > 100 bpm");
+    if (paused) {
+      line("  sampled: known(lactate)");
+    }
   }
 
   private void before() {
@@ -118,7 +131,14 @@ final class ProtocolGrower {
     line(
         "  - { read: [systolic, diastolic], before_end: %d s, takes: 20 s, late: 60 s, if_missing: %s }",
         luck.oneOf(20, 45), luck.oneOf("go_on", "go_on", "wait", "finish"));
-    line("  - { read: effort, scale: effort_0_10, before_end: 10 s }");
+    line(
+        "  - { read: effort, scale: effort_0_10, before_end: 10 s%s }",
+        paused && luck.chance(0.4) ? ", in: stages" : "");
+    if (paused) {
+      line(
+          "  - { read: lactate, at: 20 s, late: %d s, in: [pauses], if_missing: %s }",
+          luck.oneOf(30, 120), luck.oneOf("wait", "wait", "go_on", "finish"));
+    }
     if (luck.chance(0.5)) {
       // Nothing but an estimate asks for it.
       line(
@@ -137,6 +157,13 @@ final class ProtocolGrower {
             "  - series: { id: s%d, count: %d, lasts: %d s, speed: { from: 3 km/h, step: 0.5 km/h }, grade: 1 %% }",
             i, luck.between(1, 3), 2 * each);
         continue;
+      }
+      if (luck.chance(0.15)) {
+        block(i);
+        continue;
+      }
+      if (paused && i > 1 && (i == 2 || luck.chance(0.4))) {
+        pause("  ", "p" + i);
       }
       line("  - id: s%d", i);
       if (luck.chance(0.12)) {
@@ -172,9 +199,43 @@ final class ProtocolGrower {
         list("    stage_end", "      ", own);
       }
     }
+    if (paused) {
+      pause("  ", "before_last");
+    }
     // A stage of a known name that branches can lead to.
     line("  - id: s%dx", number).line("    lasts: %d s", 2 * each);
     load(number);
+  }
+
+  // Rounds of a hard and an easy stage; the rules of the block's own are those of each round.
+  private void block(int i) {
+    line("  - repeat:").line("      id: b%d", i).line("      times: %d", luck.between(2, 3));
+    line("      stages:");
+    line(
+        "        - { id: h%d, lasts: %d s, speed: %s, grade: 2 %% }",
+        i, 2 * each, luck.oneOf("6 km/h", "3 km/h + 1 km/h * b" + i + ".number"));
+    line("        - { id: e%d, lasts: %d s, speed: 3 km/h, grade: 0 %% }", i, 2 * each);
+    if (paused) {
+      pause("        ", "r" + i);
+    }
+    if (luck.chance(0.6)) {
+      List<String> own = new ArrayList<>();
+      add(own, 0.5, "finish when b" + i + ".number >= 2 and heart_rate > 130 bpm");
+      add(own, 0.4, "hold " + each + " s at most 1 time when not steady");
+      own.add("advance");
+      list("      stage_end", "        ", own);
+    }
+  }
+
+  private void pause(String indent, String id) {
+    line(indent + "- id: " + id).line(indent + "  rest: %d s", luck.oneOf(30, 45, 60));
+    if (luck.chance(0.3)) {
+      List<String> own = new ArrayList<>();
+      add(own, 0.5, "hold 30 s at most 1 time when lactate > 3 mmol/L");
+      add(own, 0.4, "finish when lactate > 6 mmol/L");
+      own.add("advance");
+      list(indent + "  stage_end", indent + "    ", own);
+    }
   }
 
   private void load(int number) {
@@ -249,6 +310,14 @@ final class ProtocolGrower {
     add(list, 0.25, "finish when average(heart_rate, " + 2 * each + " s) > top|during: stages");
     add(list, 0.2, "finish when abs(change(heart_rate, " + back + " s)) < 3 bpm|during: stages");
     add(list, 0.15, "caution when highest(heart_rate) > top");
+    if (paused) {
+      add(list, 0.4, "stop when lactate > 14 mmol/L|confirm: 40 s");
+      add(
+          list,
+          0.5,
+          "finish when known(previous_stage.lactate) and previous_stage.lactate > 9 mmol/L|during:"
+              + " stages");
+    }
     add(list, 0.25, "stop when rail or systolic > 200 mmHg|confirm: 60 s");
     add(list, 0.25, "stop when systolic > 190 mmHg or heart_rate > 170 bpm|confirm: 75 s");
     add(list, 0.2, "stop when systolic > 170 mmHg and heart_rate > 150 bpm|confirm: 75 s");

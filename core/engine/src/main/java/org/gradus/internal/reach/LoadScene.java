@@ -78,7 +78,7 @@ public final class LoadScene {
           return Possible.option(stage.get().place());
         }
         case STAGE_NUMBER -> {
-          return Cell.between(stage.get().warmUp() ? 0 : 1, stage.get().place() + 1);
+          return Cell.between(stage.get().isCounted() ? 1 : 0, stage.get().place() + 1);
         }
         case STAGE_TIME -> {
           return Cell.between(0, 0);
@@ -87,6 +87,9 @@ public final class LoadScene {
           // It may be any time.
         }
       }
+    }
+    if (fact instanceof Fact.Round round && stage.isPresent()) {
+      return Possible.round(round, stage.get());
     }
     // Without what it needs to know of the person no session is opened.
     boolean known =

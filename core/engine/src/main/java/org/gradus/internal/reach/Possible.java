@@ -7,6 +7,7 @@ import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Setting;
+import org.gradus.protocol.Stage;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
@@ -81,6 +82,11 @@ final class Possible {
     }
 
     @Override
+    public Cell round(Fact.Round fact) {
+      return measure(Cell.between(1, protocol.stages().size()));
+    }
+
+    @Override
     public Cell attribute(Fact.Attribute fact) {
       return measure(Cell.between(fact.which().least(), fact.which().most()));
     }
@@ -122,6 +128,15 @@ final class Possible {
     DoubleSummaryStatistics allowed =
         setting.figures().stream().mapToDouble(Quantity::base).summaryStatistics();
     return Cell.between(allowed.getMin(), allowed.getMax());
+  }
+
+  /** Which round of a block a stage belongs to: it is known where there is one. */
+  static Cell round(Fact.Round fact, Stage stage) {
+    return stage
+        .round()
+        .filter(round -> round.block().equals(fact.block()))
+        .<Cell>map(round -> Cell.between(round.number(), round.number()))
+        .orElse(Cell.between(1, 1).with(Presence.UNKNOWN));
   }
 
   /** One of the options of a choice. */

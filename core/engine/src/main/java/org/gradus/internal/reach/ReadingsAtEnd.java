@@ -3,7 +3,7 @@ package org.gradus.internal.reach;
 import java.time.Duration;
 import java.util.Optional;
 import org.gradus.protocol.MeasureLine;
-import org.gradus.protocol.Schedule;
+import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
 import org.gradus.protocol.Timing;
 import org.gradus.rule.bounds.Presence;
@@ -13,14 +13,14 @@ import org.gradus.rule.check.Demand.Aspect;
 /** Which readings are there when a stage is due to end, with every scheduled one taken. */
 final class ReadingsAtEnd {
 
-  private final Schedule schedule;
+  private final Protocol protocol;
 
-  ReadingsAtEnd(Schedule schedule) {
-    this.schedule = schedule;
+  ReadingsAtEnd(Protocol protocol) {
+    this.protocol = protocol;
   }
 
   Presence presence(Demand demand, Stage stage, EndMoment moment) {
-    Optional<MeasureLine> line = schedule.lineOf(demand.subject());
+    Optional<MeasureLine> line = protocol.schedule(stage).lineOf(demand.subject());
     if (moment.isAnyTime()) {
       return line.filter(read -> isReadWhenDone(read, demand, moment.due())).isPresent()
           ? Presence.KNOWN

@@ -44,7 +44,7 @@ public final class Scene {
     this.protocol = protocol;
     this.paths = paths;
     this.possible = new Possible(protocol);
-    this.readings = new ReadingsAtEnd(protocol.schedule());
+    this.readings = new ReadingsAtEnd(protocol);
     this.needed = protocol.neededAnswers();
   }
 
@@ -138,7 +138,7 @@ public final class Scene {
   /** When a stage is about to begin. */
   public Box start(Stage stage) {
     InStage known = new InStage(stage);
-    return afterReady(box((fact, demand) -> fact.accept(known)));
+    return withRounds(afterReady(box((fact, demand) -> fact.accept(known))), stage);
   }
 
   /** When a stage is due to end, held or not, with every scheduled reading taken. */
@@ -150,7 +150,8 @@ public final class Scene {
                 fact instanceof Fact.Read
                     ? readings.presence(demand, stage, moment)
                     : fact.accept(known));
-    return withCounts(withClocks(withLoads(afterReady(box), stage), stage, moment));
+    Box placed = withRounds(withClocks(withLoads(afterReady(box), stage), stage, moment), stage);
+    return withCounts(placed);
   }
 
   /**
@@ -215,13 +216,27 @@ public final class Scene {
 
     // Whether there is a stage before, and whether it is certain that it has what is asked for.
     private Presence previous(Predicate<Stage> has) {
-      boolean some = false;
-      boolean all = !paths.canStart(stage.place());
-      for (int before : paths.before(stage.place())) {
-        some = true;
-        all &= has.test(protocol.stages().get(before));
+      Set<Stage> before = new LinkedHashSet<>();
+      boolean all = !mayBeFirst(stage.place(), before);
+      for (Stage one : before) {
+        all &= has.test(one);
       }
-      return !some ? Presence.UNKNOWN : all ? Presence.KNOWN : Presence.MAYBE;
+      return before.isEmpty() ? Presence.UNKNOWN : all ? Presence.KNOWN : Presence.MAYBE;
+    }
+
+    // Collects the stages that can be the one before, and says whether there may be none. A pause
+    // is none, but those before it are.
+    private boolean mayBeFirst(int place, Set<Stage> found) {
+      boolean first = paths.canStart(place);
+      for (int before : paths.before(place)) {
+        Stage one = protocol.stages().get(before);
+        if (one.pause()) {
+          first |= mayBeFirst(before, found);
+        } else {
+          found.add(one);
+        }
+      }
+      return first;
     }
 
     @Override
@@ -244,9 +259,14 @@ public final class Scene {
     public Presence clock(Fact.Clock fact) {
       return switch (fact.which()) {
         case RECOVERY_TIME -> Presence.UNKNOWN;
-        case EXERCISE_TIME -> stage.warmUp() ? Presence.MAYBE : Presence.KNOWN;
+        case EXERCISE_TIME -> stage.isCounted() ? Presence.KNOWN : Presence.MAYBE;
         case STAGE, STAGE_NUMBER, STAGE_TIME, TEST_TIME -> Presence.KNOWN;
       };
+    }
+
+    @Override
+    public Presence round(Fact.Round fact) {
+      return Possible.round(fact, stage).presence();
     }
 
     @Override
@@ -364,7 +384,7 @@ public final class Scene {
             switch (clock.which()) {
               case STAGE -> timed.with(slot, Possible.option(stage.place()));
               case STAGE_NUMBER ->
-                  timed.with(slot, Cell.between(stage.warmUp() ? 0 : 1, stage.place() + 1));
+                  timed.with(slot, Cell.between(stage.isCounted() ? 1 : 0, stage.place() + 1));
               // A tester may have held it for longer than the protocol says.
               case STAGE_TIME -> timed.with(slot, Cell.between(least, Double.POSITIVE_INFINITY));
               default -> timed;
@@ -372,6 +392,16 @@ public final class Scene {
       }
     }
     return timed;
+  }
+
+  private Box withRounds(Box box, Stage stage) {
+    Box placed = box;
+    for (int slot = 0; slot < protocol.wiring().layout().size(); slot++) {
+      if (protocol.wiring().fact(slot).orElse(null) instanceof Fact.Round round) {
+        placed = placed.with(slot, Possible.round(round, stage));
+      }
+    }
+    return placed;
   }
 
   /** Whether a demand asks for a reading. */

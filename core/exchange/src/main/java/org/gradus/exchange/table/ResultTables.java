@@ -42,7 +42,8 @@ public final class ResultTables {
     }
     List<List<String>> rows = new ArrayList<>();
     List<String> head =
-        new ArrayList<>(List.of("stage", "start_s", "lasted_s", "warm_up", "completed", "used"));
+        new ArrayList<>(
+            List.of("stage", "start_s", "lasted_s", "warm_up", "pause", "completed", "used"));
     loads.forEach(name -> head.addAll(List.of("load_" + name, "load_" + name + "_unit")));
     signals.forEach(name -> head.addAll(List.of(name, name + "_unit")));
     head.addAll(List.of("uptake", "uptake_unit"));
@@ -60,6 +61,7 @@ public final class ResultTables {
                 seconds(stage.start()),
                 seconds(stage.lasted()),
                 Cells.truth(stage.warmUp()),
+                Cells.truth(stage.pause()),
                 Cells.truth(stage.completed()),
                 Cells.truth(row.used())));
     for (String name : loads) {

@@ -237,12 +237,12 @@ class TestTableTest {
     Capacity capacity = Capacity.of(session.outcome());
     assertThat(ResultTables.stages(session.outcome(), capacity).lines())
         .startsWith(
-            "stage,start_s,lasted_s,warm_up,completed,used,load_speed,load_speed_unit,"
+            "stage,start_s,lasted_s,warm_up,pause,completed,used,load_speed,load_speed_unit,"
                 + "load_grade,load_grade_unit,heart_rate,heart_rate_unit,uptake,uptake_unit")
         .hasSize(4)
         .element(1)
         .asString()
-        .startsWith("walk_1,0,240,no,yes,yes,2.7,km/h,10,%,116,bpm,");
+        .startsWith("walk_1,0,240,no,no,yes,yes,2.7,km/h,10,%,116,bpm,");
     assertThat(ResultTables.readings(session).lines())
         .contains(
             "1,0,0,,resting,heart_rate,68,bpm,",

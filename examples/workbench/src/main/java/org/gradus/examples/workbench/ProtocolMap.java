@@ -163,6 +163,9 @@ final class ProtocolMap {
     map.put("ifMissing", Named.word(line.ifMissing()));
     line.scale().ifPresent(scale -> map.put("scale", scale));
     line.named().ifPresent(name -> map.put("as", name));
+    if (!line.in().isEmpty()) {
+      map.put("in", line.in());
+    }
     return map;
   }
 
@@ -172,6 +175,7 @@ final class ProtocolMap {
     map.put("seconds", stage.lasts().toSeconds());
     map.put("untilDone", stage.untilDone());
     map.put("warmUp", stage.warmUp());
+    map.put("pause", stage.pause());
     Map<String, Object> loads = new LinkedHashMap<>();
     stage.loads().forEach(load -> loads.put(load.name(), table.load(load)));
     map.put("loads", loads);

@@ -154,6 +154,7 @@ final class ReportMap {
     map.put("start", row.stage().start().toSeconds());
     map.put("lasted", row.stage().lasted().toSeconds());
     map.put("warmUp", row.stage().warmUp());
+    map.put("pause", row.stage().pause());
     map.put("completed", row.stage().completed());
     Map<String, Object> loads = new LinkedHashMap<>();
     for (Loading load : row.stage().loads()) {

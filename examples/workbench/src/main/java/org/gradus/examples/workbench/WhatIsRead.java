@@ -37,6 +37,7 @@ final class WhatIsRead {
         + part("takes", line.takes())
         + part("up to", line.late(), "late")
         + line.scale().map(scale -> ", on " + scale).orElse("")
+        + (line.in().isEmpty() ? "" : ", in " + String.join(", ", line.in()))
         + switch (line.ifMissing()) {
           case WAIT -> ", waited for";
           case GO_ON -> "";
