@@ -39,6 +39,12 @@ final class LiveTest {
   private static final Duration TO_READ = Duration.ofSeconds(1);
   private static final Set<String> VERDICTS =
       Set.of("finish", "advance", "hold", "end", "begin", "defer", "continue");
+  // What people type who agree.
+  private static final Set<String> AGREEMENT =
+      Set.of("ok", "okay", "yes", "y", "go", "start", "next", "ready");
+  private static final Set<String> ALARM = Set.of("emergency", "halt", "abort");
+  private static final Set<String> KNOWN_OF_THE_PERSON =
+      Set.of("cleared", "age", "sex", "mass", "height", "slowed");
   private static final String NOTHING_UNUSUAL = "nothing unusual";
 
   private static final List<String> HELP =
@@ -56,7 +62,7 @@ final class LiveTest {
           "load speed 3.5 mph        the load that is really set, where it differs",
           "done                      what this stage asks for is done: the mile is walked",
           "Enter                     confirms the recommendation that is shown",
-          "follow                    the same, also where it ends the test as an emergency",
+          "follow                    the same, also where it ends the test: DEFER, STOP in recovery",
           "offer                     does what is offered instead",
           "override finish: why      finish, stop, advance STAGE, hold M:SS or continue instead;",
           "                          before the test begin STAGE or defer; in recovery end",
@@ -307,7 +313,7 @@ final class LiveTest {
   }
 
   private static String command(String text) {
-    return text.split("[ :]", 2)[0].toLowerCase(Locale.ROOT);
+    return text.split("[ :!]", 2)[0].toLowerCase(Locale.ROOT);
   }
 
   private static boolean isCommand(String text) {
@@ -418,6 +424,24 @@ final class LiveTest {
               + command(text)
               + ": why)");
     }
+    if (AGREEMENT.contains(text.toLowerCase(Locale.ROOT))) {
+      throw new IllegalArgumentException(
+          "not understood: " + text + " (press Enter to confirm what is recommended)");
+    }
+    if (ALARM.contains(command(text))) {
+      throw new IllegalArgumentException(
+          "not understood: " + text + " (type stop to end the exercise at once)");
+    }
+    if (session.outcome().load().stream().anyMatch(load -> load.name().equals(command(text)))) {
+      throw new IllegalArgumentException(
+          "not understood: " + text + " (to say what is really set: load " + text + ")");
+    }
+    if (KNOWN_OF_THE_PERSON.contains(command(text))) {
+      throw new IllegalArgumentException(
+          command(text)
+              + " is given when a test is started: quit, and run it again with --"
+              + command(text));
+    }
     Optional<Vocabulary.Report> report = vocabulary.report(text);
     if (report.isPresent()) {
       String sign = report.get().sign();
@@ -484,9 +508,12 @@ final class LiveTest {
       what(decision);
     } else if (show(decision) || isHardlyRead()) {
       screen.print("not done yet: this is new; press Enter again to confirm it");
-    } else if (endsAsEmergency(decision) && !inFull) {
+    } else if (endsTheTest(decision) && !inFull) {
       screen.print(
-          "not done: a STOP in recovery ends the test as an emergency; type follow to do that");
+          verdict instanceof Verdict.Defer
+              ? "not done: DEFER ends the test before it has begun; type follow to do that"
+              : "not done: a STOP in recovery ends the test as an emergency; type follow to do"
+                  + " that");
     } else {
       follow(decision);
     }
@@ -496,8 +523,11 @@ final class LiveTest {
     return screen.isWatched() && clock.real().minus(shownAt).compareTo(TO_READ) < 0;
   }
 
-  private static boolean endsAsEmergency(Decision decision) {
-    return decision.phase() == Phase.RECOVERY && decision.verdict() instanceof Verdict.Stop;
+  // Before anything is known of the person: Enter, typed once too often, is not enough for that.
+  private static boolean endsTheTest(Decision decision) {
+    boolean emergency =
+        decision.phase() == Phase.RECOVERY && decision.verdict() instanceof Verdict.Stop;
+    return emergency || decision.verdict() instanceof Verdict.Defer;
   }
 
   private void follow(Decision decision) {
@@ -555,7 +585,8 @@ final class LiveTest {
     done(verdict, at);
   }
 
-  private static String reason(String text) {
+  private static String reason(String exclaimed) {
+    String text = exclaimed.replaceFirst("^!+", "");
     return REASON.matcher(text).lookingAt()
         ? REASON.matcher(text).replaceFirst("").strip()
         : text.strip();
@@ -602,8 +633,8 @@ final class LiveTest {
   }
 
   private void undo(Duration at, String text) {
-    String[] parts = withReason(text, "undo 7: typed twice");
     List<Event> events = session.events();
+    String[] parts = withReason(text, "undo " + events.size() + ": typed twice");
     String[] words = parts[0].isEmpty() ? new String[0] : parts[0].split("\\s+", 2);
     int number = words.length == 0 ? events.size() : number(words[0]);
     List<String> told = subjects(number, events);

@@ -121,6 +121,10 @@ final class TypedReadings {
       }
     }
     String[] words = text.split("\\s+", -1);
+    if (PRESSURES.contains(words[0])) {
+      throw new IllegalArgumentException(
+          "not understood: " + text + " (write both pressures: " + words[0] + " 140/80)");
+    }
     if (words[0].equals("pulse") && words.length > 1) {
       int counted = words.length > 2 ? whole(words[2]) : USUAL_COUNT;
       return Readings.pulse(whole(words[1]), Duration.ofSeconds(counted));
@@ -144,6 +148,15 @@ final class TypedReadings {
           name + " is a sign: report it on a line of its own, without a comma");
     } else if (signal.type() instanceof Type.Choice) {
       return Readings.chosen(name, value);
+    }
+    if (value.matches(".* at [0-9]+:[0-9]+")) {
+      throw new IllegalArgumentException(
+          "not a value: " + value + "; put the time first, as in: 4:05 hr 114");
+    } else if (value.matches(".*[0-9].*\\s\\p{L}.*[0-9].*")) {
+      throw new IllegalArgumentException(
+          "not a value: " + value + "; put a comma between two readings: hr 70, 120/80");
+    } else if (value.matches("\\p{L}.*\\s\\p{L}.*")) {
+      throw vocabulary.notUnderstood(text);
     }
     Quantity quantity = quantity(value, signal.range().map(QuantityRange::low).map(Quantity::unit));
     Optional<String> scale = protocol.schedule().lineOf(name).flatMap(MeasureLine::scale);

@@ -82,7 +82,12 @@ final class Vocabulary {
       throw new IllegalArgumentException(
           first + " could be " + String.join(", ", fitting) + "; type one of them");
     }
-    throw new IllegalArgumentException("not understood: " + text + " (" + instead(text) + ")");
+    throw notUnderstood(text);
+  }
+
+  /** Says of a line that it is not understood, and what to type instead. */
+  IllegalArgumentException notUnderstood(String text) {
+    return new IllegalArgumentException("not understood: " + text + " (" + instead(text) + ")");
   }
 
   /**

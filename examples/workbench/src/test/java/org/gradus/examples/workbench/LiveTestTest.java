@@ -264,6 +264,36 @@ class LiveTestTest {
   }
 
   @Test
+  void aSlipInAHurryIsAnsweredWithWhatToType() {
+    String before = "ok\ncleared yes\nresting hr 65 bp 120/80\n";
+    assertThat(bundled(WALK, before + "quit\n").text())
+        .contains("not understood: ok (press Enter to confirm what is recommended)")
+        .contains("cleared is given when a test is started: quit, and run it again with --cleared")
+        .contains("not a value: 65 bp 120/80; put a comma between two readings: hr 70, 120/80");
+    String during = "2:00 hr 98\n2:10 he is dizzy\n2:20 hr 114 at 2:05\n2:30 undo\nquit\n";
+    assertThat(bundled(WALK, BEGUN + during).text())
+        .contains("not understood: he is dizzy (type light_headed to report: ")
+        .contains("not a value: 114 at 2:05; put the time first, as in: 4:05 hr 114")
+        .contains("say why, after a colon: undo 4: typed twice");
+    String alarm = "1:00 speed 3\n1:10 bp 140/\n1:20 emergency\n1:30 STOP!\nquit\n";
+    assertThat(bundled(WALK, BEGUN + alarm).text())
+        .contains("not understood: speed 3 (to say what is really set: load speed 3)")
+        .contains("not understood: bp 140/ (write both pressures: bp 140/80)")
+        .contains("not understood: emergency (type stop to end the exercise at once)")
+        .contains("done: STOP");
+  }
+
+  // A test that has not begun is not over by an Enter too many.
+  @Test
+  void enterDoesNotDefer() {
+    String text = bundled(WALK, "unwell_today yes\n\n\nfollow\n").text();
+    assertThat(text)
+        .contains("not done: DEFER ends the test before it has begun; type follow to do that")
+        .containsOnlyOnce("\ndone: DEFER")
+        .contains("OVER, deferred");
+  }
+
+  @Test
   void aClosedInputLeavesTheTestWithAWord() {
     Ran ran = bundled(WALK, BEGUN + "1:00 hr 100\n");
     assertThat(ran.text())
