@@ -32,12 +32,12 @@ class BundledLawsTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(Any::tests).toList());
   }
 
-  @Property(tries = 1_600, seed = "20261130")
+  @Property(tries = 600, seed = "20261130")
   void everyTestByEveryProtocolKeepsTheLaws(@ForAll("tests") TestScript test) {
     Laws.all().without(Laws.A_RECORD_GIVES_THE_TEST_BACK).check(test);
   }
 
-  @Property(tries = 200, seed = "20261130")
+  @Property(tries = 100, seed = "20261130")
   void aRecordIsTheWholeTest(@ForAll("tests") TestScript test) {
     Laws.of(Laws.A_RECORD_GIVES_THE_TEST_BACK, Laws.aRecordMatchesItsFiles(LIBRARY)).check(test);
   }

@@ -58,7 +58,7 @@ class FilesFuzzTest {
         random -> changed(seeds.get(random.nextBoolean() ? 0 : random.nextInt(8)), random));
   }
 
-  @Property(tries = 3000)
+  @Property(tries = 800)
   void changedFilesLoadOrAreRefused(@ForAll("changed") byte[] bytes) {
     load(bytes);
   }

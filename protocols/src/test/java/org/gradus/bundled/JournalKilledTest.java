@@ -23,7 +23,7 @@ class JournalKilledTest {
 
   // Each journal of a killed writer is cut off at a point of its own: it writes at its own pace.
   private static final int KILL_POINTS = 200;
-  private static final int JOURNALS = 8;
+  private static final int JOURNALS = 25;
   private static final Library LIBRARY = Bundled.library();
 
   @Test
@@ -33,6 +33,7 @@ class JournalKilledTest {
     Random random = new Random(seed);
     int taken = 0;
     for (int i = 0; taken < KILL_POINTS; i++) {
+      assertThat(i).as("writers killed for %s journals", taken).isLessThan(KILL_POINTS);
       Path own = Files.createDirectory(folder.resolve("kill-" + i));
       int[] acknowledged = kill(own, random);
       for (int journal = 0; journal < JOURNALS; journal++) {
@@ -83,8 +84,10 @@ class JournalKilledTest {
       String line = said.readLine();
       while (line != null) {
         // The last line may be torn as well.
-        if (line.matches("[0-9] [0-9]+")) {
-          last[line.charAt(0) - '0'] = Integer.parseInt(line.substring(2));
+        if (line.matches("[0-9]+ [0-9]+")) {
+          int space = line.indexOf(' ');
+          int journal = Integer.parseInt(line.substring(0, space));
+          last[journal] = Integer.parseInt(line.substring(space + 1));
         }
         if (++told >= kill && writer.isAlive()) {
           Thread.sleep(0, random.nextInt(1_000_000));

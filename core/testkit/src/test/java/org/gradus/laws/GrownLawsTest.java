@@ -46,17 +46,17 @@ class GrownLawsTest {
     return Arbitraries.oneOf(PROTOCOLS.stream().map(grown -> Any.tests(grown.protocol())).toList());
   }
 
-  @Property(tries = 1_000, seed = "6069532965864854477")
+  @Property(tries = 600, seed = "6069532965864854477")
   void everyStepKeepsTheLaws(@ForAll("tests") TestScript test) {
     OF_EVERY_STEP.check(test);
   }
 
-  @Property(tries = 700, seed = "7314611890073009039")
+  @Property(tries = 300, seed = "7314611890073009039")
   void theSameEventsGiveTheSameAnswers(@ForAll("tests") TestScript test) {
     Laws.THE_SAME_EVENTS_GIVE_THE_SAME_ANSWERS.check(test);
   }
 
-  @Property(tries = 400, seed = "-625902937526915737")
+  @Property(tries = 200, seed = "-625902937526915737")
   void aRecordIsTheWholeTest(@ForAll("tests") TestScript test) {
     Laws.of(Laws.A_RECORD_GIVES_THE_TEST_BACK, Laws.aRecordMatchesItsFiles(files(test)))
         .check(test);
@@ -71,12 +71,12 @@ class GrownLawsTest {
         .library();
   }
 
-  @Property(tries = 300, seed = "-7611050097382604079")
+  @Property(tries = 150, seed = "-7611050097382604079")
   void whoFollowsEveryVerdictIsDoneWithinTheLongestTest(@ForAll("tests") TestScript test) {
     Laws.WHO_FOLLOWS_IS_DONE_IN_TIME.check(test);
   }
 
-  @Property(tries = 400, seed = "1278983217269430346")
+  @Property(tries = 200, seed = "1278983217269430346")
   void aReadingToldLateInItsStageCountsAsOneToldInTime(@ForAll("tests") TestScript test) {
     Laws.A_READING_TOLD_LATE_COUNTS.check(test);
   }

@@ -32,7 +32,7 @@ class LawsTest {
   }
 
   // a and b are two random conditions over one set of readings; each line is one law.
-  @Property(tries = 1000)
+  @Property(tries = 500)
   void theLawsOfThreeValuedLogicHold(@ForAll("conditions") Sample sample) {
     Grower grower = new Grower(sample.random, sample.world, Grower.Bed.EVERYTHING);
     String a = "(" + Printer.text(sample.tree) + ")";
@@ -66,7 +66,7 @@ class LawsTest {
         .orElseThrow(() -> new AssertionError(problems.sorted().toString()));
   }
 
-  @Property(tries = 6000)
+  @Property(tries = 3000)
   void oneMoreReadingNeverChangesAKnownAnswer(@ForAll("withoutKnown") Sample sample) {
     Optional<Object> before = sample.answer(sample.readings);
     if (before.isEmpty()) {

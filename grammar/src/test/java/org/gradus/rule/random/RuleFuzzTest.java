@@ -52,7 +52,7 @@ class RuleFuzzTest {
         random -> changed(SEEDS.get(random.nextInt(SEEDS.size())).getBytes(UTF_8), random));
   }
 
-  @Property(tries = 20_000)
+  @Property(tries = 5_000)
   void changedSeedsAreTakenOrRefused(@ForAll("changed") byte[] bytes) {
     Gauntlet.run(new String(bytes, UTF_8));
   }

@@ -78,12 +78,12 @@ class SoupTest {
             });
   }
 
-  @Property(tries = 6000)
+  @Property(tries = 2000)
   void aSoupOfWordsGivesADiagnostic(@ForAll("soups") String text) {
     everyReaderTakes(text);
   }
 
-  @Property(tries = 6000)
+  @Property(tries = 2000)
   void aTextWithSlipsGivesADiagnostic(@ForAll("slips") String text) {
     everyReaderTakes(text);
     everyReaderTakes("finish when " + text);

@@ -23,7 +23,7 @@ class TwinTest {
     return Sample.values(Grower.Bed.EVERYTHING);
   }
 
-  @Property(tries = 100_000)
+  @Property(tries = 20_000)
   void thePlanAgreesWithASimpleEvaluator(@ForAll("samples") Sample sample) {
     agree(sample.answer(sample.readings), sample.twin(sample.readings), sample);
   }

@@ -16,7 +16,7 @@ class WritingTest {
     return Sample.samples(Grower.Bed.EVERYTHING);
   }
 
-  @Property(tries = 100_000)
+  @Property(tries = 10_000)
   void aTreeComesBackFromItsShortestTextAndTheParserSeesNoOtherReading(
       @ForAll("samples") Sample sample) {
     String text = Printer.text(sample.tree);

@@ -38,7 +38,7 @@ class LowBenchStepsTest {
 
   // The laws of every session, whatever happens in it.
 
-  @Property(tries = 200)
+  @Property(tries = 60)
   void everyTestKeepsTheLaws(@ForAll("tests") TestScript test) {
     Laws.all().check(test);
   }
