@@ -23,6 +23,7 @@ import org.gradus.protocol.Ergometer;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Instruments;
 import org.gradus.protocol.LoadComponent;
+import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Question;
@@ -265,8 +266,21 @@ final class Assembly {
   }
 
   private Schedule schedule(List<MeasureDraft> lines, Function<MeasureDraft, List<String>> stages) {
-    return new Schedule(
-        lines.stream().map(line -> line.with(this::time).in(stages.apply(line))).toList());
+    List<MeasureLine> complete = new ArrayList<>();
+    for (MeasureDraft draft : lines) {
+      MeasureLine line = draft.with(this::time);
+      draft.fits(line, this::tooLong);
+      complete.add(line.in(stages.apply(draft)));
+    }
+    return new Schedule(complete);
+  }
+
+  private void tooLong(YamlNode.Scalar written, String limit) {
+    String help =
+        settings.containsKey(written.value())
+            ? "give the setting a shorter time"
+            : "check the unit and the digits";
+    problems.add(written.span(), Code.G305, written.value(), "within " + limit, help);
   }
 
   private List<String> afterwards(MeasureDraft line) {

@@ -6,13 +6,14 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.MeasureLine;
+import org.gradus.protocol.Timing;
 
 /**
  * A line of a schedule with the places of the names in it.
  *
- * @param line the line, but for the times that settings give
+ * @param line the line, but for its times
  * @param in the stages in which it is read, as they were written; none: all
- * @param bySetting the settings that give its times, by the key under which they stand
+ * @param times the times that are written in it, by key
  */
 record MeasureDraft(
     MeasureLine line,
@@ -20,25 +21,40 @@ record MeasureDraft(
     Optional<Scalar> scale,
     Optional<Scalar> named,
     List<Scalar> in,
-    Map<String, Scalar> bySetting) {
+    Map<String, Time> times) {
+
+  /** The farthest that a reading may lie from when it is due, where a line does not say. */
+  static final Duration WITHIN = Duration.ofSeconds(15);
+
+  /**
+   * A time of a line.
+   *
+   * @param written a time, or the name of the setting that gives it
+   * @param said the time that is written; none: a setting gives it
+   */
+  record Time(Scalar written, Optional<Duration> said) {}
 
   /** Finds the time that a setting gives. */
-  interface Times {
+  interface Settings {
     Optional<Duration> of(Scalar setting);
   }
 
-  /** The line with the times that its settings give. */
-  MeasureLine with(Times times) {
-    Duration within = time("within", times).orElse(line.within());
-    boolean lateAsWithin = bySetting.containsKey("within") && line.late().equals(line.within());
+  /** A time that does not fit its line; what to compare it with is said in words. */
+  interface Misfit {
+    void found(Scalar written, String limit);
+  }
+
+  /** The line with its times. */
+  MeasureLine with(Settings settings) {
+    Duration within = time("within", settings).orElse(WITHIN);
     return new MeasureLine(
         line.signals(),
         line.timing(),
-        time("over", times).orElse(line.over()),
-        time("takes", times).orElse(line.takes()),
+        time("over", settings).orElse(Duration.ZERO),
+        time("takes", settings).orElse(Duration.ZERO),
         within,
-        time("late", times).orElse(lateAsWithin ? within : line.late()),
-        time("valid_for", times).or(line::validFor),
+        time("late", settings).orElse(within),
+        time("valid_for", settings),
         line.ifMissing(),
         line.scale(),
         line.named(),
@@ -46,7 +62,41 @@ record MeasureDraft(
         line.in());
   }
 
-  private Optional<Duration> time(String key, Times times) {
-    return Optional.ofNullable(bySetting.get(key)).flatMap(times::of);
+  private Optional<Duration> time(String key, Settings settings) {
+    return Optional.ofNullable(times.get(key))
+        .flatMap(time -> time.said().or(() -> settings.of(time.written())));
+  }
+
+  /**
+   * Looks for times that do not fit: a reading that takes longer than there is time for, or stays
+   * valid beyond the next one, is a mistake in a unit or a digit.
+   *
+   * @param complete the line with its times
+   */
+  void fits(MeasureLine complete, Misfit misfit) {
+    Optional<Duration> room = Optional.empty();
+    Timing due = complete.timing();
+    if (due instanceof Timing.Each each) {
+      room = Optional.of(each.every().compareTo(each.from()) < 0 ? each.every() : each.from());
+      complete
+          .validFor()
+          .filter(valid -> valid.compareTo(each.every()) > 0)
+          .ifPresent(valid -> tooLong("valid_for", "the time to the next reading", misfit));
+    } else if (due instanceof Timing.At at) {
+      room = Optional.of(at.time());
+    } else if (due instanceof Timing.BeforeEnd before && !before.lead().isZero()) {
+      if (complete.takes().compareTo(before.lead()) > 0) {
+        tooLong("takes", "the time before the end", misfit);
+      }
+    }
+    String limit = "the time before it is due";
+    room.filter(time -> complete.over().compareTo(time) > 0)
+        .ifPresent(time -> tooLong("over", limit, misfit));
+    room.filter(time -> complete.takes().compareTo(time) > 0 && !time.isZero())
+        .ifPresent(time -> tooLong("takes", limit, misfit));
+  }
+
+  private void tooLong(String key, String limit, Misfit misfit) {
+    Optional.ofNullable(times.get(key)).ifPresent(time -> misfit.found(time.written(), limit));
   }
 }

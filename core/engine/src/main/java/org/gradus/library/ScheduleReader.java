@@ -21,8 +21,7 @@ import org.gradus.protocol.Timing;
 /** Reads what is measured and when. */
 final class ScheduleReader {
 
-  private static final Duration WITHIN = Duration.ofSeconds(15);
-
+  private static final List<String> TIMES = List.of("over", "takes", "within", "late", "valid_for");
   private static final List<String> TIMINGS = List.of("each", "at", "before_end");
 
   private static final String DONE = "done";
@@ -49,20 +48,19 @@ final class ScheduleReader {
     boolean choice = keys.has("choices");
     List<Scalar> choices = keys.texts("choices");
     Optional<Timing> timing = timing(keys);
-    Map<String, Scalar> bySetting = new HashMap<>();
-    Duration within = time(keys, "within", bySetting).orElse(WITHIN);
-    Duration late = time(keys, "late", bySetting).orElse(within);
+    Map<String, MeasureDraft.Time> times = new HashMap<>();
+    TIMES.forEach(key -> time(keys, key).ifPresent(time -> times.put(key, time)));
     Optional<Scalar> scale = keys.text("scale");
     Optional<Scalar> named = keys.text("as").filter(texts::isName);
     MeasureLine line =
         new MeasureLine(
             read.stream().map(Scalar::value).toList(),
             timing.orElse(new Timing.At(Duration.ZERO)),
-            time(keys, "over", bySetting).orElse(Duration.ZERO),
-            time(keys, "takes", bySetting).orElse(Duration.ZERO),
-            within,
-            late,
-            time(keys, "valid_for", bySetting),
+            Duration.ZERO,
+            Duration.ZERO,
+            MeasureDraft.WITHIN,
+            MeasureDraft.WITHIN,
+            Optional.empty(),
             keys.text("if_missing")
                 .flatMap(word -> texts.constant(word, IfMissing.class))
                 .orElse(IfMissing.GO_ON),
@@ -72,7 +70,6 @@ final class ScheduleReader {
             List.of());
     List<Scalar> in = keys.texts("in");
     keys.done();
-    timing.ifPresent(due -> fits(due, keys, line));
     if (read.size() > 1) {
       String several = "a measure line of several readings";
       keys.idle("choices", several, "give the reading a line of its own");
@@ -87,44 +84,18 @@ final class ScheduleReader {
     }
     return timing.isEmpty() || read.isEmpty()
         ? Optional.empty()
-        : Optional.of(new MeasureDraft(line, read, scale, named, in, bySetting));
-  }
-
-  // A reading that takes longer than there is time for, or stays valid beyond the next one, is a
-  // mistake in a unit or a digit.
-  private void fits(Timing due, Keys keys, MeasureLine line) {
-    Optional<Duration> room = Optional.empty();
-    if (due instanceof Timing.Each each) {
-      room = Optional.of(each.every().compareTo(each.from()) < 0 ? each.every() : each.from());
-      line.validFor()
-          .filter(valid -> valid.compareTo(each.every()) > 0)
-          .ifPresent(valid -> tooLong(keys, "valid_for", "the time to the next reading"));
-    } else if (due instanceof Timing.At at) {
-      room = Optional.of(at.time());
-    } else if (due instanceof Timing.BeforeEnd before && !before.lead().isZero()) {
-      if (line.takes().compareTo(before.lead()) > 0) {
-        tooLong(keys, "takes", "the time before the end");
-      }
-    }
-    room.filter(time -> line.over().compareTo(time) > 0)
-        .ifPresent(time -> tooLong(keys, "over", "the time before it is due"));
-    room.filter(time -> line.takes().compareTo(time) > 0 && !time.isZero())
-        .ifPresent(time -> tooLong(keys, "takes", "the time before it is due"));
-  }
-
-  private void tooLong(Keys keys, String key, String limit) {
-    keys.seen(key)
-        .ifPresent(text -> texts.notA(text, "within " + limit, "check the unit and the digits"));
+        : Optional.of(new MeasureDraft(line, read, scale, named, in, times));
   }
 
   // A time may be written out, or be that of a setting.
-  private Optional<Duration> time(Keys keys, String key, Map<String, Scalar> bySetting) {
+  private Optional<MeasureDraft.Time> time(Keys keys, String key) {
     Optional<Scalar> text = keys.text(key);
-    if (text.filter(word -> Texts.matches(word, "[A-Za-z][A-Za-z0-9_]*")).isPresent()) {
-      bySetting.put(key, text.get());
-      return Optional.empty();
-    }
-    return text.flatMap(texts::time);
+    return text.filter(word -> Texts.matches(word, "[A-Za-z][A-Za-z0-9_]*"))
+        .map(setting -> new MeasureDraft.Time(setting, Optional.empty()))
+        .or(
+            () ->
+                text.flatMap(texts::time)
+                    .map(time -> new MeasureDraft.Time(text.get(), Optional.of(time))));
   }
 
   private List<Scalar> read(Keys keys) {
