@@ -25,14 +25,23 @@ public final class Bundled {
 
   private Bundled() {}
 
+  /** Made when it is first asked for; kept for as long as this class is. */
+  private static final class Whole {
+
+    private static final Library LIBRARY = Library.of(files());
+  }
+
   /**
-   * Reads and checks the bundled files. Keep the result; it is immutable and takes a moment to
-   * make.
-   *
-   * @throws org.gradus.diagnostic.FileRefused never for files as shipped
+   * All bundled files, read and checked. The first call takes a moment; every later one gives the
+   * same library, which is immutable and may be shared by all threads.
    */
   public static Library library() {
-    return Library.of(files());
+    try {
+      return Whole.LIBRARY;
+    } catch (LinkageError failed) {
+      // Of a class that cannot be made Java keeps the reason to itself; this throws it.
+      return Library.of(files());
+    }
   }
 
   /**

@@ -113,7 +113,7 @@ class EveryKeyMeansTest {
           List.of("m/s", "km/h"),
           List.of("done", "1 min", "90 s"));
 
-  private static final int MOST_TRIES_OF_WORDS = 12;
+  private static final int MOST_TRIES_OF_WORDS = 4;
   private static final int MOST_TRIES_IN_A_FILE = 60;
   private static final Pattern NUMBER = Pattern.compile("[0-9]+");
 
@@ -141,8 +141,8 @@ class EveryKeyMeansTest {
 
   @BeforeAll
   void changeEverything() {
-    LIBRARY.protocols().forEach(protocol -> changeEverything(LIBRARY, protocol));
-    // No bundled protocol uses a maximum that was made for some people only.
+    // No bundled protocol uses a maximum that was made for some people only. This comes first,
+    // since what is found here is not looked for in all the others.
     List<SourceFile> ofMen = new ArrayList<>();
     for (SourceFile file : LIBRARY.filesOf("graded-walk-standard")) {
       String text =
@@ -150,8 +150,9 @@ class EveryKeyMeansTest {
               .replace("- general_1971\n", "- men_1994 when sex is male\n  - general_1971\n");
       ofMen.add(SourceFile.of(file.name(), text));
     }
-    tries.clear();
     changeEverything(Library.of(ofMen), "graded-walk-standard");
+    tries.clear();
+    LIBRARY.protocols().forEach(protocol -> changeEverything(LIBRARY, protocol));
     // What no bundled protocol says.
     Library laboratory = Laboratory.library();
     laboratory.protocols().forEach(protocol -> changeEverything(laboratory, protocol));
