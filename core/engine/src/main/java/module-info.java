@@ -9,6 +9,8 @@ module org.gradus.core {
 
   exports org.gradus.capacity;
   exports org.gradus.history;
+  exports org.gradus.internal.json to
+      org.gradus.exchange;
   exports org.gradus.internal.reach to
       org.gradus.authoring;
   exports org.gradus.knowledge;

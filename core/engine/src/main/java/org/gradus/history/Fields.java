@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import org.gradus.internal.json.JsonLimits;
+import org.gradus.internal.json.JsonReader;
+import org.gradus.internal.json.NotJson;
 import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
@@ -20,10 +23,28 @@ import org.gradus.unit.Unit;
 record Fields(String path, Map<?, ?> content) {
 
   private static final int LONGEST_TIME = 40;
+  private static final String WHOLE = "-?[0-9]{1,18}";
+
+  // No more than records are made of.
+  private static final JsonLimits LIMITS =
+      new JsonLimits(16, Integer.MAX_VALUE, false, Fields::number);
 
   /** The fields of a line. */
   static Fields read(String line) {
-    return of("", JsonReader.read(line));
+    return of("", json(line));
+  }
+
+  /** What a text of JSON holds: a whole number is a {@link Long}, any other a {@link Double}. */
+  static Object json(String text) {
+    try {
+      return JsonReader.read(text, LIMITS);
+    } catch (NotJson problem) {
+      throw new Unreadable("", "is no JSON: " + problem.getMessage());
+    }
+  }
+
+  private static Object number(String text) {
+    return text.matches(WHOLE) ? (Object) Long.valueOf(text) : (Object) Double.valueOf(text);
   }
 
   private static Fields of(String path, Object value) {

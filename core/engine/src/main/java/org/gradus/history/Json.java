@@ -112,7 +112,7 @@ public final class Json {
   private static <T> T read(String what, Form<T> form, String json) {
     requireNonNull(json, "json");
     try {
-      return form.read(new Fields("", Map.of(what, JsonReader.read(json))), what);
+      return form.read(new Fields("", Map.of(what, Fields.json(json))), what);
     } catch (Unreadable problem) {
       throw new JsonRefused(what, String.valueOf(problem.getMessage()).strip());
     }

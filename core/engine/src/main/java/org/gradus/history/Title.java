@@ -167,7 +167,7 @@ public record Title(
     int blank = text.indexOf(' ');
     Optional<Unit> unit = blank < 0 ? Optional.of(Unit.ONE) : Unit.named(text.substring(blank + 1));
     try {
-      return JsonReader.read(blank < 0 ? text : text.substring(0, blank)) instanceof Number number
+      return Fields.json(blank < 0 ? text : text.substring(0, blank)) instanceof Number number
               && Double.isFinite(number.doubleValue())
           ? unit.map(known -> Quantity.of(number.doubleValue(), known))
           : Optional.empty();

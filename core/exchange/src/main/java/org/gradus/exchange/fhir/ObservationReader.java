@@ -9,6 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Printable;
+import org.gradus.internal.json.JsonLimits;
+import org.gradus.internal.json.JsonReader;
+import org.gradus.internal.json.NotJson;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.unit.Quantity;
@@ -21,6 +24,9 @@ final class ObservationReader {
   private static final Set<String> COUNT =
       Set.of("registered", "preliminary", "final", "amended", "corrected");
   private static final int MOST = 10_000;
+
+  // Other systems nest more deeply than records do, send null, and count in decimals.
+  private static final JsonLimits LIMITS = new JsonLimits(64, 50_000_000, true, BigDecimal::new);
   private static final String LOINC = "http://loinc.org";
 
   private final Codes codes = Codes.read();
@@ -30,12 +36,17 @@ final class ObservationReader {
   private Optional<Quantity> mass = Optional.empty();
   private Optional<Quantity> height = Optional.empty();
 
+  /** What a text of JSON holds; a number is a {@link BigDecimal}. */
+  static Object json(String text) {
+    return JsonReader.read(text, LIMITS);
+  }
+
   FhirReadings read(String json) {
     Object root;
     try {
-      root = JsonText.read(json);
-    } catch (IllegalArgumentException e) {
-      throw new FhirRefused(List.of("the text is no JSON: " + e.getMessage()));
+      root = json(json);
+    } catch (NotJson problem) {
+      throw new FhirRefused(List.of("the text is no JSON: " + problem.getMessage()));
     }
     if (!(root instanceof Map<?, ?> resource)) {
       throw new FhirRefused(List.of("the text is no resource; give a Bundle or an Observation"));

@@ -77,7 +77,7 @@ class FhirBundleTest {
 
   private static List<Map<?, ?>> resources(String json, String type) {
     List<Map<?, ?>> resources = new ArrayList<>();
-    for (Object entry : (List<?>) part(JsonText.read(json), "entry")) {
+    for (Object entry : (List<?>) part(ObservationReader.json(json), "entry")) {
       Map<?, ?> resource = (Map<?, ?>) part(entry, "resource");
       if (type.equals(resource.get("resourceType"))) {
         resources.add(resource);

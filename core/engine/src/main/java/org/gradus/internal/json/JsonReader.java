@@ -1,36 +1,45 @@
-package org.gradus.history;
+package org.gradus.internal.json;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
- * Reads one value of JSON (RFC 8259) in a single pass. It takes no more than what records are made
- * of: few levels, names that are given once, no {@code null}.
+ * Reads one value of JSON (RFC 8259) in a single pass, within limits: names are given once, and of
+ * levels, characters and digits there are no more than {@link JsonLimits} allow.
  */
-final class JsonReader {
+public final class JsonReader {
 
-  private static final int MOST_LEVELS = 16;
+  /** What stands for {@code null}. */
+  public static final Object NULL = new Object();
+
   private static final int LONGEST_NUMBER = 40;
-  private static final String NUMBER = "-?(0|[1-9][0-9]*)(\\.[0-9]+)?([eE][+-]?[0-9]+)?";
-  private static final String WHOLE = "-?[0-9]{1,18}";
+  // An exponent of more digits would take no time to write, and all memory to use.
+  private static final Pattern NUMBER =
+      Pattern.compile("-?(0|[1-9][0-9]*)(\\.[0-9]+)?([eE][+-]?[0-9]{1,4})?");
 
+  private final JsonLimits limits;
   private final String text;
   private int at;
 
-  private JsonReader(String text) {
+  private JsonReader(String text, JsonLimits limits) {
     this.text = text;
+    this.limits = limits;
   }
 
   /**
    * The value that a text consists of: a {@link Map} with names in order, a {@link List}, a {@link
-   * String}, a {@link Boolean}, a {@link Long} for a whole number and else a {@link Double}.
+   * String}, a {@link Boolean}, {@link #NULL}, or what the limits make of a number.
    *
-   * @throws Unreadable that says at which character
+   * @throws NotJson that says at which character
    */
-  static Object read(String text) {
-    JsonReader reader = new JsonReader(text);
+  public static Object read(String text, JsonLimits limits) {
+    if (text.length() > limits.characters()) {
+      throw new NotJson("it has more than " + limits.characters() + " characters");
+    }
+    JsonReader reader = new JsonReader(text, limits);
     Object value = reader.value(0);
     reader.blanks();
     if (reader.at < text.length()) {
@@ -42,8 +51,8 @@ final class JsonReader {
   private Object value(int level) {
     blanks();
     char first = peek();
-    if (level == MOST_LEVELS && (first == '{' || first == '[')) {
-      throw unexpected("no more than " + MOST_LEVELS + " levels");
+    if (level == limits.levels() && (first == '{' || first == '[')) {
+      throw unexpected("no more than " + limits.levels() + " levels");
     }
     return switch (first) {
       case '{' -> object(level + 1);
@@ -51,6 +60,7 @@ final class JsonReader {
       case '"' -> string();
       case 't' -> word("true", true);
       case 'f' -> word("false", false);
+      case 'n' -> limits.takesNull() ? word("null", NULL) : number();
       default -> number();
     };
   }
@@ -165,14 +175,11 @@ final class JsonReader {
       at++;
     }
     String number = text.substring(start, Math.min(at, start + LONGEST_NUMBER));
-    if (at - start > LONGEST_NUMBER || !number.matches(NUMBER)) {
+    if (at - start > LONGEST_NUMBER || !NUMBER.matcher(number).matches()) {
       at = start;
       throw unexpected("a value");
     }
-    if (number.matches(WHOLE)) {
-      return Long.valueOf(number);
-    }
-    return Double.valueOf(number);
+    return limits.number().apply(number);
   }
 
   private void blanks() {
@@ -188,8 +195,8 @@ final class JsonReader {
     return text.charAt(at);
   }
 
-  private Unreadable unexpected(String expected) {
-    return new Unreadable("", "is no JSON: at character " + (at + 1) + " expected " + expected);
+  private NotJson unexpected(String expected) {
+    return new NotJson("at character " + (at + 1) + " expected " + expected);
   }
 
   private static String shown(String text) {

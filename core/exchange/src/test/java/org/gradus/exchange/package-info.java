@@ -1,0 +1,5 @@
+/** Tests of what holds for all of exchange. */
+@NullMarked
+package org.gradus.exchange;
+
+import org.jspecify.annotations.NullMarked;
