@@ -118,6 +118,8 @@ public enum Code {
   G411("this rule can never apply", "check its limits: {0}"),
   /** A load that may lie outside its range. */
   G412("{0} could be {1}; possible is {2}", "{3}"),
+  /** A change of a load that a stage cannot make. */
+  G413("{0} cannot change {1} at its end: {2}", "{3}"),
 
   /** A unit of another kind. */
   G501("{0} cannot be {1}: it is measured in {2}", "enter it in that unit"),

@@ -16,6 +16,7 @@ import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,12 +38,18 @@ public final class Rule {
   private final Sentence sentence;
   private final @Nullable Condition condition;
   private final Optional<Duration> pause;
+  private final Optional<Quantity> step;
   private final String text;
 
-  private Rule(Sentence sentence, Optional<Condition> condition, Optional<Duration> pause) {
+  private Rule(
+      Sentence sentence,
+      Optional<Condition> condition,
+      Optional<Duration> pause,
+      Optional<Quantity> step) {
     this.sentence = sentence;
     this.condition = condition.orElse(null);
     this.pause = pause;
+    this.step = step;
     this.text = sentence.span().inOneLine().strip();
   }
 
@@ -54,12 +61,17 @@ public final class Rule {
         sentence.when().flatMap(when -> Condition.of(when, vocabulary, layout, problems));
     Optional<Duration> pause =
         hold(sentence.action()).flatMap(hold -> pause(hold, vocabulary, problems));
+    Optional<Quantity> step =
+        sentence.action() instanceof Action.Change change
+            ? step(change, vocabulary, problems)
+            : Optional.empty();
     // What rests on something already found faulty is missing without a further word.
     boolean complete =
         condition.isPresent() == sentence.when().isPresent()
-            && pause.isPresent() == hold(sentence.action()).isPresent();
+            && pause.isPresent() == hold(sentence.action()).isPresent()
+            && step.isPresent() == sentence.action() instanceof Action.Change;
     return complete && problems.count() == before
-        ? Optional.of(new Rule(sentence, condition, pause))
+        ? Optional.of(new Rule(sentence, condition, pause, step))
         : Optional.empty();
   }
 
@@ -70,12 +82,8 @@ public final class Rule {
 
   private static Optional<Duration> pause(
       Action.Hold hold, Vocabulary vocabulary, Problems problems) {
-    Optional<Quantity> longer =
-        hold.longer() instanceof Expression.Literal literal
-            ? Optional.of(literal.quantity())
-            : setting((Expression.Reference) hold.longer(), vocabulary);
     Optional<Duration> pause =
-        longer
+        fixed(hold.longer(), vocabulary)
             .filter(time -> time.kind() == Kind.TIME)
             .map(time -> Duration.ofMillis(Math.round(time.base() * 1000)))
             .filter(time -> time.compareTo(Duration.ZERO) > 0);
@@ -85,16 +93,61 @@ public final class Rule {
       }
       return Optional.empty();
     }
-    if (hold.times() < 1) {
-      problems.add(
-          hold.longer().span(),
-          Code.G305,
-          "at most 0 times",
-          "a number of holds",
-          "allow at least one");
+    return isAllowed(hold.times(), hold.longer(), "a number of holds", problems)
+        ? pause
+        : Optional.empty();
+  }
+
+  private static boolean isAllowed(int times, Expression at, String what, Problems problems) {
+    if (times < 1) {
+      problems.add(at.span(), Code.G305, "at most 0 times", what, "allow at least one");
+    }
+    return times > 0;
+  }
+
+  // By how much a load changes: fixed, of the kind of the load, and not nothing.
+  private static Optional<Quantity> step(
+      Action.Change change, Vocabulary vocabulary, Problems problems) {
+    Optional<Kind> kind = kind(change.load(), vocabulary);
+    Optional<Quantity> step =
+        fixed(change.by(), vocabulary)
+            .filter(by -> by.base() != 0)
+            .filter(by -> kind.isEmpty() || by.kind() == kind.get());
+    if (kind.isEmpty()) {
+      if (!(vocabulary.meaning(change.load().text()).orElse(null) instanceof Symbol.Faulty)) {
+        problems.add(
+            change.load().span(),
+            Code.G309,
+            "load",
+            change.load().text(),
+            "change a load that the stage sets");
+      }
       return Optional.empty();
     }
-    return pause;
+    if (step.isEmpty()) {
+      if (!isFaulty(change.by(), vocabulary)) {
+        String wanted = "a " + kind.get().words() + " other than zero";
+        problems.add(change.by().span(), Code.G214, "change", wanted);
+      }
+      return Optional.empty();
+    }
+    return isAllowed(change.times(), change.by(), "a number of changes", problems)
+        ? step
+        : Optional.empty();
+  }
+
+  private static Optional<Kind> kind(Expression.Name load, Vocabulary vocabulary) {
+    return vocabulary.meaning(load.text()).orElse(null) instanceof Symbol.Datum datum
+            && datum.role() == Symbol.Role.FACT
+            && datum.demand().type() instanceof Type.Measure measure
+        ? Optional.of(measure.kind())
+        : Optional.empty();
+  }
+
+  private static Optional<Quantity> fixed(Expression amount, Vocabulary vocabulary) {
+    return amount instanceof Expression.Literal literal
+        ? Optional.of(literal.quantity())
+        : setting((Expression.Reference) amount, vocabulary);
   }
 
   private static boolean isFaulty(Expression name, Vocabulary vocabulary) {
@@ -132,6 +185,11 @@ public final class Rule {
   /** By how much a hold prolongs the stage; empty for any other action. */
   public Optional<Duration> pause() {
     return pause;
+  }
+
+  /** By how much a change moves a load; empty for any other action. */
+  public Optional<Quantity> step() {
+    return step;
   }
 
   /** Whether it holds on what is known. */

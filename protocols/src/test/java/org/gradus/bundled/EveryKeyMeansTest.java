@@ -58,6 +58,7 @@ class EveryKeyMeansTest {
           "usual",
           "accept",
           "finding",
+          "falls",
           "reason",
           "energy",
           "ask",

@@ -18,6 +18,7 @@ final class Laboratory {
           "flume-steps.yaml",
           "rowing-lactate.yaml",
           "work-and-rest.yaml",
+          "guided-treadmill.yaml",
           "laboratory-results.yaml");
 
   private Laboratory() {}

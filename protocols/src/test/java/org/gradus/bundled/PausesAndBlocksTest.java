@@ -8,10 +8,14 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.gradus.capacity.Capacity;
+import org.gradus.library.Library;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
 import org.gradus.report.Report;
+import org.gradus.review.Check;
+import org.gradus.review.Finding;
+import org.gradus.review.Review;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;
@@ -214,6 +218,27 @@ class PausesAndBlocksTest {
     through(session, at("3:00"), 130);
     assertThat(through(session, at("4:00"), 171)).startsWith("ADVANCE to pause_1");
     assertThat(Loading.line(session.outcome().load())).isEqualTo("no load");
+  }
+
+  @Test
+  void aLoadThatIsMeantToFallIsNoFinding() {
+    assertThat(falling(Laboratory.library())).isEmpty();
+    // Without the word, easy after hard is a slip in each round, and last after the pause is none.
+    assertThat(falling(Laboratory.library(", falls: expected", "")))
+        .containsExactly("easy_1", "easy_2", "easy_3");
+    // After a pause as well: 200 W comes before it.
+    assertThat(
+            falling(
+                Laboratory.library(
+                    "id: easy, lasts: 1 min, power: 60 W", "id: easy, lasts: 1 min, power: 250 W")))
+        .containsExactly("hard_2", "hard_3", "last");
+  }
+
+  private static List<String> falling(Library library) {
+    return Review.of(library.protocol("work-and-rest")).findings().stream()
+        .filter(finding -> finding.check() == Check.UPTAKE_NOT_RISING)
+        .map(Finding::about)
+        .toList();
   }
 
   @Test

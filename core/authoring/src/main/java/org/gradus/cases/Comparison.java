@@ -105,6 +105,9 @@ final class Comparison {
     if (verdict instanceof Verdict.Ready ready) {
       return ready.stage();
     }
+    if (verdict instanceof Verdict.Change change) {
+      return change.stage();
+    }
     return verdict instanceof Verdict.Advance advance ? advance.stage() : NONE;
   }
 

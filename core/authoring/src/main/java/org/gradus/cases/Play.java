@@ -219,10 +219,15 @@ final class Play {
     } else if (last instanceof Event.Overridden overridden) {
       verdict = overridden.verdict();
     }
-    String stage =
-        verdict instanceof Verdict.Ready ready
-            ? ready.stage()
-            : verdict instanceof Verdict.Advance advance ? advance.stage() : "";
+    String stage = "";
+    if (verdict instanceof Verdict.Ready ready) {
+      stage = ready.stage();
+    } else if (verdict instanceof Verdict.Advance advance) {
+      stage = advance.stage();
+    } else if (verdict instanceof Verdict.Change change) {
+      // Begun anew: times are counted from there.
+      stage = change.stage();
+    }
     if (!stage.isEmpty()) {
       reached.add(stage);
       starts.put(stage, last.at());

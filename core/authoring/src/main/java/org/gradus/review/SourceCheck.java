@@ -30,7 +30,8 @@ final class SourceCheck {
       rule.rule().condition().ifPresent(when -> definitions.putAll(when.anatomy().definitions()));
       boolean figures =
           rule.rule().condition().filter(when -> !when.anatomy().figures().isEmpty()).isPresent()
-              || rule.action() instanceof Action.Hold;
+              || rule.action() instanceof Action.Hold
+              || rule.action() instanceof Action.Change;
       if (figures && !rule.source().isNamed()) {
         add(rule.id(), rule.rule().sentence().span(), "the rule " + rule.id());
       }

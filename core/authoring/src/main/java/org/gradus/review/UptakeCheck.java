@@ -1,8 +1,10 @@
 package org.gradus.review;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.gradus.internal.reach.Scene;
 import org.gradus.protocol.CostLine;
@@ -38,11 +40,27 @@ final class UptakeCheck {
   void look() {
     Paths paths = Paths.of(protocol);
     for (Stage stage : protocol.stages()) {
-      for (int place : paths.before(stage.place())) {
-        Stage before = protocol.stages().get(place);
-        if (before.isCounted() && stage.isCounted() && falls(before, stage)) {
-          break;
+      if (stage.isCounted() && !protocol.notes().falls().contains(stage.id())) {
+        Set<Stage> before = new LinkedHashSet<>();
+        collect(stage, paths, before);
+        for (Stage one : before) {
+          // One finding for each stage is enough.
+          if (one.isCounted() && falls(one, stage)) {
+            break;
+          }
         }
+      }
+    }
+  }
+
+  // What comes before a pause comes before what follows it.
+  private void collect(Stage stage, Paths paths, Set<Stage> found) {
+    for (int place : paths.before(stage.place())) {
+      Stage before = protocol.stages().get(place);
+      if (before.pause()) {
+        collect(before, paths, found);
+      } else {
+        found.add(before);
       }
     }
   }

@@ -117,8 +117,8 @@ final class Tester {
         if (done.phase() != Phase.STAGE) {
           return run(decision, end(decision), decision.at().minus(start));
         }
-        if (verdict instanceof Verdict.Advance advance) {
-          set(advance.loads(), decision.at());
+        if (verdict instanceof Verdict.Advance || verdict instanceof Verdict.Change) {
+          set(verdict.loads(), decision.at());
         }
         decision = done;
       }

@@ -150,7 +150,9 @@ final class Estimator {
                           + " "
                           + protocol.shown(reading, axis.value(frame), axis.kind())));
     }
-    Optional<CostLine> cost = costs.of(frame);
+    // In a pause no load is set, and nothing follows from it.
+    Optional<CostLine> cost =
+        costs.of(frame).filter(chosen -> !Double.isNaN(chosen.uptake().value(frame)));
     return new Ingredient(
         "stage " + stage.id(),
         String.join(", ", parts),

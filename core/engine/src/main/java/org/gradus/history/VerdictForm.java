@@ -30,7 +30,16 @@ final class VerdictForm {
           (in, name) -> {
             Verdict verdict = ANY.read(in, name);
             return switch (verdict.kind()) {
-              case READY, DEFER, CONTINUE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED ->
+              case READY,
+                  DEFER,
+                  CONTINUE,
+                  HOLD,
+                  CHANGE,
+                  ADVANCE,
+                  FINISH,
+                  STOP,
+                  END,
+                  NOT_RECOVERED ->
                   verdict;
               case MEASURE, OVER ->
                   throw in.fields(name).unreadable("word", "is no verdict that can be followed");
@@ -67,6 +76,12 @@ final class VerdictForm {
     forms.put(
         "HOLD",
         whole(got -> new Verdict.Hold(got.at(0)), part("until", Verdict.Hold::until, TIME)));
+    forms.put(
+        "CHANGE",
+        whole(
+            got -> new Verdict.Change(got.at(0), got.at(1)),
+            part("stage", Verdict.Change::stage, TEXT),
+            parts("loads", Verdict.Change::loads, ReadingForm.LOADING)));
     forms.put(
         "ADVANCE",
         whole(

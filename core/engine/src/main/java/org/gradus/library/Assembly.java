@@ -82,6 +82,7 @@ final class Assembly {
     boolean measured = new Measuring(draft, found).check();
     Guarantees.check(draft, protocol, measured, found);
     new LoadLimits(draft, shelf, protocol, found).check();
+    new LoadChanges(draft, protocol, found).check();
     found.sorted().forEach(problems::add);
     return draft.isWhole() && found.isEmpty() ? Optional.of(protocol) : Optional.empty();
   }

@@ -136,6 +136,8 @@ final class Canonical {
   private static String action(Action action) {
     if (action instanceof Action.Hold hold) {
       return text(action.word(), hold.longer(), hold.times());
+    } else if (action instanceof Action.Change change) {
+      return text(action.word(), change.load().text(), change.by(), change.times());
     } else if (action instanceof Action.Advance advance) {
       return text(action.word(), advance.to().map(Expression.Name::text));
     } else if (action instanceof Action.Offer offer) {

@@ -187,5 +187,8 @@ final class Draft {
   private static void collect(Sentence sentence, List<Expression> all) {
     sentence.when().ifPresent(all::add);
     Actions.hold(sentence.action()).map(Action.Hold::longer).ifPresent(all::add);
+    if (sentence.action() instanceof Action.Change change) {
+      all.add(change.by());
+    }
   }
 }

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
@@ -93,8 +95,13 @@ final class NotesReader {
           check(name, placed, draft, shelf, problems);
           usual.put(name, placed.value());
         });
+    Set<String> falls =
+        draft.stages.stream()
+            .filter(StageDraft::falls)
+            .map(StageDraft::id)
+            .collect(Collectors.toUnmodifiableSet());
     return new AuthorNotes(
-        draft.header.where(), places, usual, draft.replaced, draft.dropped, draft.accepted);
+        draft.header.where(), places, usual, draft.replaced, draft.dropped, draft.accepted, falls);
   }
 
   private static void check(

@@ -78,7 +78,7 @@ final class RuleLists {
   }
 
   private void stageEnd(List<RuleDraft> rules, Span owner) {
-    actions(rules, "stage_end", List.of("finish", "hold", "advance", "offer", "caution"));
+    actions(rules, "stage_end", List.of("finish", "hold", "change", "advance", "offer", "caution"));
     rules.forEach(rule -> rule.sentence().ifPresent(this::holds));
     Optional<RuleDraft> closing =
         rules.stream()
@@ -98,7 +98,10 @@ final class RuleLists {
     }
   }
 
-  /** Whether a rule always ends the list. A hold that always holds is used up in the end. */
+  /**
+   * Whether a rule always ends the list. A hold or a change that always holds is used up in the
+   * end.
+   */
   static boolean closes(Sentence sentence) {
     boolean ends =
         sentence.action() instanceof Action.Finish || sentence.action() instanceof Action.Advance;
@@ -107,14 +110,20 @@ final class RuleLists {
 
   private void holds(Sentence sentence) {
     Actions.hold(sentence.action())
-        .filter(hold -> hold.times() > MOST_HOLDS)
-        .ifPresent(
-            hold ->
-                problems.add(
-                    sentence.actionSpan(),
-                    Code.G305,
-                    "at most " + hold.times() + " times",
-                    "a number of holds",
-                    "allow " + MOST_HOLDS + " at most"));
+        .ifPresent(hold -> atMost(hold.times(), "a number of holds", sentence));
+    if (sentence.action() instanceof Action.Change change) {
+      atMost(change.times(), "a number of changes", sentence);
+    }
+  }
+
+  private void atMost(int times, String what, Sentence sentence) {
+    if (times > MOST_HOLDS) {
+      problems.add(
+          sentence.actionSpan(),
+          Code.G305,
+          "at most " + times + " times",
+          what,
+          "allow " + MOST_HOLDS + " at most");
+    }
   }
 }

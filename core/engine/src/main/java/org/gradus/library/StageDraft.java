@@ -17,6 +17,7 @@ import org.gradus.unit.Unit;
  *
  * @param pause whether the person rests in it
  * @param group the id that it shares with others of its series or block
+ * @param falls whether it is meant to be easier than the one before
  * @param round the round of a block that it belongs to, if it does
  */
 record StageDraft(
@@ -31,6 +32,7 @@ record StageDraft(
     Citation source,
     boolean pause,
     Optional<String> group,
+    boolean falls,
     Optional<RoundDraft> round) {
 
   /**
@@ -60,6 +62,7 @@ record StageDraft(
         source,
         pause,
         Optional.of(id),
+        falls,
         Optional.of(of));
   }
 

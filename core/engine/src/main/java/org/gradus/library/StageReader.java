@@ -22,6 +22,7 @@ final class StageReader {
           "lasts",
           "at_most",
           "warm_up",
+          "falls",
           "stage_end",
           "posture",
           "source",
@@ -120,6 +121,7 @@ final class StageReader {
         source,
         true,
         Optional.empty(),
+        false,
         Optional.empty());
   }
 
@@ -139,6 +141,10 @@ final class StageReader {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     List<LoadDraft> load = loads.loads(keys);
     Optional<String> posture = texts.posture(keys);
+    boolean falls =
+        keys.text("falls")
+            .flatMap(word -> texts.word(word, List.of("expected"), w -> w))
+            .isPresent();
     Citation source = texts.source(keys);
     done(keys, load);
     if (!untilDone) {
@@ -156,6 +162,7 @@ final class StageReader {
         source,
         false,
         Optional.empty(),
+        falls,
         Optional.empty());
   }
 
@@ -186,6 +193,7 @@ final class StageReader {
               source,
               false,
               Optional.of(Texts.string(id)),
+              false,
               Optional.empty()));
     }
     done(keys, flights.stream().map(flight -> flight.in(0)).toList());
@@ -235,6 +243,7 @@ final class StageReader {
         source,
         false,
         Optional.empty(),
+        false,
         Optional.empty());
   }
 

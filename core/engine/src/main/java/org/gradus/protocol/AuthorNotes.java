@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.diagnostic.Span;
 import org.gradus.knowledge.Citation;
 import org.gradus.unit.QuantityRange;
@@ -20,6 +21,7 @@ import org.gradus.unit.QuantityRange;
  * @param replaced included parts that the protocol's own replace
  * @param dropped included rules that are left out
  * @param accepted findings the author accepts
+ * @param falls the stages that are meant to be easier than the one before
  */
 public record AuthorNotes(
     Span where,
@@ -27,7 +29,8 @@ public record AuthorNotes(
     Map<String, Usual> usual,
     List<Replaced> replaced,
     List<Dropped> dropped,
-    List<Acceptance> accepted) {
+    List<Acceptance> accepted,
+    Set<String> falls) {
 
   /**
    * Within what something usually lies. A figure outside is looked at twice, not refused.
@@ -71,6 +74,7 @@ public record AuthorNotes(
     replaced = List.copyOf(replaced);
     dropped = List.copyOf(dropped);
     accepted = List.copyOf(accepted);
+    falls = Set.copyOf(falls);
   }
 
   /** Where a part stands, else where the protocol does. */

@@ -25,13 +25,28 @@ final class LongestTest {
           rest = after.get();
         }
       }
-      fromHere[i] = longestStay(protocol, stages.get(i)).plus(rest);
+      // After each change of its load a stage lasts as long again.
+      fromHere[i] =
+          longestStay(protocol, stages.get(i))
+              .multipliedBy(1L + mostChanges(protocol, stages.get(i)))
+              .plus(rest);
     }
     Duration longest = Duration.ZERO;
     for (Duration way : fromHere) {
       longest = way.compareTo(longest) > 0 ? way : longest;
     }
     return longest.plus(protocol.recovery().map(Recovery::atMost).orElse(Duration.ZERO));
+  }
+
+  // Changes share one count per stage, as holds do.
+  private static int mostChanges(Protocol protocol, Stage stage) {
+    int most = 0;
+    for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
+      if (rule.action() instanceof Action.Change change) {
+        most = Math.max(most, change.times());
+      }
+    }
+    return most;
   }
 
   // Holds share one count per stage; missing readings are waited for once.

@@ -143,7 +143,8 @@ final class DecisionRows {
     boolean alarm =
         switch (answer.verdict().kind()) {
           case STOP, MEASURE -> true;
-          case READY, DEFER, CONTINUE, HOLD, ADVANCE, FINISH, END, NOT_RECOVERED, OVER -> false;
+          case READY, DEFER, CONTINUE, HOLD, CHANGE, ADVANCE, FINISH, END, NOT_RECOVERED, OVER ->
+              false;
         };
     // Before the test everything is asked for in turn; that is nothing to tell.
     return alarm && answer.phase() != Phase.BEFORE;

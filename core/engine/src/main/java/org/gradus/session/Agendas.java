@@ -182,7 +182,7 @@ final class Agendas {
   }
 
   private static Optional<Change> step(StageRun run, Duration time) {
-    if (!run.changes()) {
+    if (!run.isRamp()) {
       return Optional.empty();
     }
     return run.loads().stream()

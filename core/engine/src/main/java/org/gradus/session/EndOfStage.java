@@ -17,6 +17,7 @@ import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Action;
+import org.gradus.unit.Quantity;
 
 /**
  * Evaluates the rules of a stage's end for one due time. The first rule that holds gives the
@@ -94,7 +95,7 @@ final class EndOfStage {
       Truth truth = rule.rule().test(frame);
       if (!judges(rule)) {
         aside(rule, truth);
-      } else if (!reached && truth != Truth.FALSE && isLeft(rule.action())) {
+      } else if (!reached && truth != Truth.FALSE && isLeft(rule)) {
         open.add(meant(rule.action(), rule, atDue));
         reached = truth == Truth.TRUE;
         if (!reached) {
@@ -171,7 +172,7 @@ final class EndOfStage {
       return;
     }
     if (rule.action() instanceof Action.Offer offer) {
-      if (isLeft(offer.offered())) {
+      if (isLeft(rule)) {
         offers.add(new Decision.Offer(meant(offer.offered(), rule, time), Reasons.of(rule, frame)));
       }
     } else {
@@ -179,9 +180,18 @@ final class EndOfStage {
     }
   }
 
-  // A hold that is used up is skipped.
-  private boolean isLeft(Action action) {
+  // A hold that is used up is skipped, and so is a change that leads beyond what is possible.
+  private boolean isLeft(ProtocolRule rule) {
+    Action action = rule.action() instanceof Action.Offer offer ? offer.offered() : rule.action();
+    if (action instanceof Action.Change change) {
+      return run.changes() < change.times() && changed(change, rule).isPresent();
+    }
     return !(action instanceof Action.Hold hold) || run.holds() < hold.times();
+  }
+
+  private Optional<List<Loading>> changed(Action.Change change, ProtocolRule rule) {
+    Quantity step = rule.rule().step().orElseThrow();
+    return Loads.changed(state.protocol, run.loads(), change.load().text(), step);
   }
 
   // Verdicts are compared as they are at the due time: given late, two holds of different length
@@ -189,6 +199,8 @@ final class EndOfStage {
   private Verdict meant(Action action, ProtocolRule rule, Duration given) {
     if (action instanceof Action.Hold) {
       return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow(), given));
+    } else if (action instanceof Action.Change change) {
+      return new Verdict.Change(run.stage().id(), changed(change, rule).orElseThrow());
     } else if (action instanceof Action.Advance advance) {
       return nextStage(advance)
           .<Verdict>map(stage -> new Verdict.Advance(stage.id(), loads(stage)))
@@ -227,7 +239,7 @@ final class EndOfStage {
     Set<String> flips = new LinkedHashSet<>();
     Set<Verdict> possible = new LinkedHashSet<>();
     for (ProtocolRule rule : state.protocol.rulesAtEndOf(run.stage())) {
-      if (judges(rule) && isLeft(rule.action())) {
+      if (judges(rule) && isLeft(rule)) {
         Outcomes could = margins.outcomes(rule);
         if (could.canHold() || could.canBeUnknown()) {
           possible.add(meant(rule.action(), rule, atDue));

@@ -110,7 +110,7 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
 
   private static boolean endsAStage(Verdict.Kind kind) {
     return switch (kind) {
-      case ADVANCE, HOLD, FINISH, STOP -> true;
+      case ADVANCE, HOLD, CHANGE, FINISH, STOP -> true;
       case READY, DEFER, CONTINUE, MEASURE, END, NOT_RECOVERED, OVER -> false;
     };
   }

@@ -22,7 +22,7 @@ final class Following {
   static boolean doesSomething(Verdict verdict) {
     return switch (verdict.kind()) {
       case CONTINUE, MEASURE, OVER -> false;
-      case READY, DEFER, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> true;
+      case READY, DEFER, HOLD, CHANGE, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> true;
     };
   }
 
@@ -30,7 +30,17 @@ final class Following {
   static Verdict recorded(Verdict verdict) {
     return switch (verdict.kind()) {
       case DEFER -> new Verdict.Defer(List.of());
-      case READY, CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER ->
+      case READY,
+          CONTINUE,
+          MEASURE,
+          HOLD,
+          CHANGE,
+          ADVANCE,
+          FINISH,
+          STOP,
+          END,
+          NOT_RECOVERED,
+          OVER ->
           verdict;
     };
   }
@@ -71,6 +81,7 @@ final class Following {
     return switch (verdict.kind()) {
       case READY -> new Verdict.Ready(((Verdict.Ready) verdict).stage(), List.of());
       case DEFER -> new Verdict.Defer(List.of());
+      case CHANGE -> new Verdict.Change(((Verdict.Change) verdict).stage(), List.of());
       case ADVANCE -> new Verdict.Advance(((Verdict.Advance) verdict).stage());
       case FINISH -> new Verdict.Finish();
       case STOP -> new Verdict.Stop(((Verdict.Stop) verdict).rest(), "");

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.gradus.protocol.Brake;
+import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.plan.Frame;
@@ -96,6 +97,28 @@ final class Loads {
     return named(Brake.PEDAL_RATE, loads)
         .filter(rate -> rate.ramp().isEmpty() && rate.value().base() > 0)
         .map(rate -> rate.value().base());
+  }
+
+  /**
+   * The loads with one of them moved by a step; empty where it is not set, or would leave what the
+   * protocol says is possible.
+   */
+  static Optional<List<Loading>> changed(
+      Protocol protocol, List<Loading> loads, String name, Quantity step) {
+    Optional<Loading> old = named(name, loads);
+    Optional<LoadRange> range = Optional.ofNullable(protocol.instruments().loads().get(name));
+    if (old.isEmpty() || range.isEmpty()) {
+      return Optional.empty();
+    }
+    Quantity value = old.get().value();
+    Quantity moved = Quantity.ofBase(value.base() + step.base(), value.unit()).rounded(6);
+    if (!range.get().isAtLeastLow(moved.base()) || !range.get().isAtMostHigh(moved.base())) {
+      return Optional.empty();
+    }
+    List<Loading> changed = new ArrayList<>(loads);
+    changed.replaceAll(
+        load -> load.name().equals(name) ? new Loading(name, moved, Optional.empty()) : load);
+    return Optional.of(braked(protocol, changed));
   }
 
   /** The loads with one of them as it is really set. */

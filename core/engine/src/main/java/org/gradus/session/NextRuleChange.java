@@ -304,7 +304,7 @@ final class NextRuleChange {
     return switch (fact.dependsOn()) {
       case CLOCK -> true;
       case LOAD ->
-          state.phase == Phase.RECOVERY || state.lastRun().filter(StageRun::changes).isPresent();
+          state.phase == Phase.RECOVERY || state.lastRun().filter(StageRun::isRamp).isPresent();
       case PERSON, READING, SIGN, STAGE, RESULT -> false;
     };
   }

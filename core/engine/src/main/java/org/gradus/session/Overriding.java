@@ -31,7 +31,8 @@ final class Overriding {
           case RECOVERY ->
               switch (verdict.kind()) {
                 case CONTINUE, STOP, END -> true;
-                case READY, DEFER, MEASURE, HOLD, ADVANCE, FINISH, NOT_RECOVERED, OVER -> false;
+                case READY, DEFER, MEASURE, HOLD, CHANGE, ADVANCE, FINISH, NOT_RECOVERED, OVER ->
+                    false;
               };
           case ENDED -> false;
         };
@@ -102,7 +103,8 @@ final class Overriding {
     return switch (verdict.kind()) {
       case DEFER -> true;
       case READY -> state.protocol.stage(((Verdict.Ready) verdict).stage()).isPresent();
-      case CONTINUE, MEASURE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER -> false;
+      case CONTINUE, MEASURE, HOLD, CHANGE, ADVANCE, FINISH, STOP, END, NOT_RECOVERED, OVER ->
+          false;
     };
   }
 
@@ -111,7 +113,7 @@ final class Overriding {
       case CONTINUE, FINISH, STOP -> true;
       case ADVANCE -> isLater(((Verdict.Advance) verdict).stage());
       case HOLD -> isLonger(((Verdict.Hold) verdict).until(), at);
-      case READY, DEFER, MEASURE, END, NOT_RECOVERED, OVER -> false;
+      case READY, DEFER, MEASURE, CHANGE, END, NOT_RECOVERED, OVER -> false;
     };
   }
 

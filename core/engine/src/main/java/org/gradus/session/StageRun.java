@@ -19,6 +19,7 @@ import org.gradus.protocol.Unmeasured;
  * @param stage the stage
  * @param start when it began, since the start of the session
  * @param end when the next decision is due; moves with every hold, and when it is done
+ * @param changes how often its load was changed before it began anew
  * @param holds how often it was held
  * @param waited how long missing readings were waited for at earlier ends
  * @param loads what is set
@@ -32,6 +33,7 @@ record StageRun(
     Stage stage,
     Duration start,
     Duration end,
+    int changes,
     int holds,
     Duration waited,
     List<Loading> loads,
@@ -50,6 +52,7 @@ record StageRun(
         stage,
         at,
         at.plus(stage.lasts()),
+        0,
         0,
         Duration.ZERO,
         loads,
@@ -111,16 +114,16 @@ record StageRun(
 
   /** The load from a second on. */
   List<Loading> loadsFrom(Duration time) {
-    return changes() ? loads.stream().map(load -> load.from(since(time))).toList() : loads;
+    return isRamp() ? loads.stream().map(load -> load.from(since(time))).toList() : loads;
   }
 
   /** The load up to a second. */
   List<Loading> loadsUntil(Duration time) {
-    return changes() ? loads.stream().map(load -> load.until(since(time))).toList() : loads;
+    return isRamp() ? loads.stream().map(load -> load.until(since(time))).toList() : loads;
   }
 
   /** Whether a load changes while the stage lasts. */
-  boolean changes() {
+  boolean isRamp() {
     for (Loading load : loads) {
       if (load.ramp().isPresent()) {
         return true;
@@ -143,6 +146,23 @@ record StageRun(
   /** With another load. Readings under the old one say nothing about it: the slots start again. */
   StageRun with(List<Loading> others, Duration at) {
     return changed(end, holds, waited, others, Optional.of(at), ReadingSlots.EMPTY, done);
+  }
+
+  /** Begun anew after so many changes of its load. */
+  StageRun changed(int times) {
+    return new StageRun(
+        stage,
+        start,
+        end,
+        times,
+        holds,
+        waited,
+        loads,
+        loadChanged,
+        slots,
+        done,
+        decided,
+        completed);
   }
 
   /** Done at a time, at which it is due to end. */
@@ -171,6 +191,7 @@ record StageRun(
         stage,
         start,
         newEnd,
+        changes,
         newHolds,
         newWaited,
         newLoads,
@@ -188,6 +209,7 @@ record StageRun(
         stage,
         start,
         end,
+        changes,
         holds,
         waited,
         loads,

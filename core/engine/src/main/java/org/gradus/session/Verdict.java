@@ -20,6 +20,8 @@ public sealed interface Verdict {
     MEASURE,
     /** Stay at this load. */
     HOLD,
+    /** Stay in the stage for its length again, at another load. */
+    CHANGE,
     /** Go to a stage. */
     ADVANCE,
     /** The test has served its purpose; go to recovery. */
@@ -60,6 +62,9 @@ public sealed interface Verdict {
 
     /** Stay at this load. */
     R hold(Hold verdict);
+
+    /** Stay in the stage for its length again, at another load. */
+    R change(Change verdict);
 
     /** Go to a stage. */
     R advance(Advance verdict);
@@ -216,6 +221,33 @@ public sealed interface Verdict {
     @Override
     public String toString() {
       return word() + " until " + Times.clock(until);
+    }
+  }
+
+  /**
+   * Stay in the stage for its length again, at another load.
+   *
+   * @param stage the stage
+   * @param loads the load to set now
+   */
+  record Change(String stage, List<Loading> loads) implements Verdict {
+    public Change {
+      loads = List.copyOf(loads);
+    }
+
+    @Override
+    public Kind kind() {
+      return Kind.CHANGE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.change(this);
+    }
+
+    @Override
+    public String toString() {
+      return word() + " to " + Loading.line(loads) + " in " + stage;
     }
   }
 

@@ -55,6 +55,17 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
     return change;
   }
 
+  // The same stage from its beginning: its readings, its holds and its time start anew.
+  @Override
+  public TestState.Change change(Verdict.Change again) {
+    int changes = state.currentRun().changes() + 1;
+    leave();
+    begin(again.stage(), again.loads());
+    int last = change.runs.size() - 1;
+    change.replace(last, change.runs.get(last).changed(changes));
+    return change;
+  }
+
   @Override
   public TestState.Change advance(Verdict.Advance advance) {
     leave();

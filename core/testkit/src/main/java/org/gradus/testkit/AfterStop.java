@@ -31,6 +31,7 @@ final class AfterStop implements Watch {
     return verdict instanceof Verdict.Ready
         || verdict instanceof Verdict.Advance
         || verdict instanceof Verdict.Hold
+        || verdict instanceof Verdict.Change
         || verdict instanceof Verdict.Finish;
   }
 }

@@ -38,6 +38,7 @@ final class Phases implements Watch {
               || stops
               || verdict instanceof Verdict.Advance
               || verdict instanceof Verdict.Hold
+              || verdict instanceof Verdict.Change
               || verdict instanceof Verdict.Finish;
       case RECOVERY ->
           waits

@@ -182,9 +182,12 @@ final class ProtocolGrower {
       if (i == 1 && luck.chance(0.3)) {
         line("    warm_up: yes");
       }
-      load(i);
-      if (luck.chance(0.25)) {
+      boolean ramped = load(i);
+      if (luck.chance(0.3)) {
         List<String> own = new ArrayList<>(stageEnd(false));
+        if (!ramped) {
+          guided(own);
+        }
         if (!last && luck.chance(0.7)) {
           own.add(
               0,
@@ -221,10 +224,17 @@ final class ProtocolGrower {
     if (luck.chance(0.6)) {
       List<String> own = new ArrayList<>();
       add(own, 0.5, "finish when b" + i + ".number >= 2 and heart_rate > 130 bpm");
+      guided(own);
       add(own, 0.4, "hold " + each + " s at most 1 time when not steady");
       own.add("advance");
       list("      stage_end", "        ", own);
     }
+  }
+
+  // A load that a reading guides, up and down.
+  private void guided(List<String> own) {
+    add(own, 0.5, "change speed by 0.5 km/h at most 3 times when heart_rate < 120 bpm");
+    add(own, 0.3, "change speed by -1 km/h at most 2 times when heart_rate > 150 bpm");
   }
 
   private void pause(String indent, String id) {
@@ -238,7 +248,8 @@ final class ProtocolGrower {
     }
   }
 
-  private void load(int number) {
+  // Whether it is a ramp.
+  private boolean load(int number) {
     line(
         "    speed: %s",
         luck.oneOf(
@@ -246,8 +257,7 @@ final class ProtocolGrower {
             "pace",
             "pace + 0.5 km/h",
             number == 1 ? "1 km/h" : "\"lesser(previous_stage.speed + 1 km/h, 9 km/h)\""));
-    line(
-        "    grade: %s",
+    String grade =
         luck.oneOf(
             luck.below(12) + " %",
             "if fit then 5 % else 2 %",
@@ -256,7 +266,9 @@ final class ProtocolGrower {
                 + " s, to: "
                 + luck.between(2, 9)
                 + " % }",
-            "{ from: 8 %, step: -1 %, every: 20 s, to: 3 % }"));
+            "{ from: 8 %, step: -1 %, every: 20 s, to: 3 % }");
+    line("    grade: %s", grade);
+    return grade.startsWith("{");
   }
 
   private List<String> stageEnd(boolean closed) {

@@ -22,6 +22,7 @@ action
     : STOP                                   # stop
     | FINISH                                 # finish
     | HOLD amount AT MOST WHOLE (TIME | TIMES)      # hold
+    | CHANGE name BY amount AT MOST WHOLE (TIME | TIMES)   # change
     | ADVANCE (TO name)?                     # advance
     | OFFER offered                          # offer
     | CAUTION                                # caution
@@ -98,11 +99,11 @@ number : WHOLE | DECIMAL ;
 unit   : WORD | RATIO | PERCENT ;
 // Words that mean something only in one place stay usable as names.
 name   : WORD
-       | STOP | FINISH | HOLD | ADVANCE | OFFER | CAUTION | DEFER | START | END
+       | STOP | FINISH | HOLD | CHANGE | BY | ADVANCE | OFFER | CAUTION | DEFER | START | END
        | AT | MOST | TIME | TIMES | TO | FIRST | LAST | STAGE | STAGES | LEAST
        ;
 
-STOP: 'stop'; FINISH: 'finish'; HOLD: 'hold'; ADVANCE: 'advance'; OFFER: 'offer'; CAUTION: 'caution';
+STOP: 'stop'; FINISH: 'finish'; HOLD: 'hold'; CHANGE: 'change'; BY: 'by'; ADVANCE: 'advance'; OFFER: 'offer'; CAUTION: 'caution';
 DEFER: 'defer'; START: 'start'; END: 'end';
 AT: 'at'; MOST: 'most'; TIME: 'time'; TIMES: 'times'; TO: 'to'; FIRST: 'first'; LAST: 'last'; STAGE: 'stage'; STAGES: 'stages'; LEAST: 'least';
 WHEN: 'when'; IF: 'if'; THEN: 'then'; ELSE: 'else'; OR: 'or'; AND: 'and'; NOT: 'not'; BETWEEN: 'between'; IS: 'is';

@@ -39,6 +39,20 @@ public sealed interface Action {
   }
 
   /**
+   * Stay in this stage for its length again, at another load.
+   *
+   * @param load the component that changes
+   * @param by by how much: a literal or the name of a setting
+   * @param times how often at most in one stage
+   */
+  record Change(Name load, Expression by, int times) implements Action {
+    @Override
+    public String word() {
+      return "change";
+    }
+  }
+
+  /**
    * Go on to the next stage.
    *
    * @param to the stage, when it is not simply the next one

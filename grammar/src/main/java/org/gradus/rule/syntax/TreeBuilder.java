@@ -101,6 +101,10 @@ final class TreeBuilder {
     if (tree instanceof GradusParser.HoldContext hold) {
       return hold(hold.amount(), hold.WHOLE().getSymbol());
     }
+    if (tree instanceof GradusParser.ChangeContext change) {
+      return new Action.Change(
+          name(change.name()), amount(change.amount()), whole(change.WHOLE().getSymbol()));
+    }
     if (tree instanceof GradusParser.AdvanceContext advance) {
       return new Action.Advance(Optional.ofNullable(advance.name()).map(this::name));
     }
@@ -129,12 +133,14 @@ final class TreeBuilder {
     return new Action.Finish();
   }
 
-  private Action hold(AmountContext amount, Token times) {
-    Expression longer =
-        amount.quantity() != null
-            ? new Expression.Literal(span(amount), quantity(amount.quantity()))
-            : new Expression.Reference(span(amount), amount.getText());
-    return new Action.Hold(longer, whole(times));
+  private Action hold(AmountContext longer, Token times) {
+    return new Action.Hold(amount(longer), whole(times));
+  }
+
+  private Expression amount(AmountContext amount) {
+    return amount.quantity() != null
+        ? new Expression.Literal(span(amount), quantity(amount.quantity()))
+        : new Expression.Reference(span(amount), amount.getText());
   }
 
   Quantity quantity(QuantityContext tree) {

@@ -24,6 +24,9 @@ final class Wording {
     } else if (action instanceof Action.Hold hold) {
       double seconds = rule.pause().orElseThrow().toMillis() / 1000.0;
       return "hold " + Quantity.plain(seconds) + " s, " + hold.times() + " at most";
+    } else if (action instanceof Action.Change change) {
+      String step = rule.step().orElseThrow().toString();
+      return "change " + change.load().text() + " by " + step + ", " + change.times() + " at most";
     } else if (action instanceof Action.Advance advance) {
       return "advance" + advance.to().map(to -> " to " + to.text()).orElse("");
     } else if (action instanceof Action.StartAt start) {

@@ -145,7 +145,7 @@ final class Possible {
   }
 
   // Whatever a stage sets has been proved to lie there, and what is told lies there or is refused.
-  private Cell load(String name, Type type) {
+  Cell load(String name, Type type) {
     return within(
         Optional.ofNullable(protocol.instruments().loads().get(name)).map(LoadRange::range), type);
   }

@@ -23,6 +23,7 @@ import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Action;
+import org.gradus.unit.Type;
 
 /**
  * What is known at the moments at which rules are looked at, with everything told that can be told:
@@ -218,6 +219,10 @@ public final class Scene {
     private Presence previous(Predicate<Stage> has) {
       Set<Stage> before = new LinkedHashSet<>();
       boolean all = !mayBeFirst(stage.place(), before);
+      // Begun anew with another load it comes after itself.
+      if (changes(stage).findAny().isPresent()) {
+        before.add(stage);
+      }
       for (Stage one : before) {
         all &= has.test(one);
       }
@@ -342,9 +347,23 @@ public final class Scene {
     for (Stage.Load load : stage.loads()) {
       Cell planned = planned(load, starting);
       starting = with(load, planned, starting);
-      loaded = with(load, planned, loaded);
+      loaded = with(load, changed(load, planned, stage), loaded);
     }
     return loaded;
+  }
+
+  // What rules of its end can change may stand anywhere in what is possible.
+  private Cell changed(Stage.Load load, Cell planned, Stage stage) {
+    return changes(stage).anyMatch(change -> change.load().text().equals(load.name()))
+        ? possible.load(load.name(), new Type.Measure(load.unit().kind())).with(planned.presence())
+        : planned;
+  }
+
+  private Stream<Action.Change> changes(Stage stage) {
+    return protocol.rulesAtEndOf(stage).stream()
+        .map(ProtocolRule::action)
+        .filter(Action.Change.class::isInstance)
+        .map(Action.Change.class::cast);
   }
 
   /** With a component of the load set, on which the components after it may rest. */

@@ -38,6 +38,8 @@ enum Action {
   /** A verdict. */
   HOLD,
   /** A verdict. */
+  CHANGE,
+  /** A verdict. */
   ADVANCE,
   /** A verdict. */
   FINISH,

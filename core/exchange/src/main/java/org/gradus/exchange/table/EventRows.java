@@ -158,6 +158,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
     row.put(Column.HOW, how);
     switch (verdict.kind()) {
       case READY -> row.put(Column.NAME, ((Verdict.Ready) verdict).stage());
+      case CHANGE -> row.put(Column.NAME, ((Verdict.Change) verdict).stage());
       case ADVANCE -> row.put(Column.NAME, ((Verdict.Advance) verdict).stage());
       case HOLD -> row.put(Column.UNTIL, Times.exact(((Verdict.Hold) verdict).until()));
       case CONTINUE -> row.put(Column.UNTIL, Times.exact(((Verdict.Continue) verdict).until()));

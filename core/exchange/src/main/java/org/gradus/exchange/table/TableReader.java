@@ -250,7 +250,7 @@ final class TableReader {
       case WITH, PROTOCOL, SETTING, PERSON ->
           throw new RowProblem(
               row, Column.ACTION, row.action().word() + " stands below the row of a verdict only");
-      case READY, DEFER, CONTINUE, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED ->
+      case READY, DEFER, CONTINUE, HOLD, CHANGE, ADVANCE, FINISH, STOP, END, NOT_RECOVERED ->
           decided(session, at, event);
     }
   }
@@ -297,6 +297,7 @@ final class TableReader {
     return verdict.kind().name().equals(row.action().name())
         && switch (verdict.kind()) {
           case READY -> isNamed(((Verdict.Ready) verdict).stage(), row);
+          case CHANGE -> isNamed(((Verdict.Change) verdict).stage(), row);
           case ADVANCE -> isNamed(((Verdict.Advance) verdict).stage(), row);
           case HOLD ->
               !row.has(Column.UNTIL)
@@ -317,6 +318,7 @@ final class TableReader {
       case DEFER -> new Verdict.Defer(List.of());
       case CONTINUE -> new Verdict.Continue(time(row, Column.UNTIL));
       case HOLD -> new Verdict.Hold(time(row, Column.UNTIL));
+      case CHANGE -> new Verdict.Change(name(row), loads);
       case ADVANCE -> new Verdict.Advance(name(row), loads);
       case FINISH -> new Verdict.Finish(loads);
       case STOP ->

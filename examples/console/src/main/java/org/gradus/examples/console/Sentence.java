@@ -57,6 +57,14 @@ final class Sentence implements Verdict.Visitor<String> {
   }
 
   @Override
+  public String change(Verdict.Change verdict) {
+    return "Change the load and stay in "
+        + Typed.words(verdict.stage())
+        + "."
+        + set(verdict.loads());
+  }
+
+  @Override
   public String advance(Verdict.Advance verdict) {
     return "Go on to " + Typed.words(verdict.stage()) + "." + set(verdict.loads());
   }

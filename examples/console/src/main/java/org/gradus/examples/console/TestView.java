@@ -207,7 +207,7 @@ final class TestView {
   private static boolean does(Verdict verdict) {
     return switch (verdict.kind()) {
       case CONTINUE, MEASURE, OVER -> false;
-      case READY, DEFER, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> true;
+      case READY, DEFER, HOLD, CHANGE, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> true;
     };
   }
 

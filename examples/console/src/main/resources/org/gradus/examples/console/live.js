@@ -172,7 +172,7 @@ function why(because) {
 
 function decision() {
   const it = test.decision;
-  const follow = { READY: 'Begin the exercise', DEFER: 'Close: not tested today', HOLD: 'Hold as recommended',
+  const follow = { READY: 'Begin the exercise', DEFER: 'Close: not tested today', HOLD: 'Hold as recommended', CHANGE: 'Change the load',
     ADVANCE: 'The new load is set', FINISH: 'End the exercise', STOP: 'Stop now', END: 'End the test',
     NOT_RECOVERED: 'End the observation here' }[it.kind];
   return [

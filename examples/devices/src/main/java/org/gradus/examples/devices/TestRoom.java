@@ -127,7 +127,7 @@ final class TestRoom {
       case CONTINUE, MEASURE -> work(now, decision.agenda());
       case READY -> ready(now, decision);
       case OVER -> {}
-      case DEFER, HOLD, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> follow(now, decision);
+      case DEFER, HOLD, CHANGE, ADVANCE, FINISH, STOP, END, NOT_RECOVERED -> follow(now, decision);
     }
   }
 

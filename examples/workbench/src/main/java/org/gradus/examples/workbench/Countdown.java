@@ -133,6 +133,7 @@ final class Countdown {
                   verdict ->
                       verdict instanceof Verdict.Ready
                           || verdict instanceof Verdict.Advance
+                          || verdict instanceof Verdict.Change
                           || verdict instanceof Verdict.Finish
                           || verdict instanceof Verdict.Stop)
               .isPresent();
