@@ -54,8 +54,8 @@ final class Sources {
         problems.isFull()
             ? "others"
             : listed.keySet().stream().sorted().collect(Collectors.joining(", "));
-    return problems.help(
-        name, listed.keySet(), "add it under sources, or write practice; there are " + keys);
+    String others = listed.isEmpty() ? "" : "; there are " + keys;
+    return problems.help(name, listed.keySet(), "add it under sources, or write practice" + others);
   }
 
   private static Citation noted(Citation source, Keys keys) {

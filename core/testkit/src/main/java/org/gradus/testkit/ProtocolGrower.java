@@ -98,8 +98,11 @@ final class ProtocolGrower {
         "  fit: { kind: yes-no, ask: Fit?%s }",
         luck.oneOf("", ", default: no", ", unless: age > 60 years"));
     line(
-        "  pace: { kind: speed, ask: Pace, range: 2 km/h to 7 km/h%s }",
-        luck.oneOf("", ", default: if fit then 6 km/h else 4 km/h"));
+        "  pace: { kind: speed, ask: Pace, %s }",
+        luck.oneOf(
+            "range: 2 km/h to 7 km/h",
+            "range: 2 km/h to 7 km/h, default: if fit then 6 km/h else 4 km/h",
+            "options: [2 km/h, 4 km/h, { value: 6 km/h, when: fit }]"));
   }
 
   private void definitions() {
@@ -110,6 +113,11 @@ final class ProtocolGrower {
     if (paused) {
       line("  sampled: known(lactate)");
     }
+    line("tables:").line("  ceiling:").line("    of: age").line("    gives: heart_rate");
+    line("    points: [[20 years, %d bpm], [60 years, 120 bpm]]", luck.between(140, 180));
+    line("    between: %s", luck.oneOf("line", "step"));
+    line("    beyond: %s", luck.oneOf("nearest", "refuse"));
+    line("    source: practice");
   }
 
   private void before() {
@@ -132,8 +140,11 @@ final class ProtocolGrower {
         "  - { read: [systolic, diastolic], before_end: %d s, takes: 20 s, late: 60 s, if_missing: %s }",
         luck.oneOf(20, 45), luck.oneOf("go_on", "go_on", "wait", "finish"));
     line(
-        "  - { read: effort, scale: effort_0_10, before_end: 10 s%s }",
-        paused && luck.chance(0.4) ? ", in: stages" : "");
+        "  - { read: effort, scale: effort_0_10, before_end: 10 s, within: %d s%s }",
+        luck.oneOf(10, 25), paused && luck.chance(0.4) ? ", in: stages" : "");
+    line(
+        "  - { read: gait, choices: [even, uneven], before_end: 30 s, if_missing: %s }",
+        luck.oneOf("go_on", "wait"));
     if (paused) {
       line(
           "  - { read: lactate, at: 20 s, late: %d s, in: [pauses], if_missing: %s }",
@@ -275,6 +286,11 @@ final class ProtocolGrower {
     List<String> list = new ArrayList<>();
     add(list, 0.6, "finish when steady and high");
     add(list, 0.3, "finish when count(usable) >= " + luck.between(1, 2));
+    add(
+        list,
+        0.2,
+        "offer finish when heart_rate > lookup(ceiling, lesser(greater(age, 20 years), 60 years))");
+    add(list, 0.2, "offer finish when gait is uneven");
     add(list, 0.3, "finish when mood is brisk and heart_rate > 120 bpm");
     add(list, 0.4, "offer finish when usable");
     add(list, 0.2, "offer hold " + each + " s at most 1 time when high");
@@ -302,7 +318,7 @@ final class ProtocolGrower {
   private List<String> anyTime() {
     List<String> list = new ArrayList<>();
     list.add("stop when dizzy|then: " + luck.oneOf("rest", "cool_down"));
-    add(list, 0.6, "stop when pain >= 3|then: cool_down");
+    add(list, 0.6, "stop when pain >= 3|then: cool_down" + luck.oneOf("", ", alarming: no"));
     add(list, 0.6, "stop when systolic > 220 mmHg|confirm: 60 s");
     add(
         list,
