@@ -37,6 +37,7 @@ class StandingTest {
                         "line",
                         Citation.PRACTICE,
                         "",
+                        false,
                         Quantity.of(value, Unit.ML_PER_KG_PER_MINUTE),
                         Optional.empty(),
                         "",

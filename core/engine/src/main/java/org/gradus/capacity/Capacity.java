@@ -65,6 +65,7 @@ public record Capacity(
         findings.add(implausible.finding());
       }
     }
+    first(estimates).ifPresent(best -> findings.addAll(SecondLook.at(best, estimates)));
     results.forEach(result -> result.finding().ifPresent(findings::add));
     findings.addAll(new Plausibility(outcome, told).findings());
     return new Capacity(
@@ -114,13 +115,14 @@ public record Capacity(
         : this;
   }
 
-  /** The first estimate that could be made, if it is plausible. */
+  /** The first estimate that could be made, if it is plausible; never one that is a second look. */
   public Optional<Estimate.Available> headline() {
     return first(estimates);
   }
 
   private static Optional<Estimate.Available> first(List<Estimate> estimates) {
     return estimates.stream()
+        .filter(estimate -> !estimate.secondLook())
         .filter(estimate -> !(estimate instanceof Estimate.Unavailable))
         .findFirst()
         .filter(Estimate.Available.class::isInstance)

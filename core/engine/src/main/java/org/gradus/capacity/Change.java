@@ -77,7 +77,8 @@ public sealed interface Change {
     }
     for (Estimate earlier : before.estimates()) {
       Optional<Estimate> later = after.estimate(earlier.id());
-      if (earlier instanceof Estimate.Available first
+      if (!earlier.secondLook()
+          && earlier instanceof Estimate.Available first
           && later.orElse(earlier) instanceof Estimate.Available second
           && later.isPresent()) {
         return judged(first, second, before.facts().purpose(), repeats);

@@ -17,6 +17,12 @@ public sealed interface Estimate {
   /** Where the method comes from. */
   Citation source();
 
+  /**
+   * Whether it is only a second look: it is shown beside the headline, never in its place, and the
+   * two are never averaged. A finding says so where both disagree.
+   */
+  boolean secondLook();
+
   /** Why it gives no capacity, in words; empty when it does. */
   List<String> reasons();
 
@@ -26,6 +32,7 @@ public sealed interface Estimate {
    * @param id its id in the protocol
    * @param source where the method comes from
    * @param assumes what it takes for granted, in a sentence; or empty
+   * @param secondLook whether it is only a second look
    * @param vo2max the capacity in mL/kg/min, unrounded
    * @param interval where the true capacity lies in 95 of 100 such tests, where anything is known
    *     of the errors
@@ -38,6 +45,7 @@ public sealed interface Estimate {
       String id,
       Citation source,
       String assumes,
+      boolean secondLook,
       Quantity vo2max,
       Optional<Interval> interval,
       String calculation,
@@ -62,12 +70,18 @@ public sealed interface Estimate {
    *
    * @param id its id in the protocol
    * @param source where the method comes from
+   * @param secondLook whether it is only a second look
    * @param vo2max what its formula gives, in mL/kg/min, unrounded
    * @param plausible the range it lies outside of
    * @param calculation the formula with its numbers filled in
    */
   record Implausible(
-      String id, Citation source, Quantity vo2max, PlausibleRange plausible, String calculation)
+      String id,
+      Citation source,
+      boolean secondLook,
+      Quantity vo2max,
+      PlausibleRange plausible,
+      String calculation)
       implements Estimate {
 
     private static final Suspicion OF_ANYTHING =
@@ -95,9 +109,11 @@ public sealed interface Estimate {
    *
    * @param id its id in the protocol
    * @param source where the method comes from
+   * @param secondLook whether it is only a second look
    * @param reasons why not, in words
    */
-  record Unavailable(String id, Citation source, List<String> reasons) implements Estimate {
+  record Unavailable(String id, Citation source, boolean secondLook, List<String> reasons)
+      implements Estimate {
     public Unavailable {
       reasons = List.copyOf(reasons);
     }

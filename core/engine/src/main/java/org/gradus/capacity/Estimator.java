@@ -43,7 +43,10 @@ final class Estimator {
     return tried
         .answer()
         .map(answer -> made(line, answer))
-        .orElseGet(() -> new Estimate.Unavailable(line.id(), line.source(), tried.reasons()));
+        .orElseGet(
+            () ->
+                new Estimate.Unavailable(
+                    line.id(), line.source(), line.secondLook(), tried.reasons()));
   }
 
   private Estimate made(EstimateLine line, Attempt.Answer answer) {
@@ -54,6 +57,7 @@ final class Estimator {
                 new Estimate.Implausible(
                     line.id(),
                     line.source(),
+                    line.secondLook(),
                     answer.value(),
                     range,
                     line.formula().filled(answer.situation().own()).text()))
@@ -111,6 +115,7 @@ final class Estimator {
         line.id(),
         line.source(),
         line.assumes(),
+        line.secondLook(),
         answer.value(),
         answer.around().interval(),
         line.formula().filled(answer.situation().own()).text(),

@@ -26,7 +26,8 @@ public record Headline(Quantity vo2max, Optional<Interval> interval) {
   public static Optional<Headline> of(Outcome outcome) {
     Attempt attempt = new Attempt(outcome);
     for (EstimateLine line : outcome.protocol().assessment().estimates()) {
-      Optional<Attempt.Answer> answer = attempt.at(line).answer();
+      Optional<Attempt.Answer> answer =
+          line.secondLook() ? Optional.empty() : attempt.at(line).answer();
       if (answer.isPresent()) {
         return answer
             .filter(found -> attempt.outside(line, found).isEmpty())

@@ -27,6 +27,7 @@ record EstimateDraft(
     Optional<PublishedError> error,
     Citation source,
     String assumes,
+    boolean secondLook,
     List<String> cautions,
     Optional<ShownDraft> shown) {
 

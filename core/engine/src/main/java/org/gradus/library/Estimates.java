@@ -137,6 +137,7 @@ final class Estimates {
   void checkHeadline() {
     List<String> ids =
         Stream.concat(draft.estimates.stream(), draft.results.stream())
+            .filter(estimate -> !estimate.secondLook())
             .map(EstimateDraft::id)
             .toList();
     draft
@@ -183,6 +184,7 @@ final class Estimates {
                     estimate.error(),
                     estimate.source(),
                     estimate.assumes(),
+                    estimate.secondLook(),
                     estimate.cautions(),
                     shown));
   }

@@ -332,7 +332,8 @@ final class Meaning {
                     List.of(
                         name.value(),
                         Optional.ofNullable(shelf.models.get(name.value())).map(ModelError::sd))),
-        error);
+        error,
+        estimate.secondLook());
     words.add(estimate.assumes());
     words.addAll(estimate.cautions());
   }

@@ -140,7 +140,8 @@ final class ProtocolReader {
 
   private Optional<EstimateDraft> estimate(Keys keys) {
     Optional<Scalar> model = keys.text("model");
-    return worked(keys, "vo2max", CAPACITY_ERRORS, model, Optional.empty());
+    boolean secondLook = texts.yes(keys.text("second_look"), false);
+    return worked(keys, "vo2max", CAPACITY_ERRORS, model, secondLook, Optional.empty());
   }
 
   private Optional<EstimateDraft> result(Keys keys) {
@@ -152,7 +153,7 @@ final class ProtocolReader {
     Optional<ShownDraft> shown = unit.map(of -> new ShownDraft(title, of, reference));
     List<Kind> errors =
         unit.map(of -> List.of(of.kind(), Kind.NUMBER)).orElse(List.of(Kind.values()));
-    Optional<EstimateDraft> result = worked(keys, "value", errors, Optional.empty(), shown);
+    Optional<EstimateDraft> result = worked(keys, "value", errors, Optional.empty(), false, shown);
     return unit.isPresent() ? result : Optional.empty();
   }
 
@@ -170,6 +171,7 @@ final class ProtocolReader {
       String answer,
       List<Kind> errors,
       Optional<Scalar> model,
+      boolean secondLook,
       Optional<ShownDraft> shown) {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     Optional<Selection> from =
@@ -212,6 +214,7 @@ final class ProtocolReader {
             error,
             source,
             assumes,
+            secondLook,
             cautions,
             shown));
   }

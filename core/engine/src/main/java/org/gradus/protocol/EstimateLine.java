@@ -24,6 +24,7 @@ import org.gradus.unit.Unit;
  * @param error its published error, if there is one
  * @param source where the method comes from
  * @param assumes what it takes for granted, in a sentence; or empty
+ * @param secondLook whether it is shown beside the headline and never in its place
  * @param cautions what to know about it
  * @param shown how a result that is no aerobic capacity is shown and judged; empty for a capacity
  */
@@ -40,6 +41,7 @@ public record EstimateLine(
     Optional<PublishedError> error,
     Citation source,
     String assumes,
+    boolean secondLook,
     List<String> cautions,
     Optional<Shown> shown) {
 

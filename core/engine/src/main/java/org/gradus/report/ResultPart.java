@@ -144,7 +144,8 @@ final class ResultPart {
     List<Block> blocks = new ArrayList<>();
     List<List<String>> rows = new ArrayList<>();
     for (Estimate estimate : capacity.estimates()) {
-      String name = estimate.id().replace('_', ' ');
+      String name =
+          estimate.id().replace('_', ' ') + (estimate.secondLook() ? " (second look)" : "");
       String source = references.number(estimate.source());
       if (estimate instanceof Estimate.Available available) {
         String around = available.interval().map(Interval::toString).orElse("not known");
@@ -162,7 +163,8 @@ final class ResultPart {
     }
     blocks.add(
         Table.of(
-            "Every estimate of the protocol; the first that could be made is the result",
+            "Every estimate of the protocol; the first that could be made is the result, unless it is a"
+                + " second look",
             List.of(
                 "estimate",
                 "aerobic capacity",

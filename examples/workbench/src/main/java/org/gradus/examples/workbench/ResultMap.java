@@ -16,7 +16,8 @@ final class ResultMap {
   private ResultMap() {}
 
   static Map<String, Object> estimate(Estimate estimate) {
-    Map<String, Object> map = Named.values("id", estimate.id());
+    Map<String, Object> map =
+        Named.values("id", estimate.id(), "secondLook", estimate.secondLook());
     if (estimate instanceof Estimate.Available available) {
       map.put("vo2max", Named.quantity(available.vo2max()));
       available.interval().ifPresent(around -> map.put("interval", interval(around)));
