@@ -232,6 +232,10 @@ final class FrameFiller {
     @Override
     public Optional<Gap> previousReading(Fact.PreviousReading fact) {
       Optional<StageRun> before = stageBefore();
+      // What is read in this pause is that of the stage before; it is compared with an earlier one.
+      if (before.isPresent() && run.filter(readIn(fact.of(), before.get())::equals).isPresent()) {
+        before = stageBefore(state.runs.lastIndexOf(before.get()));
+      }
       if (before.isEmpty()) {
         return Optional.of(Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       }
@@ -343,7 +347,11 @@ final class FrameFiller {
   private Optional<StageRun> stageBefore() {
     int at = run.isPresent() ? state.runs.lastIndexOf(run.get()) : -1;
     // A stage that is about to begin is not yet among those gone through.
-    int before = at < 0 ? state.runs.size() - 1 : at - 1;
+    return stageBefore(at < 0 ? state.runs.size() : at);
+  }
+
+  private Optional<StageRun> stageBefore(int place) {
+    int before = place - 1;
     while (before >= 0 && state.runs.get(before).stage().pause()) {
       before--;
     }
