@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -60,7 +61,10 @@ class PrescriptionsTest {
     return all;
   }
 
-  private static Prescription prescription(Map<?, ?> keys, List<String> possible) {
+  private static Prescription prescription(Map<?, ?> keys, List<String> common) {
+    // A protocol with equipment of its own has loads of its own beside the common ones.
+    List<String> possible = new ArrayList<>(common);
+    possible.addAll(texts(keys.get(POSSIBLE)));
     return new Prescription(
         String.valueOf(keys.get("for")),
         texts(keys.get("stages")),

@@ -19,6 +19,7 @@ final class SourcedItems {
   private static final List<String> LISTED =
       List.of(
           "estimates",
+          "results",
           "costs",
           "max_heart_rates",
           "spreads",

@@ -180,7 +180,7 @@ class ConsoleBrowserTest {
   @Test
   void aWholeWalkFromTheStartToTheReport() throws Exception {
     start();
-    page().see("21 of 21 protocols");
+    page().see("22 of 22 protocols");
     page().checked("1-start");
     openWalk();
     page().checked("3-question");

@@ -121,7 +121,7 @@ class FilesTest {
       Ran ran = run("", command, "--folder", own.toString());
       assertThat(ran.text()).as(command).doesNotContain("failed", "Exception");
     }
-    assertThat(run("", "check", own.toString()).text()).contains("22 protocols");
+    assertThat(run("", "check", own.toString()).text()).contains("23 protocols");
   }
 
   @Test

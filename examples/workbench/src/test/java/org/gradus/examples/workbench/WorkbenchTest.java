@@ -221,7 +221,7 @@ class WorkbenchTest {
   @Test
   void aFolderIsCheckedWithItsCases() throws Exception {
     Ran well = run("", "check", OWN);
-    assertThat(well.text()).contains("22 protocols can be used, 1 file of cases can be played");
+    assertThat(well.text()).contains("23 protocols can be used, 1 file of cases can be played");
     Path cases = folder.resolve("own.cases.yaml");
     Files.writeString(
         cases,
