@@ -36,6 +36,7 @@ class ExhaustiveTest {
           "org.gradus.bundled",
           "org.gradus.diagnostic",
           "org.gradus.internal",
+          "org.gradus.internal.json",
           "org.gradus.knowledge",
           "org.gradus.rule.syntax",
           "org.gradus.rule.check",
