@@ -18,9 +18,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeSet;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.lifecycle.AfterContainer;
+import org.gradus.capacity.Capacity;
+import org.gradus.cases.Case;
+import org.gradus.cases.Cases;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JsonRefused;
@@ -135,6 +139,40 @@ class WireFormTest {
       assertThat(Json.toPerson(json)).isEqualTo(person);
       isAsTheSchemaSays("person", json);
     }
+  }
+
+  // Every bundled case is a test of its own kind.
+  @Test
+  void whatCameOutOfEveryBundledCaseComesBack() {
+    Library library = Bundled.library();
+    Set<String> seen = new TreeSet<>();
+    for (SourceFile file : Bundled.cases()) {
+      for (Case one : Cases.read(file).cases()) {
+        if (one.expected().errors().isEmpty()) {
+          Capacity capacity = Capacity.of(one.play(library).outcome());
+          String json = Json.of(capacity);
+          Capacity back = Json.toCapacity(json);
+          assertThat(back).as(one.id()).isEqualTo(capacity);
+          assertThat(Json.of(back)).isEqualTo(json);
+          isAsTheSchemaSays("capacity", json);
+          capacity
+              .estimates()
+              .forEach(estimate -> seen.add(estimate.match(a -> "made", i -> "not real", u -> "")));
+        }
+      }
+    }
+    assertThat(seen).containsExactly("", "made", "not real");
+  }
+
+  @Test
+  void aCapacityThatCannotBeIsRefusedByItsField() {
+    String json = Json.of(Capacity.of(Walks.walking(Walks.ines()).outcome()));
+    assertThatThrownBy(() -> Json.toCapacity(json.replace("\"not_needed\"", "\"perhaps\"")))
+        .isInstanceOf(JsonRefused.class)
+        .hasMessageContaining("capacity.clearance");
+    assertThatThrownBy(() -> Json.toCapacity(json.replace("\"unavailable\"", "\"lost\"")))
+        .hasMessageContaining("is not how an estimate comes out");
+    assertThatThrownBy(() -> Json.toCapacity("{}")).hasMessageContaining("capacity.");
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.gradus.capacity;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.PlausibleRange;
 import org.gradus.protocol.EstimateLine.PublishedError;
@@ -25,6 +26,16 @@ public sealed interface Estimate {
 
   /** Why it gives no capacity, in words; empty when it does. */
   List<String> reasons();
+
+  /**
+   * What comes of it, by how it came out.
+   *
+   * @param <R> what comes of it
+   */
+  <R> R match(
+      Function<Available, ? extends R> available,
+      Function<Implausible, ? extends R> implausible,
+      Function<Unavailable, ? extends R> unavailable);
 
   /**
    * An estimate that could be made.
@@ -62,6 +73,14 @@ public sealed interface Estimate {
     public List<String> reasons() {
       return List.of();
     }
+
+    @Override
+    public <R> R match(
+        Function<Available, ? extends R> available,
+        Function<Implausible, ? extends R> implausible,
+        Function<Unavailable, ? extends R> unavailable) {
+      return available.apply(this);
+    }
   }
 
   /**
@@ -92,6 +111,14 @@ public sealed interface Estimate {
       return List.of(plausible.against(vo2max.rounded(1)));
     }
 
+    @Override
+    public <R> R match(
+        Function<Available, ? extends R> available,
+        Function<Implausible, ? extends R> implausible,
+        Function<Unavailable, ? extends R> unavailable) {
+      return implausible.apply(this);
+    }
+
     /** What a tester has to be told of it. */
     Finding finding() {
       return new Finding(
@@ -116,6 +143,14 @@ public sealed interface Estimate {
       implements Estimate {
     public Unavailable {
       reasons = List.copyOf(reasons);
+    }
+
+    @Override
+    public <R> R match(
+        Function<Available, ? extends R> available,
+        Function<Implausible, ? extends R> implausible,
+        Function<Unavailable, ? extends R> unavailable) {
+      return unavailable.apply(this);
     }
   }
 

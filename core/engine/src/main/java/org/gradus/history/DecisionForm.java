@@ -39,7 +39,7 @@ final class DecisionForm {
   private static final Form<Type> TYPE =
       Form.oneOf("is", DecisionForm::type, types(), "is no type");
 
-  private static final Form<QuantityRange> RANGE =
+  static final Form<QuantityRange> RANGE =
       whole(
           got -> new QuantityRange(got.at(0), got.at(1)),
           part("low", QuantityRange::low, QUANTITY),

@@ -81,6 +81,11 @@ record Fields(String path, Map<?, ?> content) {
     return this;
   }
 
+  /** The names of all fields. */
+  List<String> names() {
+    return content.keySet().stream().map(String::valueOf).toList();
+  }
+
   boolean has(String name) {
     return content.containsKey(name);
   }
@@ -110,6 +115,13 @@ record Fields(String path, Map<?, ?> content) {
       return number.intValue();
     }
     throw not(name, "a whole number");
+  }
+
+  double finite(String name) {
+    if (content.get(name) instanceof Number number && Double.isFinite(number.doubleValue())) {
+      return number.doubleValue();
+    }
+    throw not(name, "a finite number");
   }
 
   boolean truth(String name) {
@@ -181,10 +193,7 @@ record Fields(String path, Map<?, ?> content) {
     String symbol = text("unit");
     Unit unit =
         symbol.isEmpty() ? Unit.ONE : Unit.named(symbol).orElseThrow(() -> not("unit", "a unit"));
-    if (content.get("amount") instanceof Number number && Double.isFinite(number.doubleValue())) {
-      return Quantity.of(number.doubleValue(), unit);
-    }
-    throw not("amount", "a finite number");
+    return Quantity.of(finite("amount"), unit);
   }
 
   /** An amount of the same kind as another. */

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.gradus.unit.Quantity;
@@ -25,6 +26,9 @@ abstract class Form<T> {
   static final Form<String> TEXT = plain(Fields::text, schema("string"));
   static final Form<Integer> WHOLE = plain(Fields::whole, schema("integer"));
   static final Form<Boolean> TRUTH = plain(Fields::truth, schema("boolean"));
+
+  /** Any finite number. */
+  static final Form<Double> NUMBER = plain(Fields::finite, schema("number"));
 
   /** A time since the start of the session, as ISO 8601 writes it. */
   static final Form<Duration> TIME =
@@ -211,6 +215,23 @@ abstract class Form<T> {
         all -> all.stream().map(form::write).toList(),
         (in, name) -> in.each(name, form::read),
         Lines.map("type", "array", "items", form.schema()));
+  }
+
+  /** Values by the names that files or people give them. */
+  static <T> Form<Map<String, T>> named(Form<T> form) {
+    return of(
+        all -> {
+          Map<String, Object> fields = new LinkedHashMap<>();
+          new TreeMap<>(all).forEach((name, value) -> fields.put(name, form.write(value)));
+          return fields;
+        },
+        (in, name) -> {
+          Fields fields = in.fields(name);
+          Map<String, T> all = new LinkedHashMap<>();
+          fields.names().forEach(one -> all.put(one, form.read(fields, one)));
+          return all;
+        },
+        Lines.map("type", "object", "additionalProperties", form.schema()));
   }
 
   /** One of some words, each for a value. */

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JsonRefused;
 import org.gradus.protocol.Person;
@@ -66,6 +67,15 @@ public final class Json {
   }
 
   /**
+   * What came out of a test, on one line: estimates, other results, findings, and what plans and
+   * comparisons need to know of the test. {@link Capacity#headline} of what is read back is the
+   * result that a report shows first.
+   */
+  public static String of(Capacity capacity) {
+    return write(CapacityForm.CAPACITY.write(requireNonNull(capacity, "capacity")));
+  }
+
+  /**
    * A refusal, on one line: its type, code, message, arguments and remedy; for a file with every
    * problem and its place.
    */
@@ -109,6 +119,15 @@ public final class Json {
     return read("person", PersonForm.PERSON, json);
   }
 
+  /**
+   * What came out of a test, as a text says.
+   *
+   * @throws JsonRefused when it says something else; the message names the field
+   */
+  public static Capacity toCapacity(String json) {
+    return read("capacity", CapacityForm.CAPACITY, json);
+  }
+
   private static <T> T read(String what, Form<T> form, String json) {
     requireNonNull(json, "json");
     try {
@@ -120,11 +139,12 @@ public final class Json {
 
   /**
    * The JSON Schema (draft 2020-12) of everything that is read and written here, by name: {@code
-   * agenda}, {@code decision}, {@code event}, {@code person}, {@code refusal}.
+   * agenda}, {@code capacity}, {@code decision}, {@code event}, {@code person}, {@code refusal}.
    */
   public static Map<String, String> schemas() {
     Map<String, String> schemas = new TreeMap<>();
     schemas.put("agenda", schema(DecisionForm.AGENDA.schema()));
+    schemas.put("capacity", schema(CapacityForm.CAPACITY.schema()));
     schemas.put("decision", schema(DecisionForm.DECISION.schema()));
     schemas.put("event", schema(EventForm.EVENT.schema()));
     schemas.put("person", schema(PersonForm.PERSON.schema()));
