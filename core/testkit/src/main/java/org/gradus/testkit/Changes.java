@@ -3,6 +3,7 @@ package org.gradus.testkit;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -21,7 +22,10 @@ final class Changes implements Watch {
   private static final Pattern KNOWN =
       Pattern.compile("(?:change|earlier)\\((\\w+), [^)]*\\) \\[-?[0-9]");
 
-  private final Map<String, Set<Duration>> taken = new HashMap<>();
+  private final Map<String, Set<Duration>> everTaken = new HashMap<>();
+  private final Map<String, Set<Duration>> takenInThisStage = new HashMap<>();
+  // What is put right in an earlier stage can raise a stop that compares readings of that stage.
+  private boolean putRight;
 
   @Override
   public void after(Moment moment) {
@@ -29,13 +33,20 @@ final class Changes implements Watch {
         && tell.event() instanceof Event.Read read
         && moment.refusal().isEmpty()) {
       for (Reading reading : read.readings()) {
-        taken.computeIfAbsent(reading.subject(), name -> new HashSet<>()).add(read.taken());
+        for (Map<String, Set<Duration>> taken : List.of(everTaken, takenInThisStage)) {
+          taken.computeIfAbsent(reading.subject(), name -> new HashSet<>()).add(read.taken());
+        }
       }
     }
+    putRight |= moment.told().filter(Changes::changesTheRecord).isPresent();
     moment.answer().flatMap(Decision::because).ifPresent(this::look);
     if (moment.told().flatMap(Changes::decided).filter(Changes::leads).isPresent()) {
-      taken.clear();
+      takenInThisStage.clear();
     }
+  }
+
+  private static boolean changesTheRecord(Event event) {
+    return event instanceof Event.Amended || event instanceof Event.Rejected;
   }
 
   private static Optional<Verdict> decided(Event event) {
@@ -56,6 +67,7 @@ final class Changes implements Watch {
     String filled = because.filled().map(Object::toString).orElse("");
     Matcher known = KNOWN.matcher(filled);
     while (known.find()) {
+      Map<String, Set<Duration>> taken = putRight ? everTaken : takenInThisStage;
       int readings = taken.getOrDefault(known.group(1), Set.of()).size();
       Watch.demand(readings >= 2, filled + " rests on " + readings + " readings");
     }
