@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.gradus.rule.check.Checked;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Expression.Literal;
@@ -57,23 +57,23 @@ public record Anatomy(
       if (part instanceof Literal literal) {
         figures.add(literal);
       } else if (part instanceof Expression.Is is
-          && checked.meaningOf(is.subject()) instanceof Meaning.FixedWord) {
+          && checked.meaningOf(is.subject()) instanceof PartMeaning.FixedWord) {
         words.add(((Expression.Reference) is.subject()).name());
       } else if (part instanceof Expression.Reference
-          && checked.meaningOf(part) instanceof Meaning.Use use) {
+          && checked.meaningOf(part) instanceof PartMeaning.Use use) {
         look(use.term());
       }
       // What a function over a signal takes is a name, and no part with a meaning.
       boolean ofSlots =
           part instanceof Expression.Call
-              && !(checked.meaningOf(part) instanceof Meaning.Plain
-                  || checked.meaningOf(part) instanceof Meaning.Reading);
+              && !(checked.meaningOf(part) instanceof PartMeaning.Plain
+                  || checked.meaningOf(part) instanceof PartMeaning.Reading);
       if (part instanceof Expression.Call call && ofSlots) {
         call.arguments().stream()
             .filter(Literal.class::isInstance)
             .forEach(argument -> figures.add((Literal) argument));
       } else if (part instanceof Expression.Call call
-          && checked.meaningOf(part) instanceof Meaning.Reading) {
+          && checked.meaningOf(part) instanceof PartMeaning.Reading) {
         look(checked, call.arguments().get(1), figures);
       } else if (!(part instanceof Expression.Is)) {
         part.parts().forEach(inner -> look(checked, inner, figures));

@@ -16,12 +16,12 @@ import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Checker;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Drawer;
 import org.gradus.rule.plan.Filler;
 import org.gradus.rule.plan.Frame;
-import org.gradus.rule.plan.Planner;
+import org.gradus.rule.plan.NodeBuilder;
 import org.gradus.rule.plan.Region;
 import org.gradus.rule.plan.TruthNode;
 import org.gradus.rule.syntax.Expression;
@@ -40,10 +40,12 @@ public final class Condition {
 
   private Condition(Checked checked) {
     this.checked = checked;
-    this.root = Planner.condition(checked);
-    this.slots = checked.slots().stream().mapToInt(Meaning.Slot::index).distinct().toArray();
+    this.root = NodeBuilder.condition(checked);
+    this.slots = checked.slots().stream().mapToInt(PartMeaning.Slot::index).distinct().toArray();
     this.demands =
-        checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
+        checked.slots().stream()
+            .map(PartMeaning.Slot::demand)
+            .collect(Collectors.toUnmodifiableSet());
   }
 
   /** Checks and plans a condition; notes what is wrong with it and gives nothing if anything is. */

@@ -11,17 +11,17 @@ import org.gradus.rule.answer.Filled;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Checker;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Layout;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.plan.Filler;
 import org.gradus.rule.plan.Frame;
+import org.gradus.rule.plan.NodeBuilder;
 import org.gradus.rule.plan.NumberNode;
-import org.gradus.rule.plan.Planner;
 import org.gradus.rule.plan.Region;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
@@ -41,10 +41,12 @@ public final class Formula {
 
   private Formula(Checked checked) {
     this.checked = checked;
-    this.root = Planner.value(checked);
+    this.root = NodeBuilder.value(checked);
     this.demands =
-        checked.slots().stream().map(Meaning.Slot::demand).collect(Collectors.toUnmodifiableSet());
-    this.slots = checked.slots().stream().map(Meaning.Slot::index).distinct().sorted().toList();
+        checked.slots().stream()
+            .map(PartMeaning.Slot::demand)
+            .collect(Collectors.toUnmodifiableSet());
+    this.slots = checked.slots().stream().map(PartMeaning.Slot::index).distinct().sorted().toList();
   }
 
   /**
@@ -100,7 +102,7 @@ public final class Formula {
 
   /** What it could come to anywhere in a box. */
   public Cell.Range range(Box box) {
-    Interval range = Region.of(box).range(root);
+    NumberRange range = Region.of(box).range(root);
     return new Cell.Range(range.low(), range.high(), range.presence());
   }
 
@@ -120,7 +122,7 @@ public final class Formula {
    */
   public OptionalInt place() {
     boolean name = checked.root() instanceof Expression.Reference;
-    return name && checked.meaningOf(checked.root()) instanceof Meaning.Use use
+    return name && checked.meaningOf(checked.root()) instanceof PartMeaning.Use use
         ? OptionalInt.of(use.term().place())
         : OptionalInt.empty();
   }

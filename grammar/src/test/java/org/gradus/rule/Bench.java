@@ -10,8 +10,8 @@ import org.gradus.diagnostic.Span;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.SolvableEquation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Vocabulary;
@@ -85,7 +85,7 @@ final class Bench {
 
   private static Symbol solvable(String name, String body) {
     Expression equation = RuleText.expression(text(body), new Problems()).orElseThrow();
-    return new Symbol.Solvable(new Equation(name, List.of("speed", "grade"), equation));
+    return new Symbol.Solvable(new SolvableEquation(name, List.of("speed", "grade"), equation));
   }
 
   static Span text(String text) {

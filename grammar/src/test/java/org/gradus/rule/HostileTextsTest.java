@@ -10,8 +10,8 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Problems;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.SolvableEquation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.RuleText;
@@ -108,7 +108,7 @@ class HostileTextsTest {
     names.put(
         "own",
         new Symbol.Solvable(
-            new Equation(
+            new SolvableEquation(
                 "own",
                 List.of("load"),
                 RuleText.expression(Bench.text(body), problems).orElseThrow())));
@@ -138,7 +138,7 @@ class HostileTextsTest {
     names.put(
         "long",
         new Symbol.Solvable(
-            new Equation(
+            new SolvableEquation(
                 "long",
                 List.of("speed"),
                 RuleText.expression(Bench.text(body), new Problems()).orElseThrow())));

@@ -18,14 +18,19 @@ import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.io.IOException;
 import java.lang.module.ModuleDescriptor;
 import java.lang.module.ModuleFinder;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Holds the arrows between packages, and what the library may not use. */
@@ -78,6 +83,29 @@ class ArchitectureTest {
         .resideInAnyPackage(
             STANDS_ON.keySet().stream().map(ArchitectureTest::of).toArray(String[]::new))
         .check(CLASSES);
+  }
+
+  // Whoever reads a name anywhere in the repository knows which class it is.
+  @Test
+  void noTwoClassesShareAName() throws IOException {
+    Map<String, Path> classes = new HashMap<>();
+    List<String> twice = new ArrayList<>();
+    try (Stream<Path> files = Files.walk(Path.of(".."))) {
+      files
+          .filter(file -> file.toString().contains("src/main/java"))
+          .filter(file -> file.toString().endsWith(".java"))
+          .filter(file -> !file.getFileName().toString().endsWith("-info.java"))
+          .forEach(
+              file -> {
+                String name = file.getFileName().toString();
+                Path other = classes.put(name, file);
+                if (other != null) {
+                  twice.add(file + " and " + other);
+                }
+              });
+    }
+    assertThat(classes).hasSizeGreaterThan(400);
+    assertThat(twice).isEmpty();
   }
 
   @Test

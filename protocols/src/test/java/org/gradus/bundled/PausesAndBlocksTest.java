@@ -14,8 +14,8 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
 import org.gradus.report.Report;
 import org.gradus.review.Check;
-import org.gradus.review.Finding;
 import org.gradus.review.Review;
+import org.gradus.review.ReviewFinding;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;
@@ -237,7 +237,7 @@ class PausesAndBlocksTest {
   private static List<String> falling(Library library) {
     return Review.of(library.protocol("work-and-rest")).findings().stream()
         .filter(finding -> finding.check() == Check.UPTAKE_NOT_RISING)
-        .map(Finding::about)
+        .map(ReviewFinding::about)
         .toList();
   }
 

@@ -26,7 +26,7 @@ public record Case(
     Map<String, String> settings,
     boolean begins,
     Map<String, String> changes,
-    List<Step> steps,
+    List<CaseStep> steps,
     Expected expected) {
 
   public Case {

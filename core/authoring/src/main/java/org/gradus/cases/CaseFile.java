@@ -64,7 +64,7 @@ final class CaseFile {
             .orElse("yes")
             .equals("yes");
     Map<String, String> changes = texts(keys, "change");
-    List<Step> told = new ArrayList<>();
+    List<CaseStep> told = new ArrayList<>();
     for (YamlNode item : keys.items("events")) {
       Keys.of(item, "an event", problems).flatMap(steps::step).ifPresent(told::add);
     }
@@ -76,7 +76,7 @@ final class CaseFile {
   }
 
   // Errors come of a change; with them there is no protocol that anything else could happen to.
-  private void errors(Expected expected, boolean changed, List<Step> steps, Span where) {
+  private void errors(Expected expected, boolean changed, List<CaseStep> steps, Span where) {
     if (expected.errors().isEmpty()) {
       return;
     }
@@ -150,7 +150,7 @@ final class CaseFile {
     } else if (type instanceof Type.Choice choice) {
       oneOf(text, choice.options());
     } else {
-      oneOf(text, Telling.ANSWERS);
+      oneOf(text, CaseTeller.ANSWERS);
     }
   }
 

@@ -86,7 +86,7 @@ final class CaseRunner {
       Setting known = protocol.settings().get(setting.getKey());
       changed =
           known != null && known.value() instanceof Setting.Figure
-              ? changed.with(setting.getKey(), Telling.quantity(setting.getValue()))
+              ? changed.with(setting.getKey(), CaseTeller.quantity(setting.getValue()))
               : changed.with(setting.getKey(), setting.getValue());
     }
     return changed;

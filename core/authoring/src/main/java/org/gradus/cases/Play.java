@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.gradus.cases.Step.Action;
+import org.gradus.cases.CaseStep.Action;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
@@ -28,7 +28,7 @@ final class Play {
 
   private final Case told;
   private final Protocol protocol;
-  private final Telling telling;
+  private final CaseTeller telling;
   private final Session session;
   private final Map<String, Duration> starts = new HashMap<>();
   private final Map<String, Integer> events = new HashMap<>();
@@ -40,8 +40,8 @@ final class Play {
   Play(Case told, Protocol protocol) {
     this.told = told;
     this.protocol = protocol;
-    this.telling = new Telling(protocol);
-    this.session = Session.open(protocol, Telling.person(told.person()));
+    this.telling = new CaseTeller(protocol);
+    this.session = Session.open(protocol, CaseTeller.person(told.person()));
   }
 
   /** Plays it to its end, and returns what was answered otherwise than it must be. */
@@ -58,7 +58,7 @@ final class Play {
     }
     Session earlier = session.fork();
     for (int i = 0; i < told.steps().size(); i++) {
-      Step step = told.steps().get(i);
+      CaseStep step = told.steps().get(i);
       Session live = step.instead() ? earlier.fork() : session;
       if (!step.instead()) {
         earlier = session.fork();
@@ -67,15 +67,15 @@ final class Play {
         return List.copyOf(failures);
       }
     }
-    new Comparison(told, "the end", failures).end(session.outcome());
+    new AnswerComparison(told, "the end", failures).end(session.outcome());
     return List.copyOf(failures);
   }
 
   /** Takes a step; false when it was refused without the case saying so, which ends the case. */
-  private boolean take(Step step, int number, Session session) {
+  private boolean take(CaseStep step, int number, Session session) {
     Duration at = resolve(step.at());
-    Comparison comparison =
-        new Comparison(told, "event " + (number + 1) + " at " + Times.clock(at), failures);
+    AnswerComparison comparison =
+        new AnswerComparison(told, "event " + (number + 1) + " at " + Times.clock(at), failures);
     Optional<String> expected = step.answer().refused();
     try {
       if (step.action() instanceof Action.Follow follow) {
@@ -130,7 +130,7 @@ final class Play {
     } else if (action instanceof Action.Withdraw withdraw) {
       return session.withdraw(at, withdraw.sign(), REASON);
     } else if (action instanceof Action.Load load) {
-      for (Loading part : Telling.load(load.load())) {
+      for (Loading part : CaseTeller.load(load.load())) {
         session.loadSet(at, part);
       }
       return session.decide(at);
@@ -157,13 +157,13 @@ final class Play {
   // What a case follows must be the verdict or stand beside it: nothing is followed in its place.
   private static boolean isThere(Action.Follow follow, Decision decision) {
     return follow.offered().isEmpty()
-        || Comparison.word(decision.verdict()).equals(follow.offered())
+        || AnswerComparison.word(decision.verdict()).equals(follow.offered())
         || offer(follow.offered(), decision).isPresent();
   }
 
   private static Optional<Decision.Offer> offer(String word, Decision decision) {
     return decision.offers().stream()
-        .filter(one -> Comparison.word(one.verdict()).equals(word))
+        .filter(one -> AnswerComparison.word(one.verdict()).equals(word))
         .findFirst();
   }
 
@@ -200,7 +200,7 @@ final class Play {
     return last + 1 < protocol.stages().size() ? protocol.stages().get(last + 1).id() : "";
   }
 
-  private Duration resolve(Moment moment) {
+  private Duration resolve(CaseTime moment) {
     Duration from =
         moment.from().map(name -> starts.getOrDefault(name, Duration.ZERO)).orElse(Duration.ZERO);
     return from.plus(moment.after());

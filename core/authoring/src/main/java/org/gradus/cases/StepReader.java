@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.gradus.cases.Step.Action;
-import org.gradus.cases.Step.Answer;
+import org.gradus.cases.CaseStep.Action;
+import org.gradus.cases.CaseStep.Answer;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.library.Keys;
@@ -46,12 +46,12 @@ final class StepReader {
   }
 
   /** A step; nothing when it has no time, which is then noted. */
-  Optional<Step> step(Keys keys) {
-    Optional<Moment> at = keys.needText("at").flatMap(this::moment);
+  Optional<CaseStep> step(Keys keys) {
+    Optional<CaseTime> at = keys.needText("at").flatMap(this::moment);
     String name = keys.text("id").map(Scalar::value).orElse("");
     boolean instead = keys.text("instead").map(this::yes).orElse(false);
     Optional<Scalar> asked = keys.text("decide");
-    Optional<Moment> until = keys.text("until").flatMap(this::moment);
+    Optional<CaseTime> until = keys.text("until").flatMap(this::moment);
     Optional<String> to = keys.text("to").map(Scalar::value);
     Optional<Scalar> then = keys.text("then").or(() -> asked);
     then.ifPresent(this::verdict);
@@ -71,7 +71,7 @@ final class StepReader {
             keys.text("refused").map(Scalar::value));
     Action action = action(keys, to.orElse(""), until);
     keys.done();
-    return at.map(when -> new Step(name, when, action, instead, answer));
+    return at.map(when -> new CaseStep(name, when, action, instead, answer));
   }
 
   // The load that must be shown, or the word none where there must not be any.
@@ -83,8 +83,8 @@ final class StepReader {
     return keys.has("shows") ? Optional.of(values(keys.entries("shows"), keys)) : Optional.empty();
   }
 
-  private Action action(Keys keys, String to, Optional<Moment> until) {
-    Optional<Moment> taken = keys.text("taken").flatMap(this::moment);
+  private Action action(Keys keys, String to, Optional<CaseTime> until) {
+    Optional<CaseTime> taken = keys.text("taken").flatMap(this::moment);
     if (keys.has("sign")) {
       OptionalInt grade =
           keys.text("grade").map(this::whole).map(OptionalInt::of).orElse(OptionalInt.empty());
@@ -139,12 +139,12 @@ final class StepReader {
     return values;
   }
 
-  private Optional<Moment> moment(Scalar text) {
+  private Optional<CaseTime> moment(Scalar text) {
     Matcher from = FROM_A_STAGE.matcher(text.value().strip());
     String clock = from.matches() ? from.group(2) : text.value().strip();
     try {
       return Optional.of(
-          new Moment(
+          new CaseTime(
               from.matches() ? Optional.of(from.group(1)) : Optional.empty(), Times.at(clock)));
     } catch (IllegalArgumentException e) {
       notA(text, "a time", "write 3:00, or walk_2 + 1:30");

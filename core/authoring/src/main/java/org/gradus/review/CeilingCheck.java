@@ -23,10 +23,10 @@ import org.gradus.unit.Unit;
 final class CeilingCheck {
 
   private final Protocol protocol;
-  private final List<Finding> found;
+  private final List<ReviewFinding> found;
   private final List<Demand> demands;
 
-  CeilingCheck(Protocol protocol, List<Finding> found) {
+  CeilingCheck(Protocol protocol, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.found = found;
     this.demands = protocol.wiring().layout().demands();
@@ -36,7 +36,7 @@ final class CeilingCheck {
     List<Formula> ceilings = new ArrayList<>();
     for (ProtocolRule rule : protocol.rules().anyTime()) {
       if (rule.isStop() || rule.isFinish()) {
-        for (Compared compared : Parts.comparisons(rule)) {
+        for (Compared compared : ProtocolParts.comparisons(rule)) {
           if (isHeartRate(compared.left()) && restsOnAge(compared.right())) {
             ceilings.add(compared.right());
           }
@@ -44,10 +44,10 @@ final class CeilingCheck {
       }
     }
     Set<Span> seen = new java.util.HashSet<>();
-    for (Parts.Grouped grouped : Parts.rules(protocol)) {
+    for (ProtocolParts.Grouped grouped : ProtocolParts.rules(protocol)) {
       boolean inStages = !List.of("before", "recovery", "result").contains(grouped.group());
       if (inStages && !ceilings.isEmpty()) {
-        for (Compared compared : Parts.comparisons(grouped.rule())) {
+        for (Compared compared : ProtocolParts.comparisons(grouped.rule())) {
           Optional<Double> limit = limit(compared);
           if (limit.isPresent() && seen.add(compared.whole())) {
             passes(limit.get(), ceilings, compared, grouped.rule());
@@ -59,18 +59,18 @@ final class CeilingCheck {
 
   private Optional<Double> limit(Compared compared) {
     if (isHeartRate(compared.left())) {
-      return Parts.constant(protocol, compared.right());
+      return ProtocolParts.constant(protocol, compared.right());
     }
     return isHeartRate(compared.right())
-        ? Parts.constant(protocol, compared.left())
+        ? ProtocolParts.constant(protocol, compared.left())
         : Optional.empty();
   }
 
   // A reading in the stages, as it is.
   private boolean isHeartRate(Formula side) {
     return side.kind() == Kind.HEART_RATE
-        && Parts.signal(protocol, side).isPresent()
-        && side.demands().stream().allMatch(demand -> Parts.isRead(protocol, demand));
+        && ProtocolParts.signal(protocol, side).isPresent()
+        && side.demands().stream().allMatch(demand -> ProtocolParts.isRead(protocol, demand));
   }
 
   private boolean restsOnAge(Formula side) {
@@ -90,7 +90,7 @@ final class CeilingCheck {
         if (!Double.isNaN(at) && limit > at && !Quantity.same(limit, at)) {
           String fixed = Quantity.of(limit, Unit.BPM).rounded(1).toString();
           found.add(
-              Finding.of(
+              ReviewFinding.of(
                   Check.FIXED_LIMIT,
                   rule.id(),
                   compared.whole(),

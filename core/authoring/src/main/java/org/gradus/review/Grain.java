@@ -40,12 +40,14 @@ final class Grain {
   /** A step for drawing values of anything. */
   static double step(Protocol protocol, Demand demand) {
     Optional<Quantity> step =
-        Parts.signal(protocol, demand).map(protocol.instruments()::signal).flatMap(Signal::step);
+        ProtocolParts.signal(protocol, demand)
+            .map(protocol.instruments()::signal)
+            .flatMap(Signal::step);
     if (step.isPresent()) {
       return step.get().base();
     }
     Optional<Scale> scale =
-        Parts.signal(protocol, demand)
+        ProtocolParts.signal(protocol, demand)
             .flatMap(
                 signal ->
                     protocol.instruments().scales().values().stream()
@@ -130,7 +132,7 @@ final class Grain {
 
   /** The unit in which the files speak of something. */
   static Unit unit(Protocol protocol, Demand demand, Kind kind) {
-    return Parts.signal(protocol, demand)
+    return ProtocolParts.signal(protocol, demand)
         .flatMap(signal -> protocol.instruments().signal(signal).range())
         .map(range -> range.low().unit())
         .orElse(kind.base());

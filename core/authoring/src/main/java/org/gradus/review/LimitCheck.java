@@ -21,17 +21,17 @@ import org.gradus.unit.Quantity;
 final class LimitCheck {
 
   private final Protocol protocol;
-  private final List<Finding> found;
+  private final List<ReviewFinding> found;
 
-  LimitCheck(Protocol protocol, List<Finding> found) {
+  LimitCheck(Protocol protocol, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.found = found;
   }
 
   void look() {
     Map<Compared, String> seen = new LinkedHashMap<>();
-    for (Parts.Grouped grouped : Parts.rules(protocol)) {
-      for (Compared compared : Parts.comparisons(grouped.rule())) {
+    for (ProtocolParts.Grouped grouped : ProtocolParts.rules(protocol)) {
+      for (Compared compared : ProtocolParts.comparisons(grouped.rule())) {
         boolean again =
             seen.keySet().stream()
                 .anyMatch(
@@ -48,7 +48,7 @@ final class LimitCheck {
     new CeilingCheck(protocol, found).look();
     for (Stage stage : protocol.stages()) {
       for (Stage.Load load : stage.loads()) {
-        Parts.constant(protocol, load.value())
+        ProtocolParts.constant(protocol, load.value())
             .ifPresent(
                 value ->
                     unusual(
@@ -67,11 +67,11 @@ final class LimitCheck {
   }
 
   private void side(Compared compared, Formula side, Formula figure, String rule) {
-    Optional<Double> constant = Parts.constant(protocol, figure);
+    Optional<Double> constant = ProtocolParts.constant(protocol, figure);
     if (constant.isEmpty()) {
       return;
     }
-    Parts.signal(protocol, side)
+    ProtocolParts.signal(protocol, side)
         .ifPresent(
             signal -> {
               String what =
@@ -101,7 +101,7 @@ final class LimitCheck {
     if (band < step && !Quantity.same(band, step)) {
       Demand demand = Demand.value(signal, protocol.instruments().signal(signal).type());
       found.add(
-          Finding.of(
+          ReviewFinding.of(
               Check.NARROW_BAND,
               rule,
               where,
@@ -132,7 +132,7 @@ final class LimitCheck {
     if (value < low || value > high) {
       String figure = Quantity.ofBase(value, usual.range().low().unit()).rounded(2).toString();
       found.add(
-          Finding.of(
+          ReviewFinding.of(
               Check.UNUSUAL_FIGURE,
               about,
               where,
@@ -176,8 +176,8 @@ final class LimitCheck {
   }
 
   private Optional<Band> band(Compared low, Compared high) {
-    Optional<Double> from = Parts.constant(protocol, low.right());
-    Optional<Double> to = Parts.constant(protocol, high.right());
+    Optional<Double> from = ProtocolParts.constant(protocol, low.right());
+    Optional<Double> to = ProtocolParts.constant(protocol, high.right());
     return from.isPresent() && to.isPresent()
         ? Optional.of(new Band(low.whole(), low.left().text(), from.get(), to.get()))
         : Optional.empty();
@@ -190,7 +190,7 @@ final class LimitCheck {
     if (isGap && gap < Math.min(band.width(), next.width())) {
       String middle = Quantity.plain((band.high() + next.low()) / 2);
       found.add(
-          Finding.of(
+          ReviewFinding.of(
               Check.CLASS_GAP,
               band.subject(),
               next.where(),

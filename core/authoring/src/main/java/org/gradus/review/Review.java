@@ -27,7 +27,11 @@ import org.gradus.protocol.Protocol;
  * @param lengths how long a test can be
  */
 public record Review(
-    String protocol, List<Finding> findings, List<Accepted> accepted, int points, Lengths lengths) {
+    String protocol,
+    List<ReviewFinding> findings,
+    List<Accepted> accepted,
+    int points,
+    Lengths lengths) {
 
   /**
    * A finding that the file accepts.
@@ -35,7 +39,7 @@ public record Review(
    * @param finding what was found
    * @param reason why it is accepted
    */
-  public record Accepted(Finding finding, String reason) {}
+  public record Accepted(ReviewFinding finding, String reason) {}
 
   /**
    * How long a test can be when every verdict is followed.
@@ -55,7 +59,7 @@ public record Review(
   public static Review of(Protocol protocol) {
     Sampler sampler = new Sampler(protocol);
     TestLengths lengths = new TestLengths(protocol);
-    List<Finding> found = new ArrayList<>();
+    List<ReviewFinding> found = new ArrayList<>();
     new StageEndCheck(protocol, sampler, found).look();
     new SignalCheck(protocol, found).look();
     new LimitCheck(protocol, found).look();
@@ -63,9 +67,10 @@ public record Review(
     new SourceCheck(protocol, found).look();
     new SafetyCheck(protocol, found).look();
     lengths.look(found);
-    List<Finding> open = new ArrayList<>();
+    List<ReviewFinding> open = new ArrayList<>();
     List<Accepted> accepted = new ArrayList<>();
-    for (Finding finding : found.stream().distinct().sorted(Finding.BY_SEVERITY).toList()) {
+    for (ReviewFinding finding :
+        found.stream().distinct().sorted(ReviewFinding.BY_SEVERITY).toList()) {
       protocol.notes().accepted().stream()
           .filter(acceptance -> accepts(acceptance, finding))
           .findFirst()
@@ -81,7 +86,7 @@ public record Review(
     return new Review(protocol.toString(), open, accepted, sampler.points(), lengths.lengths());
   }
 
-  private static boolean accepts(Acceptance acceptance, Finding finding) {
+  private static boolean accepts(Acceptance acceptance, ReviewFinding finding) {
     return acceptance.finding().equals(finding.check().code())
         && acceptance.of().map(finding.about()::equals).orElse(!mustSayOfWhat(finding.check()));
   }
@@ -91,7 +96,7 @@ public record Review(
     return check == Check.MISSING_SAFETY_RULE;
   }
 
-  private static Finding idle(Acceptance acceptance) {
+  private static ReviewFinding idle(Acceptance acceptance) {
     String what = acceptance.finding() + acceptance.of().map(of -> " of " + of).orElse("");
     Optional<Check> check = Check.named(acceptance.finding());
     String message = "nothing was found that this accepts: " + what;
@@ -100,7 +105,8 @@ public record Review(
     } else if (mustSayOfWhat(check.get()) && acceptance.of().isEmpty()) {
       message = "this accepts nothing, since it does not say of what: add of";
     }
-    return Finding.of(Check.IDLE_ACCEPTANCE, acceptance.finding(), acceptance.where(), message, "");
+    return ReviewFinding.of(
+        Check.IDLE_ACCEPTANCE, acceptance.finding(), acceptance.where(), message, "");
   }
 
   /** Whether nothing was found but what the file accepts. */

@@ -20,9 +20,9 @@ final class SafetyCheck {
       Set.of(Attribute.AGE.word(), Attribute.MEASURED_MAX_HEART_RATE.word());
 
   private final Protocol protocol;
-  private final List<Finding> found;
+  private final List<ReviewFinding> found;
 
-  SafetyCheck(Protocol protocol, List<Finding> found) {
+  SafetyCheck(Protocol protocol, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.found = found;
   }
@@ -84,7 +84,7 @@ final class SafetyCheck {
   }
 
   private boolean isRead(Demand demand, Kind kind) {
-    return demand.type().equals(new Type.Measure(kind)) && Parts.isRead(protocol, demand);
+    return demand.type().equals(new Type.Measure(kind)) && ProtocolParts.isRead(protocol, demand);
   }
 
   private boolean measures(Kind kind) {
@@ -95,6 +95,7 @@ final class SafetyCheck {
   }
 
   private void missing(String about, String message) {
-    found.add(Finding.of(Check.MISSING_SAFETY_RULE, about, protocol.notes().where(), message, ""));
+    found.add(
+        ReviewFinding.of(Check.MISSING_SAFETY_RULE, about, protocol.notes().where(), message, ""));
   }
 }

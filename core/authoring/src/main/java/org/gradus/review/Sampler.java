@@ -80,7 +80,7 @@ final class Sampler {
 
   private static Map<Kind, double[]> figures(Protocol protocol) {
     Map<Kind, Set<Double>> all = new LinkedHashMap<>();
-    for (Parts.Grouped grouped : Parts.rules(protocol)) {
+    for (ProtocolParts.Grouped grouped : ProtocolParts.rules(protocol)) {
       grouped
           .rule()
           .rule()

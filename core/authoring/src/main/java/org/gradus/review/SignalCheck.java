@@ -22,10 +22,10 @@ import org.gradus.rule.syntax.Selection;
 final class SignalCheck {
 
   private final Protocol protocol;
-  private final List<Finding> found;
-  private final Map<String, Finding> bySignal = new LinkedHashMap<>();
+  private final List<ReviewFinding> found;
+  private final Map<String, ReviewFinding> bySignal = new LinkedHashMap<>();
 
-  SignalCheck(Protocol protocol, List<Finding> found) {
+  SignalCheck(Protocol protocol, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.found = found;
   }
@@ -51,12 +51,12 @@ final class SignalCheck {
 
   private void used(Set<Demand> demands, String user, Span where, boolean inRecovery) {
     for (Demand demand : demands) {
-      if (Parts.isRead(protocol, demand)) {
+      if (ProtocolParts.isRead(protocol, demand)) {
         List<String> never = neverDue(demand.subject(), inRecovery);
         if (!never.isEmpty()) {
           bySignal.putIfAbsent(
               demand.subject(),
-              Finding.of(
+              ReviewFinding.of(
                   Check.UNMEASURED_SIGNAL,
                   demand.subject(),
                   where,

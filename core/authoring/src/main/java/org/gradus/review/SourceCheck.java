@@ -16,16 +16,16 @@ import org.gradus.rule.syntax.Expression.Literal;
 final class SourceCheck {
 
   private final Protocol protocol;
-  private final List<Finding> found;
+  private final List<ReviewFinding> found;
 
-  SourceCheck(Protocol protocol, List<Finding> found) {
+  SourceCheck(Protocol protocol, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.found = found;
   }
 
   void look() {
     Map<String, List<Literal>> definitions = new LinkedHashMap<>();
-    for (Parts.Grouped grouped : Parts.rules(protocol)) {
+    for (ProtocolParts.Grouped grouped : ProtocolParts.rules(protocol)) {
       ProtocolRule rule = grouped.rule();
       rule.rule().condition().ifPresent(when -> definitions.putAll(when.anatomy().definitions()));
       boolean figures =
@@ -84,13 +84,14 @@ final class SourceCheck {
 
   private void add(String about, org.gradus.diagnostic.Span where, String what) {
     found.add(
-        Finding.of(Check.NO_SOURCE, about, where, what + " gives a figure but no source", ""));
+        ReviewFinding.of(
+            Check.NO_SOURCE, about, where, what + " gives a figure but no source", ""));
   }
 
   private void replaced(Replaced replaced) {
     String name = replaced.part().substring(replaced.part().indexOf(' ') + 1);
     found.add(
-        Finding.of(
+        ReviewFinding.of(
             Check.REPLACED_PART,
             name,
             replaced.where(),
@@ -100,7 +101,7 @@ final class SourceCheck {
 
   private void dropped(Dropped dropped) {
     found.add(
-        Finding.of(
+        ReviewFinding.of(
             Check.DROPPED_RULE,
             dropped.rule(),
             dropped.where(),

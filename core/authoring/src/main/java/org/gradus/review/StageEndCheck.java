@@ -25,7 +25,7 @@ final class StageEndCheck {
 
   private final Protocol protocol;
   private final Sampler sampler;
-  private final List<Finding> found;
+  private final List<ReviewFinding> found;
   private final Scene scene;
 
   /** What was seen of one rule at all moments at which it is looked at. */
@@ -38,7 +38,7 @@ final class StageEndCheck {
     private int points;
   }
 
-  StageEndCheck(Protocol protocol, Sampler sampler, List<Finding> found) {
+  StageEndCheck(Protocol protocol, Sampler sampler, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.sampler = sampler;
     this.found = found;
@@ -140,7 +140,7 @@ final class StageEndCheck {
     } else if (isJudging(rule) && seen.closesBefore && !seen.decides) {
       String by = ids(seen.shadowedBy);
       found.add(
-          new Finding(
+          new ReviewFinding(
               Check.SHADOWED_RULE,
               rule.id(),
               rule.rule().sentence().span(),
@@ -150,7 +150,7 @@ final class StageEndCheck {
     } else if (!seen.beside.isEmpty()) {
       Map.Entry<ProtocolRule, Frame> first = seen.beside.entrySet().iterator().next();
       found.add(
-          new Finding(
+          new ReviewFinding(
               Check.OVERLAPPING_RULES,
               rule.id(),
               rule.rule().sentence().span(),
@@ -185,7 +185,7 @@ final class StageEndCheck {
       return;
     }
     found.add(
-        new Finding(
+        new ReviewFinding(
             Check.NEVER_HOLDS,
             rule.id(),
             rule.rule().sentence().span(),

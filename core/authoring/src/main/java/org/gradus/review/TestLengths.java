@@ -65,7 +65,7 @@ final class TestLengths {
         : Optional.empty();
   }
 
-  void look(List<Finding> found) {
+  void look(List<ReviewFinding> found) {
     Usual usual = protocol.notes().usual().get(NAME);
     if (usual == null) {
       return;
@@ -76,7 +76,7 @@ final class TestLengths {
     boolean lengthy = lengths.exercise().toMillis() / 1000.0 > longest;
     if (brief || lengthy) {
       found.add(
-          Finding.of(
+          ReviewFinding.of(
               Check.TEST_LENGTH,
               NAME,
               protocol.notes().where(),

@@ -25,11 +25,11 @@ final class UptakeCheck {
 
   private final Protocol protocol;
   private final Sampler sampler;
-  private final List<Finding> found;
+  private final List<ReviewFinding> found;
   private final List<Demand> demands;
   private final Scene scene;
 
-  UptakeCheck(Protocol protocol, Sampler sampler, List<Finding> found) {
+  UptakeCheck(Protocol protocol, Sampler sampler, List<ReviewFinding> found) {
     this.protocol = protocol;
     this.sampler = sampler;
     this.found = found;
@@ -114,7 +114,7 @@ final class UptakeCheck {
   private void report(Stage before, Stage stage, CostLine cost, double first, double then) {
     var unit = cost.uptake().kind().base();
     found.add(
-        Finding.of(
+        ReviewFinding.of(
             Check.UPTAKE_NOT_RISING,
             stage.id(),
             protocol.notes().place("stage " + stage.id()),

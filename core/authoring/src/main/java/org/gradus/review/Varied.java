@@ -58,9 +58,9 @@ final class Varied {
   }
 
   private static int rank(Protocol protocol, Demand demand) {
-    if (demand.aspect() == Aspect.VALUE && Parts.isRead(protocol, demand)) {
+    if (demand.aspect() == Aspect.VALUE && ProtocolParts.isRead(protocol, demand)) {
       return 0;
-    } else if (Parts.signal(protocol, demand).isPresent()) {
+    } else if (ProtocolParts.signal(protocol, demand).isPresent()) {
       return 1;
     }
     return demand.aspect() == Aspect.VALUE ? 2 : 3;
@@ -76,7 +76,7 @@ final class Varied {
           case VALUE ->
               isBefore(other)
                   && protocol.wiring().fact(demand) instanceof Fact.Read read
-                  && Parts.signal(protocol, other).filter(read.of()::equals).isPresent();
+                  && ProtocolParts.signal(protocol, other).filter(read.of()::equals).isPresent();
           default -> false;
         };
   }

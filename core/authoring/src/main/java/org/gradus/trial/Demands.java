@@ -18,7 +18,7 @@ import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
-import org.gradus.trial.Body.Load;
+import org.gradus.trial.VirtualBody.Load;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Type;
 
@@ -27,7 +27,7 @@ final class Demands {
 
   private static final String SPEED = "speed";
   // What is known of a virtual person; a woman is the first word of sex.
-  private static final Map<Attribute, ToDoubleFunction<Body>> DRAWN =
+  private static final Map<Attribute, ToDoubleFunction<VirtualBody>> DRAWN =
       Map.of(
           Attribute.AGE, body -> body.of(Trait.AGE),
           Attribute.SEX, body -> 1 - body.of(Trait.FEMALE),
@@ -56,7 +56,7 @@ final class Demands {
 
   /** Fills one slot with what is known of a person and the load. */
   private interface Source {
-    void fill(Body body, List<Load> loads, boolean runs);
+    void fill(VirtualBody body, List<Load> loads, boolean runs);
   }
 
   private void add(int slot, Demand demand) {
@@ -133,7 +133,7 @@ final class Demands {
   }
 
   /** The uptake a load asks for, in mL/kg/min, as the equation says. */
-  double uptake(Body body, List<Load> loads) {
+  double uptake(VirtualBody body, List<Load> loads) {
     boolean runs = false;
     for (Load load : loads) {
       runs |= load.name().equals(SPEED) && load.value() >= body.of(Trait.RUNS_FROM);
@@ -151,7 +151,7 @@ final class Demands {
   }
 
   // Only in a warm-up that is without a load the equation asks for: that counts as rest.
-  private double uptake(CostLine cost, Body body) {
+  private double uptake(CostLine cost, VirtualBody body) {
     double value = cost.uptake().value(frame);
     if (Double.isNaN(value)) {
       return body.of(Trait.RESTING_UPTAKE);

@@ -31,8 +31,8 @@ import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
-import org.gradus.trial.Body.Load;
 import org.gradus.trial.Run.End;
+import org.gradus.trial.VirtualBody.Load;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
@@ -51,7 +51,7 @@ final class Tester {
 
   private final Protocol protocol;
   private final Counting counting;
-  private final Body body;
+  private final VirtualBody body;
   private final Session session;
 
   // When each signal was told last: a second reading of one moment is none.
@@ -61,7 +61,7 @@ final class Tester {
   private int marginal;
   private int holds;
 
-  private Tester(Protocol protocol, Counting counting, Body body) {
+  private Tester(Protocol protocol, Counting counting, VirtualBody body) {
     this.protocol = protocol;
     this.counting = counting;
     this.body = body;
@@ -74,10 +74,10 @@ final class Tester {
       Counting counting,
       Traits traits,
       SplittableRandom random) {
-    return new Tester(protocol, counting, new Body(traits, demands, random)).test();
+    return new Tester(protocol, counting, new VirtualBody(traits, demands, random)).test();
   }
 
-  private static Person person(Body body) {
+  private static Person person(VirtualBody body) {
     return Person.builder()
         .age((int) body.of(Trait.AGE))
         .sex(body.of(Trait.FEMALE) == 1 ? Person.Sex.FEMALE : Person.Sex.MALE)

@@ -173,7 +173,7 @@ final class Assembly {
         header.id(),
         header.version(),
         header.title(),
-        Meaning.of(draft, shelf, settings, schedule, recovery.map(Recovery::schedule)),
+        ProtocolMeaning.of(draft, shelf, settings, schedule, recovery.map(Recovery::schedule)),
         header.language(),
         draft.ergometer,
         draft.purpose,

@@ -16,10 +16,10 @@ final class EnergyReader {
 
   private static final Vocabulary NAMES = PersonNames.with(Map.of("uptake", Kind.UPTAKE));
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Shelf shelf;
 
-  EnergyReader(Texts texts, Shelf shelf) {
+  EnergyReader(ScalarParser texts, Shelf shelf) {
     this.texts = texts;
     this.shelf = shelf;
   }

@@ -33,11 +33,11 @@ final class EquationReader {
 
   static final List<Kind> UPTAKES = List.of(Kind.UPTAKE, Kind.ABSOLUTE_UPTAKE);
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Problems problems;
   private final Shelf shelf;
 
-  EquationReader(Texts texts, Shelf shelf) {
+  EquationReader(ScalarParser texts, Shelf shelf) {
     this.texts = texts;
     this.problems = texts.problems();
     this.shelf = shelf;

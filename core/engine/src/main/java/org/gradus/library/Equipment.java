@@ -91,7 +91,7 @@ final class Equipment {
   }
 
   private EquipmentReader quiet(Opened file) {
-    return new EquipmentReader(new Texts(new Problems(), file.header(), this));
+    return new EquipmentReader(new ScalarParser(new Problems(), file.header(), this));
   }
 
   private static <T> void put(Map<String, Placed<T>> all, String name, Entry entry, T value) {

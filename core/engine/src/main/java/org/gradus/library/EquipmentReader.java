@@ -25,9 +25,9 @@ final class EquipmentReader {
   private static final String TITLE = "title";
   private static final String RANGE = "range";
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  EquipmentReader(Texts texts) {
+  EquipmentReader(ScalarParser texts) {
     this.texts = texts;
   }
 

@@ -49,10 +49,10 @@ record Header(
     return Optional.of(
         new Header(
             kind.get().value(),
-            Texts.string(id),
+            ScalarParser.string(id),
             id.map(Scalar::span).orElse(keys.start()),
-            Texts.string(version),
-            Texts.string(title),
+            ScalarParser.string(version),
+            ScalarParser.string(title),
             language.map(Scalar::value).orElse("en"),
             sources,
             sourcesRead));
@@ -74,7 +74,7 @@ record Header(
   }
 
   private static boolean isLanguage(Scalar language, Problems problems) {
-    boolean sound = Texts.matches(language, "[a-z]{2,3}(-[A-Za-z0-9]{2,8})*");
+    boolean sound = ScalarParser.matches(language, "[a-z]{2,3}(-[A-Za-z0-9]{2,8})*");
     if (!sound) {
       problems.add(
           language.span(), Code.G305, language.value(), "a language", "write its code, as in en");
@@ -95,7 +95,7 @@ record Header(
   }
 
   private static boolean isId(Scalar id, Problems problems) {
-    boolean sound = Texts.matches(id, "[a-z0-9]+([-.][a-z0-9]+)*");
+    boolean sound = ScalarParser.matches(id, "[a-z0-9]+([-.][a-z0-9]+)*");
     if (!sound) {
       problems.add(
           id.span(),

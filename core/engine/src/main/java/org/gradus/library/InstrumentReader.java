@@ -20,9 +20,9 @@ import org.gradus.unit.Unit;
 /** Reads what can be told to a test, signals, scales, signs and inputs, and printed tables. */
 final class InstrumentReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  InstrumentReader(Texts texts) {
+  InstrumentReader(ScalarParser texts) {
     this.texts = texts;
   }
 
@@ -84,7 +84,7 @@ final class InstrumentReader {
   }
 
   private Optional<Scale> scale(String name, Keys keys) {
-    String signal = Texts.string(keys.needText("of"));
+    String signal = ScalarParser.string(keys.needText("of"));
     Optional<QuantityRange> range =
         keys.needText("range").flatMap(text -> texts.range(text, Kind.NUMBER));
     Quantity step =
@@ -123,7 +123,7 @@ final class InstrumentReader {
     boolean sound = !graded || top.isPresent();
     return sound
         ? Optional.of(
-            new Sign(name, Texts.string(ask.or(() -> watch)), ask.isPresent(), top, lasts))
+            new Sign(name, ScalarParser.string(ask.or(() -> watch)), ask.isPresent(), top, lasts))
         : Optional.empty();
   }
 

@@ -37,7 +37,7 @@ final class IntensityReader {
   private static final Vocabulary NAMES = names();
   private static final List<Kind> INTENSITIES = List.of(Kind.HEART_RATE, Kind.UPTAKE);
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Problems problems;
   private final Shelf shelf;
   private final Header header;
@@ -48,7 +48,7 @@ final class IntensityReader {
     return PersonNames.with(names);
   }
 
-  IntensityReader(Texts texts, Shelf shelf, Header header) {
+  IntensityReader(ScalarParser texts, Shelf shelf, Header header) {
     this.texts = texts;
     this.problems = texts.problems();
     this.shelf = shelf;
@@ -149,7 +149,7 @@ final class IntensityReader {
 
   private void exercise(Keys keys, List<Exercise> exercises) {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
-    String title = Texts.string(keys.needText("title"));
+    String title = ScalarParser.string(keys.needText("title"));
     Optional<CostEquation> equation =
         keys.needText("equation").flatMap(name -> shelved(name, "oxygen cost", shelf.costs));
     Optional<Scalar> solve = keys.needText("solve");

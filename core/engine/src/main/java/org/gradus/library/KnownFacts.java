@@ -59,7 +59,7 @@ final class KnownFacts {
                 .question(name)
                 .unless()
                 .ifPresent(condition -> unless(condition, ask.value().unless().orElseThrow())));
-    new Answers(draft, protocol, problems).check();
+    new AnswerDependencies(draft, protocol, problems).check();
   }
 
   /** What a condition asks for, in an order that is always the same. */

@@ -19,9 +19,9 @@ import org.gradus.unit.Unit;
 /** Reads what makes up the load of a stage. */
 final class LoadReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  LoadReader(Texts texts) {
+  LoadReader(ScalarParser texts) {
     this.texts = texts;
   }
 

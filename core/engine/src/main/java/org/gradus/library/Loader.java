@@ -124,7 +124,7 @@ final class Loader {
     Keys keys = file.keys();
     Header header = file.header();
     unique(header);
-    Texts texts = new Texts(problems, header, shelf.equipment);
+    ScalarParser texts = new ScalarParser(problems, header, shelf.equipment);
     switch (header.kind()) {
       case "protocol" -> {
         Draft draft = new Draft(header);

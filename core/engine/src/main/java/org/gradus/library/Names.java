@@ -23,8 +23,8 @@ import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Definitions.Line;
 import org.gradus.rule.check.Definitions.Written;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.SolvableEquation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
 import org.gradus.rule.check.Vocabulary;
@@ -204,7 +204,7 @@ final class Names {
                   || draft.defines.containsKey(name)
                   || draft.faulty.contains(name);
           if (!own) {
-            Equation equation = new Equation(name, cost.loads(), cost.uptake());
+            SolvableEquation equation = new SolvableEquation(name, cost.loads(), cost.uptake());
             symbols.put(name, new Symbol.Solvable(equation));
           }
         });

@@ -25,11 +25,11 @@ import org.gradus.unit.Unit;
 /** Reads tables of reference values. Rows that do not fit the age groups are refused. */
 final class NormReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Problems problems;
   private final Shelf shelf;
 
-  NormReader(Texts texts, Shelf shelf) {
+  NormReader(ScalarParser texts, Shelf shelf) {
     this.texts = texts;
     this.problems = texts.problems();
     this.shelf = shelf;
@@ -55,7 +55,7 @@ final class NormReader {
     Optional<String> better =
         keys.needText("better")
             .flatMap(word -> texts.word(word, List.of("higher", "lower"), w -> w));
-    String edition = Texts.string(keys.needText("edition"));
+    String edition = ScalarParser.string(keys.needText("edition"));
     List<Ages> ages = ages(keys.needTexts("ages"));
     List<Entry> percentiles = keys.entries("percentiles");
     List<Entry> classes = keys.entries("classes");

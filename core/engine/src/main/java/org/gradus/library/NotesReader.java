@@ -25,9 +25,9 @@ final class NotesReader {
 
   private static final String TEST_TIME = "test.time";
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  NotesReader(Texts texts) {
+  NotesReader(ScalarParser texts) {
     this.texts = texts;
   }
 
@@ -70,7 +70,7 @@ final class NotesReader {
                               new Acceptance(
                                   finding.get().value(),
                                   one.map(Scalar::value),
-                                  Texts.string(reason),
+                                  ScalarParser.string(reason),
                                   one.orElse(finding.get()).span())));
                 }
               });

@@ -35,11 +35,11 @@ final class ProtocolReader {
   private static final List<String> PURPOSES = List.of("submaximal", "maximal");
 
   private final Problems problems;
-  private final Texts texts;
+  private final ScalarParser texts;
   private final RuleReader rules;
   private final SetReader sets;
 
-  ProtocolReader(Texts texts) {
+  ProtocolReader(ScalarParser texts) {
     this.texts = texts;
     this.problems = texts.problems();
     this.rules = new RuleReader(texts, "");
@@ -194,7 +194,7 @@ final class ProtocolReader {
     Optional<PublishedError> error =
         keys.keys("error", "error").flatMap(inner -> error(inner, errors));
     Citation source = texts.source(keys);
-    String assumes = Texts.string(keys.text("assumes"));
+    String assumes = ScalarParser.string(keys.text("assumes"));
     List<String> cautions = keys.texts("cautions").stream().map(Scalar::value).toList();
     keys.done();
     if (id.isEmpty() || from.isEmpty() || formula.isEmpty()) {
@@ -226,7 +226,7 @@ final class ProtocolReader {
             ? Covers.INPUTS
             : Covers.METHOD;
     Citation source = texts.source(keys.text("source"));
-    String note = Texts.string(keys.text("note"));
+    String note = ScalarParser.string(keys.text("note"));
     keys.done();
     return sd.map(quantity -> new PublishedError(quantity, covers, source, note));
   }

@@ -18,9 +18,9 @@ final class QuestionReader {
   private static final String YES_NO = "yes-no";
   private static final String CHOICE = "choice";
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  QuestionReader(Texts texts) {
+  QuestionReader(ScalarParser texts) {
     this.texts = texts;
   }
 
@@ -31,7 +31,7 @@ final class QuestionReader {
     List<Scalar> words = choice ? keys.needTexts("options") : List.of();
     Optional<Type> type = kind.flatMap(word -> answerType(word, words));
     List<OfferDraft> options = choice || yesNo ? List.of() : options(keys, type);
-    String prompt = Texts.string(keys.needText("ask"));
+    String prompt = ScalarParser.string(keys.needText("ask"));
     Optional<Scalar> range = keys.text("range");
     Optional<Expression> unless = keys.text("unless").flatMap(texts::expression);
     Optional<Expression> fallback = keys.text("default").flatMap(text -> fallback(text, yesNo));
@@ -103,7 +103,7 @@ final class QuestionReader {
     } else if (kind.value().equals(CHOICE)) {
       return options.isEmpty() ? Optional.empty() : texts.options(options).map(Type.Choice::new);
     }
-    List<String> words = Texts.kinds();
+    List<String> words = ScalarParser.kinds();
     words.addAll(List.of(YES_NO, CHOICE));
     return texts.word(kind, words, word -> word).flatMap(Kind::named).map(Type.Measure::new);
   }

@@ -16,11 +16,11 @@ final class ResultReader {
 
   private static final int MOST_STANDARD_ERRORS = 10;
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Problems problems;
   private final Shelf shelf;
 
-  ResultReader(Texts texts, Shelf shelf) {
+  ResultReader(ScalarParser texts, Shelf shelf) {
     this.texts = texts;
     this.problems = texts.problems();
     this.shelf = shelf;

@@ -18,11 +18,11 @@ import org.gradus.rule.syntax.Sentence;
 /** Reads lists of rules. */
 final class RuleReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final String prefix;
 
   /** A reader that begins the ids of rules without one with a prefix: those of sets must differ. */
-  RuleReader(Texts texts, String prefix) {
+  RuleReader(ScalarParser texts, String prefix) {
     this.texts = texts;
     this.prefix = prefix;
   }
@@ -99,8 +99,8 @@ final class RuleReader {
   private RuleDraft rule(Keys keys, String name, String group) {
     Optional<Scalar> text = keys.needText("rule");
     Optional<Scalar> id = keys.text("id").filter(texts::isRuleId);
-    String why = Texts.string(keys.text("why"));
-    String instruction = Texts.string(keys.text("do"));
+    String why = ScalarParser.string(keys.text("why"));
+    String instruction = ScalarParser.string(keys.text("do"));
     Citation source = texts.source(keys);
     Optional<Duration> confirm = keys.text("confirm").flatMap(texts::stretch);
     boolean stagesOnly =

@@ -26,9 +26,9 @@ final class ScheduleReader {
 
   private static final String DONE = "done";
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  ScheduleReader(Texts texts) {
+  ScheduleReader(ScalarParser texts) {
     this.texts = texts;
   }
 
@@ -90,7 +90,7 @@ final class ScheduleReader {
   // A time may be written out, or be that of a setting.
   private Optional<MeasureDraft.Time> time(Keys keys, String key) {
     Optional<Scalar> text = keys.text(key);
-    return text.filter(word -> Texts.matches(word, "[A-Za-z][A-Za-z0-9_]*"))
+    return text.filter(word -> ScalarParser.matches(word, "[A-Za-z][A-Za-z0-9_]*"))
         .map(setting -> new MeasureDraft.Time(setting, Optional.empty()))
         .or(
             () ->

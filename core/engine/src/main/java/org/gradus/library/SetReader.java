@@ -21,13 +21,13 @@ import org.gradus.unit.QuantityRange;
 /** Reads the parts that rule sets and protocols have in common. */
 final class SetReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Problems problems;
   private final RuleReader rules;
   private final ScheduleReader schedules;
   private final StageReader stages;
 
-  SetReader(Texts texts, RuleReader rules) {
+  SetReader(ScalarParser texts, RuleReader rules) {
     this.texts = texts;
     this.problems = texts.problems();
     this.rules = rules;
@@ -92,7 +92,7 @@ final class SetReader {
         keys.text("outside")
             .flatMap(word -> texts.constant(word, Outside.class))
             .orElse(Outside.DEFER);
-    String why = Texts.string(keys.text("why"));
+    String why = ScalarParser.string(keys.text("why"));
     keys.done();
     return ages.map(
         range ->

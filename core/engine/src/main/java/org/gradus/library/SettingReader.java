@@ -17,9 +17,9 @@ import org.gradus.unit.QuantityRange;
 /** Reads the settings of a file. */
 final class SettingReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  SettingReader(Texts texts) {
+  SettingReader(ScalarParser texts) {
     this.texts = texts;
   }
 
@@ -93,7 +93,7 @@ final class SettingReader {
       texts.problems().add(again.span(), Code.G306, "the option " + again.value());
     }
     Citation source = texts.source(keys.text("source"));
-    String note = Texts.string(keys.text("note"));
+    String note = ScalarParser.string(keys.text("note"));
     keys.done();
     return twice ? Optional.empty() : found.map(one -> new Option(one, source, note));
   }
@@ -113,7 +113,7 @@ final class SettingReader {
   }
 
   private Optional<Value> value(Scalar text) {
-    boolean word = Texts.matches(text, "[A-Za-z][A-Za-z0-9_]*");
+    boolean word = ScalarParser.matches(text, "[A-Za-z][A-Za-z0-9_]*");
     if (word) {
       return texts.isName(text) ? Optional.of(new Word(text.value())) : Optional.empty();
     }

@@ -59,7 +59,7 @@ final class Sources {
   }
 
   private static Citation noted(Citation source, Keys keys) {
-    String note = Texts.string(keys.text("note"));
+    String note = ScalarParser.string(keys.text("note"));
     return note.isEmpty() ? source : new Citation(source.key(), source.text() + " (" + note + ")");
   }
 }

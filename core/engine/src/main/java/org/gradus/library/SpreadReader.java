@@ -22,11 +22,11 @@ final class SpreadReader {
 
   static final List<String> PURPOSES = List.of("submaximal", "maximal");
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final Problems problems;
   private final Shelf shelf;
 
-  SpreadReader(Texts texts, Shelf shelf) {
+  SpreadReader(ScalarParser texts, Shelf shelf) {
     this.texts = texts;
     this.problems = texts.problems();
     this.shelf = shelf;
@@ -48,7 +48,7 @@ final class SpreadReader {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     Optional<Kind> of =
         keys.needText("of")
-            .flatMap(text -> texts.word(text, Texts.kinds(), word -> word))
+            .flatMap(text -> texts.word(text, ScalarParser.kinds(), word -> word))
             .flatMap(Kind::named);
     Optional<Quantity> sd =
         keys.needText("sd")

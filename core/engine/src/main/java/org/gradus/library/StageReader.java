@@ -42,11 +42,11 @@ final class StageReader {
   // What could not be read has been noted; the stage is kept, so that rules may mention it.
   private static final Duration SOME_TIME = Duration.ofMinutes(1);
 
-  private final Texts texts;
+  private final ScalarParser texts;
   private final RuleReader rules;
   private final LoadReader loads;
 
-  StageReader(Texts texts, RuleReader rules) {
+  StageReader(ScalarParser texts, RuleReader rules) {
     this.texts = texts;
     this.rules = rules;
     this.loads = new LoadReader(texts);
@@ -110,7 +110,7 @@ final class StageReader {
     keys.done();
     Span where = id.map(Scalar::span).orElse(keys.start());
     return new StageDraft(
-        Texts.string(id),
+        ScalarParser.string(id),
         where,
         rest,
         false,
@@ -151,7 +151,7 @@ final class StageReader {
       keys.idle("at_most", "a stage that lasts a planned time", "write lasts: until_done");
     }
     return new StageDraft(
-        Texts.string(id),
+        ScalarParser.string(id),
         id.map(Scalar::span).orElse(keys.start()),
         length.orElse(SOME_TIME),
         untilDone,
@@ -182,7 +182,7 @@ final class StageReader {
       List<LoadDraft> load = flights.stream().map(flight -> flight.in(stage)).toList();
       stages.add(
           new StageDraft(
-              Texts.string(id) + "_" + (i + 1),
+              ScalarParser.string(id) + "_" + (i + 1),
               where,
               lasts,
               false,
@@ -192,7 +192,7 @@ final class StageReader {
               Optional.empty(),
               source,
               false,
-              Optional.of(Texts.string(id)),
+              Optional.of(ScalarParser.string(id)),
               false,
               Optional.empty()));
     }
@@ -232,7 +232,7 @@ final class StageReader {
     Citation source = texts.source(keys);
     done(keys, load);
     return new StageDraft(
-        Texts.string(id),
+        ScalarParser.string(id),
         id.map(Scalar::span).orElse(keys.start()),
         lasts.orElse(SOME_TIME),
         false,

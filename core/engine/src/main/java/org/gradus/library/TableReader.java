@@ -17,9 +17,9 @@ import org.gradus.unit.Kind;
 /** Reads printed tables of one value against another. */
 final class TableReader {
 
-  private final Texts texts;
+  private final ScalarParser texts;
 
-  TableReader(Texts texts) {
+  TableReader(ScalarParser texts) {
     this.texts = texts;
   }
 

@@ -93,9 +93,10 @@ public record Training(
       return new Training(bands, Optional.of(AFTER_A_STOP), List.of(), Optional.empty(), List.of());
     }
     TestFacts facts = capacity.facts();
-    Given given = facts.given().with(Planner.VO2MAX, capacity.headline().map(Available::vo2max));
+    Given given =
+        facts.given().with(PersonalBands.VO2MAX, capacity.headline().map(Available::vo2max));
     return plan(
-        new Planner(given, facts.loads(), bands),
+        new PersonalBands(given, facts.loads(), bands),
         bands,
         capacity.clearance() == Clearance.GIVEN ? List.of(CLEARED) : List.of());
   }
@@ -117,7 +118,7 @@ public record Training(
   public static Training of(IntensityBands bands, Person person, Map<String, Quantity> values) {
     Given given = person.given().with(values, IntensityBands.ABILITIES);
     values.forEach(Training::refuseUnlessAboveZero);
-    return plan(new Planner(given, Map.of(), bands), bands, List.of());
+    return plan(new PersonalBands(given, Map.of(), bands), bands, List.of());
   }
 
   static void refuseUnlessAboveZero(String name, Quantity value) {
@@ -126,7 +127,7 @@ public record Training(
     }
   }
 
-  private static Training plan(Planner planner, IntensityBands bands, List<String> first) {
+  private static Training plan(PersonalBands planner, IntensityBands bands, List<String> first) {
     List<BandPlan> plans = bands.bands().stream().map(planner::plan).toList();
     List<String> remarks = new ArrayList<>(first);
     remarks.addAll(planner.remarks());

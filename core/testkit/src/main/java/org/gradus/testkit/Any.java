@@ -66,7 +66,8 @@ public final class Any {
   public static Arbitrary<Reading> readings(Protocol protocol, String signal) {
     Panel panel = new Panel(protocol);
     panel.signal(signal);
-    return Arbitraries.randomValue(random -> new Body(panel, new Luck(random)).sensible(signal));
+    return Arbitraries.randomValue(
+        random -> new BodyReadings(panel, new Luck(random)).sensible(signal));
   }
 
   /**

@@ -33,7 +33,7 @@ final class Asked implements Watch {
       Decision decision = session.decide(at);
       if (decision.verdict() instanceof Verdict.Measure measure
           && loadSet.filter(at::equals).isEmpty()) {
-        look(session, decision, measure, new Body(panel, luck));
+        look(session, decision, measure, new BodyReadings(panel, luck));
       }
     }
   }
@@ -47,7 +47,7 @@ final class Asked implements Watch {
   }
 
   private static void look(
-      LiveSession session, Decision decision, Verdict.Measure measure, Body body) {
+      LiveSession session, Decision decision, Verdict.Measure measure, BodyReadings body) {
     Duration at = decision.at();
     Watch.demand(!measure.gaps().isEmpty(), decision + " names nothing");
     List<String> now = new ArrayList<>();
@@ -76,7 +76,7 @@ final class Asked implements Watch {
 
   // What was read at this very second already cannot be read once more.
   private static Optional<Decision> tell(
-      LiveSession session, List<String> signals, Duration at, Body body) {
+      LiveSession session, List<String> signals, Duration at, BodyReadings body) {
     List<Reading> readings = signals.stream().distinct().map(body::sensible).toList();
     try {
       return signals.isEmpty()

@@ -16,13 +16,13 @@ final class Follower implements Watch {
   private final TestScript test;
   private final Panel panel;
   private final Luck luck;
-  private final Body body;
+  private final BodyReadings body;
 
   Follower(TestScript test) {
     this.test = test;
     this.panel = test.panel();
     this.luck = test.luck(Duration.ZERO);
-    this.body = new Body(panel, luck);
+    this.body = new BodyReadings(panel, luck);
   }
 
   @Override

@@ -15,9 +15,9 @@ final class Interview {
 
   private final Protocol protocol;
   private final Luck luck;
-  private final Body body;
+  private final BodyReadings body;
 
-  Interview(Protocol protocol, Luck luck, Body body) {
+  Interview(Protocol protocol, Luck luck, BodyReadings body) {
     this.protocol = protocol;
     this.luck = luck;
     this.body = body;

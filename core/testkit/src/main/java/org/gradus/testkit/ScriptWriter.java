@@ -31,7 +31,7 @@ final class ScriptWriter {
   private final Panel panel;
   private final Person person;
   private final Luck luck;
-  private final Body body;
+  private final BodyReadings body;
   private final Session session;
   private final List<Step> steps = new ArrayList<>();
   private Duration now = Duration.ZERO;
@@ -41,7 +41,7 @@ final class ScriptWriter {
     this.panel = panel;
     this.person = person;
     this.luck = luck;
-    this.body = new Body(panel, luck);
+    this.body = new BodyReadings(panel, luck);
     this.session = Session.open(panel.protocol(), person);
   }
 

@@ -35,7 +35,7 @@ final class ToldLate implements Watch {
       Duration told = taken.plusSeconds(1 + luck.below(10));
       if (told.compareTo(goOn.until()) < 0) {
         List<String> signals = luck.oneOf(panel.groups());
-        List<Reading> readings = new ArrayList<>(new Body(panel, luck).read(signals));
+        List<Reading> readings = new ArrayList<>(new BodyReadings(panel, luck).read(signals));
         compare(session, readings, taken, told, goOn.until());
       }
     }

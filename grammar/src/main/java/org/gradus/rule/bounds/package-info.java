@@ -4,7 +4,7 @@
  *
  * <p>A {@link org.gradus.rule.bounds.Box} holds a {@link org.gradus.rule.bounds.Cell} for each
  * slot; the nodes of {@code org.gradus.rule.plan} compute over it with {@link
- * org.gradus.rule.bounds.Interval} and {@link org.gradus.rule.bounds.Outcomes}. The result may
+ * org.gradus.rule.bounds.NumberRange} and {@link org.gradus.rule.bounds.Outcomes}. The result may
  * contain an outcome that cannot happen; it never misses one that can.
  */
 @NullMarked

@@ -53,7 +53,7 @@ final class Calls {
           function.example());
       return Optional.empty();
     }
-    findings.means(call, new Meaning.Plain(function));
+    findings.means(call, new PartMeaning.Plain(function));
     return switch (function) {
       case ABS -> checker.kind(call.arguments().get(0)).map(Type.Measure::new);
       case LN, EXP, SQRT ->
@@ -87,10 +87,11 @@ final class Calls {
     if (signal.isEmpty() || time.isEmpty()) {
       return Optional.empty();
     }
-    Meaning.Slot now = findings.slot(signal.get().demand());
+    PartMeaning.Slot now = findings.slot(signal.get().demand());
     findings.means(
         call,
-        new Meaning.Difference(now, findings.slot(view(Aspect.EARLIER, signal.get(), time.get()))));
+        new PartMeaning.Difference(
+            now, findings.slot(view(Aspect.EARLIER, signal.get(), time.get()))));
     return Optional.of(signal.get().type());
   }
 
@@ -142,7 +143,7 @@ final class Calls {
       findings.needsName(call, "a condition", Calls::isCondition, help);
       return Optional.empty();
     }
-    findings.means(call.arguments().get(0), new Meaning.Use(term.get()));
+    findings.means(call.arguments().get(0), new PartMeaning.Use(term.get()));
     Demand demand = new Demand(Aspect.COUNT, List.of(term.get().name()), 0, Type.NUMBER);
     findings.means(call, findings.slot(demand));
     return Optional.of(Type.NUMBER);
@@ -189,7 +190,7 @@ final class Calls {
           "the table " + table.get().name() + " is read at " + table.get().of().phrase());
       return Optional.empty();
     }
-    findings.means(call, new Meaning.Reading(table.get()));
+    findings.means(call, new PartMeaning.Reading(table.get()));
     return kind.map(known -> new Type.Measure(table.get().gives()));
   }
 
@@ -259,7 +260,7 @@ final class Calls {
         IntStream.range(0, call.arguments().size() - 1).mapToObj(i -> name(call, i)).toList();
     findings.means(
         call,
-        new Meaning.Line(
+        new PartMeaning.Line(
             findings.slot(new Demand(Aspect.LINE_MEAN_X, names, 0, x)),
             findings.slot(new Demand(Aspect.LINE_MEAN_Y, names, 0, y)),
             findings.slot(new Demand(Aspect.LINE_SLOPE, names, 0, Type.NUMBER))));

@@ -15,17 +15,17 @@ public final class Checked {
   private final Expression root;
   // Looked up at every step of an evaluation, and never changed.
   private final IdentityHashMap<Expression, Type> types;
-  private final IdentityHashMap<Expression, Meaning> meanings;
-  private final Extent extent;
+  private final IdentityHashMap<Expression, PartMeaning> meanings;
+  private final TreeSize extent;
 
   Checked(
       Expression root,
       IdentityHashMap<Expression, Type> types,
-      IdentityHashMap<Expression, Meaning> meanings) {
+      IdentityHashMap<Expression, PartMeaning> meanings) {
     this.root = root;
     this.types = new IdentityHashMap<>(types);
     this.meanings = new IdentityHashMap<>(meanings);
-    this.extent = Extent.of(root, meanings.values());
+    this.extent = TreeSize.of(root, meanings.values());
   }
 
   /** The tree. */
@@ -36,7 +36,7 @@ public final class Checked {
   /** A part of the tree, with what was found out about it. */
   public Checked at(Expression part) {
     IdentityHashMap<Expression, Type> itsTypes = new IdentityHashMap<>();
-    IdentityHashMap<Expression, Meaning> itsMeanings = new IdentityHashMap<>();
+    IdentityHashMap<Expression, PartMeaning> itsMeanings = new IdentityHashMap<>();
     collect(part, itsTypes, itsMeanings);
     return new Checked(part, itsTypes, itsMeanings);
   }
@@ -44,7 +44,7 @@ public final class Checked {
   private void collect(
       Expression part,
       IdentityHashMap<Expression, Type> itsTypes,
-      IdentityHashMap<Expression, Meaning> itsMeanings) {
+      IdentityHashMap<Expression, PartMeaning> itsMeanings) {
     Optional.ofNullable(types.get(part)).ifPresent(type -> itsTypes.put(part, type));
     Optional.ofNullable(meanings.get(part)).ifPresent(meaning -> itsMeanings.put(part, meaning));
     part.parts().forEach(inner -> collect(inner, itsTypes, itsMeanings));
@@ -61,8 +61,8 @@ public final class Checked {
   }
 
   /** The meaning of a reference, a call or the subject of {@code is}. */
-  public Meaning meaningOf(Expression part) {
-    Meaning meaning = meanings.get(part);
+  public PartMeaning meaningOf(Expression part) {
+    PartMeaning meaning = meanings.get(part);
     if (meaning == null) {
       throw new IllegalArgumentException("not a part with a meaning: " + part.span().text());
     }
@@ -70,7 +70,7 @@ public final class Checked {
   }
 
   /** The meaning of a part, if it is a reference or a call. */
-  public Optional<Meaning> meaning(Expression part) {
+  public Optional<PartMeaning> meaning(Expression part) {
     return Optional.ofNullable(meanings.get(part));
   }
 
@@ -79,17 +79,17 @@ public final class Checked {
     if (part instanceof Expression.Literal literal) {
       return Optional.of(literal.quantity());
     }
-    return meanings.get(part) instanceof Meaning.Fixed fixed
+    return meanings.get(part) instanceof PartMeaning.Fixed fixed
         ? Optional.of(fixed.value())
         : Optional.empty();
   }
 
-  Extent extent() {
+  TreeSize extent() {
     return extent;
   }
 
   /** Every slot it reads, also by way of definitions. */
-  public Set<Meaning.Slot> slots() {
+  public Set<PartMeaning.Slot> slots() {
     return meanings.values().stream()
         .flatMap(meaning -> meaning.slots().stream())
         .collect(Collectors.toCollection(LinkedHashSet::new));
@@ -100,7 +100,7 @@ public final class Checked {
     return meanings.values().stream()
         .anyMatch(
             meaning ->
-                meaning instanceof Meaning.FixedWord
+                meaning instanceof PartMeaning.FixedWord
                     || meaning.texts().stream().anyMatch(Checked::dependsOnWord));
   }
 }

@@ -85,12 +85,12 @@ public final class Definitions {
       finish(definition, new Symbol.Faulty());
       return;
     }
-    if (open.size() > Extent.MOST_DEEP) {
+    if (open.size() > TreeSize.MOST_DEEP) {
       problems.add(
           definition.where(),
           Code.G105,
           "more definitions inside each other than anybody could follow",
-          Integer.toString(Extent.MOST_DEEP),
+          Integer.toString(TreeSize.MOST_DEEP),
           "let fewer definitions rest on each other");
       finish(definition, new Symbol.Faulty());
       return;

@@ -26,7 +26,7 @@ final class Findings {
   private final Problems problems;
   private final boolean insideEquation;
   private final IdentityHashMap<Expression, Type> types = new IdentityHashMap<>();
-  private final IdentityHashMap<Expression, Meaning> meanings = new IdentityHashMap<>();
+  private final IdentityHashMap<Expression, PartMeaning> meanings = new IdentityHashMap<>();
 
   Findings(Vocabulary vocabulary, Layout.Builder layout, Problems problems) {
     this(vocabulary, layout, problems, false);
@@ -53,14 +53,14 @@ final class Findings {
   /** The tree with what was found out; nothing when it is larger than anybody could follow. */
   Optional<Checked> close(Expression root) {
     Checked checked = new Checked(root, types, meanings);
-    Extent extent = checked.extent();
+    TreeSize extent = checked.extent();
     boolean small =
-        within(root, extent.parts(), Extent.MOST_PARTS, "parts with its definitions written out")
-            && within(root, extent.depth(), Extent.MOST_DEEP, "definitions inside each other")
+        within(root, extent.parts(), TreeSize.MOST_PARTS, "parts with its definitions written out")
+            && within(root, extent.depth(), TreeSize.MOST_DEEP, "definitions inside each other")
             && within(
                 root,
                 layout.partsWith(extent.parts()),
-                Extent.MOST_PARTS_OF_ALL,
+                TreeSize.MOST_PARTS_OF_ALL,
                 "parts together with the texts before it, definitions written out");
     return small ? Optional.of(checked) : Optional.empty();
   }
@@ -77,12 +77,12 @@ final class Findings {
     types.put(part, type);
   }
 
-  void means(Expression part, Meaning meaning) {
+  void means(Expression part, PartMeaning meaning) {
     meanings.put(part, meaning);
   }
 
-  Meaning.Slot slot(Demand demand) {
-    return new Meaning.Slot(layout.slot(demand), demand);
+  PartMeaning.Slot slot(Demand demand) {
+    return new PartMeaning.Slot(layout.slot(demand), demand);
   }
 
   Optional<Symbol> symbol(Expression part) {
@@ -110,13 +110,13 @@ final class Findings {
       problem(reference.span(), Code.G201, reference.name(), help);
       return Optional.empty();
     }
-    Optional<Meaning> meaning = symbol.accept(new MeaningOf(reference));
+    Optional<PartMeaning> meaning = symbol.accept(new MeaningOf(reference));
     meaning.ifPresent(found -> means(reference, found));
     return meaning.map(found -> symbol.type());
   }
 
   /** What a name means; nothing where it has no value of its own, which is noted. */
-  private final class MeaningOf implements Symbol.Visitor<Optional<Meaning>> {
+  private final class MeaningOf implements Symbol.Visitor<Optional<PartMeaning>> {
 
     private final Expression.Reference reference;
 
@@ -125,34 +125,34 @@ final class Findings {
     }
 
     @Override
-    public Optional<Meaning> datum(Symbol.Datum datum) {
+    public Optional<PartMeaning> datum(Symbol.Datum datum) {
       return Optional.of(slot(datum.demand()));
     }
 
     @Override
-    public Optional<Meaning> figure(Symbol.Figure figure) {
-      return Optional.of(new Meaning.Fixed(figure.value()));
+    public Optional<PartMeaning> figure(Symbol.Figure figure) {
+      return Optional.of(new PartMeaning.Fixed(figure.value()));
     }
 
     @Override
-    public Optional<Meaning> word(Symbol.Word word) {
-      return Optional.of(new Meaning.FixedWord(word.word()));
+    public Optional<PartMeaning> word(Symbol.Word word) {
+      return Optional.of(new PartMeaning.FixedWord(word.word()));
     }
 
     @Override
-    public Optional<Meaning> definition(Symbol.Definition definition) {
-      return Optional.of(new Meaning.Use(definition.term()));
+    public Optional<PartMeaning> definition(Symbol.Definition definition) {
+      return Optional.of(new PartMeaning.Use(definition.term()));
     }
 
     @Override
-    public Optional<Meaning> solvable(Symbol.Solvable solvable) {
+    public Optional<PartMeaning> solvable(Symbol.Solvable solvable) {
       String help = "name it in cost, or write load_for(" + reference.name() + ", ...)";
       problem(reference.span(), Code.G208, "the equation " + solvable.equation().name(), help);
       return Optional.empty();
     }
 
     @Override
-    public Optional<Meaning> tabled(Symbol.Tabled tabled) {
+    public Optional<PartMeaning> tabled(Symbol.Tabled tabled) {
       String help = "write lookup(" + reference.name() + ", ...)";
       problem(reference.span(), Code.G208, "the table " + tabled.table().name(), help);
       return Optional.empty();
@@ -160,7 +160,7 @@ final class Findings {
 
     // What is wrong with it has been said where it is defined.
     @Override
-    public Optional<Meaning> faulty(Symbol.Faulty faulty) {
+    public Optional<PartMeaning> faulty(Symbol.Faulty faulty) {
       return Optional.empty();
     }
   }

@@ -60,7 +60,7 @@ public record Layout(List<Demand> demands, int terms, Map<String, Unit> units) {
     /** The parts of all texts so far together with those of one more. */
     int partsWith(int further) {
       // The largest sum is kept: what is refused adds nothing that could run over.
-      parts = Math.min(parts, Extent.MOST_PARTS_OF_ALL) + further;
+      parts = Math.min(parts, TreeSize.MOST_PARTS_OF_ALL) + further;
       return parts;
     }
 

@@ -21,7 +21,7 @@ final class Solving {
 
   Optional<Type> loadFor(Expression.Call call) {
     Optional<Kind> wanted = checker.kind(call.arguments().get(2));
-    Optional<Equation> equation =
+    Optional<SolvableEquation> equation =
         findings
             .symbol(call.arguments().get(0))
             .filter(Symbol.Solvable.class::isInstance)
@@ -58,11 +58,11 @@ final class Solving {
       return Optional.empty();
     }
     Symbol.Datum sought = (Symbol.Datum) findings.symbol(load).orElseThrow();
-    findings.means(call, new Meaning.Solution(body.get(), findings.slot(sought.demand())));
+    findings.means(call, new PartMeaning.Solution(body.get(), findings.slot(sought.demand())));
     return Optional.of(sought.type());
   }
 
-  private boolean isLoad(Expression load, Equation equation) {
+  private boolean isLoad(Expression load, SolvableEquation equation) {
     String name =
         load instanceof Expression.Reference reference ? reference.name() : load.span().text();
     List<String> loads = equation.loads();

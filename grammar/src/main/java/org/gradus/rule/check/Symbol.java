@@ -126,7 +126,7 @@ public sealed interface Symbol {
    *
    * @param equation the equation
    */
-  record Solvable(Equation equation) implements Symbol {
+  record Solvable(SolvableEquation equation) implements Symbol {
     @Override
     public Type type() {
       return Type.NUMBER;

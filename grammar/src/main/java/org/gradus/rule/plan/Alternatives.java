@@ -7,7 +7,7 @@ import java.util.function.BiFunction;
 import java.util.function.BinaryOperator;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.bounds.Box;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.bounds.Outcomes;
 import org.jspecify.annotations.Nullable;
 
@@ -86,8 +86,8 @@ final class Alternatives {
       return number == null ? Double.NaN : NumberNode.number(number, frame);
     }
 
-    private Interval range(Region region) {
-      return number == null ? Interval.UNKNOWN : region.range(number);
+    private NumberRange range(Region region) {
+      return number == null ? NumberRange.UNKNOWN : region.range(number);
     }
 
     private byte truth(Frame frame) {
@@ -139,8 +139,8 @@ final class Alternatives {
   }
 
   /** All numbers that a definition could be. */
-  Interval range(Region region) {
-    return possible(region, Interval.NONE, Interval.UNKNOWN, Interval::join, Line::range);
+  NumberRange range(Region region) {
+    return possible(region, NumberRange.NONE, NumberRange.UNKNOWN, NumberRange::join, Line::range);
   }
 
   /** All answers that a definition could give. */

@@ -1,7 +1,7 @@
 package org.gradus.rule.plan;
 
 import java.util.List;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
 
@@ -25,7 +25,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).plus(region.range(right));
     }
   }
@@ -38,7 +38,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).minus(region.range(right));
     }
   }
@@ -51,7 +51,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).times(region.range(right));
     }
   }
@@ -64,7 +64,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).over(region.range(right));
     }
   }
@@ -81,7 +81,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).power(region.range(right));
     }
   }
@@ -94,7 +94,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).lesser(region.range(right));
     }
   }
@@ -107,7 +107,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).greater(region.range(right));
     }
   }
@@ -121,7 +121,7 @@ sealed interface BinaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(left).rounded(region.range(right));
     }
   }

@@ -40,8 +40,8 @@ final class Digits {
   }
 
   private boolean agrees(Checked checked, Relation relation, Expression left, Expression right) {
-    NumberNode first = (NumberNode) Planner.plan(checked, left);
-    NumberNode second = (NumberNode) Planner.plan(checked, right);
+    NumberNode first = (NumberNode) NodeBuilder.plan(checked, left);
+    NumberNode second = (NumberNode) NodeBuilder.plan(checked, right);
     double a = first.value(frame);
     double b = second.value(frame);
     if (Double.isNaN(a) || Double.isNaN(b)) {

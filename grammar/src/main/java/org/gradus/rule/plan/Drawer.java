@@ -9,7 +9,7 @@ import org.gradus.diagnostic.Span;
 import org.gradus.rule.answer.Diagram;
 import org.gradus.rule.answer.Diagram.Figure;
 import org.gradus.rule.check.Checked;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.plan.Underlines.Mark;
 import org.gradus.rule.syntax.Expression;
@@ -74,7 +74,7 @@ public final class Drawer {
     List<String> words = new ArrayList<>(List.of(value));
     words.addAll(notes(checked, part));
     marks.add(new Mark(line.at(part.span().start()), line.at(part.span().end()), height, words));
-    if (checked.meaning(part).orElse(null) instanceof Meaning.Use use
+    if (checked.meaning(part).orElse(null) instanceof PartMeaning.Use use
         && !figures.containsKey(use.term().name())) {
       define(use.term());
     }
@@ -96,11 +96,11 @@ public final class Drawer {
     if (!Filler.isLeaf(checked, part) || checked.meaningOf(part).isFixed()) {
       return List.of();
     }
-    if (checked.meaningOf(part) instanceof Meaning.Slot slot && frame.isKnown(slot.index())) {
+    if (checked.meaningOf(part) instanceof PartMeaning.Slot slot && frame.isKnown(slot.index())) {
       double age = now - frame.taken(slot.index());
       return Double.isNaN(age) ? List.of() : List.of(age(age));
     }
-    return Planner.plan(checked, part).gaps(frame).stream()
+    return NodeBuilder.plan(checked, part).gaps(frame).stream()
         .map(gap -> gap.cause().words())
         .distinct()
         .toList();
@@ -112,7 +112,7 @@ public final class Drawer {
   }
 
   private void define(Term term) {
-    Alternatives alternatives = Planner.alternatives(term);
+    Alternatives alternatives = NodeBuilder.alternatives(term);
     Alternatives.Line chosen = alternatives.chosen(frame);
     if (chosen == null) {
       return;

@@ -7,7 +7,7 @@ import org.gradus.diagnostic.Span;
 import org.gradus.rule.answer.Filled;
 import org.gradus.rule.answer.Filled.Definition;
 import org.gradus.rule.check.Checked;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 
@@ -68,19 +68,19 @@ public final class Filler {
     return oneLine(part.span().text());
   }
 
-  static boolean isReadAt(Meaning meaning) {
-    return meaning.arguments() == Meaning.Arguments.LAST_IS_VALUE;
+  static boolean isReadAt(PartMeaning meaning) {
+    return meaning.arguments() == PartMeaning.Arguments.LAST_IS_VALUE;
   }
 
   static boolean isLeaf(Checked checked, Expression part) {
     return checked
         .meaning(part)
-        .filter(meaning -> meaning.arguments() != Meaning.Arguments.VALUES)
+        .filter(meaning -> meaning.arguments() != PartMeaning.Arguments.VALUES)
         .isPresent();
   }
 
   private String value(Checked checked, Expression leaf, MathContext digits) {
-    return checked.meaningOf(leaf) instanceof Meaning.Use use
+    return checked.meaningOf(leaf) instanceof PartMeaning.Use use
         ? definition(use.term(), digits)
         : values.of(checked, leaf, digits);
   }
@@ -91,7 +91,8 @@ public final class Filler {
       // Takes its place before those that it uses itself.
       definitions.put(term.name(), new Definition(term.name(), value, ""));
       definitions.put(
-          term.name(), new Definition(term.name(), value, how(term, Planner.alternatives(term))));
+          term.name(),
+          new Definition(term.name(), value, how(term, NodeBuilder.alternatives(term))));
     }
     return value;
   }

@@ -1,7 +1,7 @@
 package org.gradus.rule.plan;
 
 import org.gradus.rule.bounds.Cell;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.syntax.Expression.Relation;
 import org.gradus.unit.Quantity;
@@ -12,7 +12,7 @@ final class Narrowing {
   private Narrowing() {}
 
   /** The numbers of a cell that stand in a relation to one of some others. */
-  static Cell.Range of(Cell.Range cell, Relation relation, Interval other) {
+  static Cell.Range of(Cell.Range cell, Relation relation, NumberRange other) {
     double low = cell.low();
     double high = cell.high();
     // To the last double, so that a condition and its contrary leave no crack between them.

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Term;
@@ -29,7 +29,7 @@ public sealed interface NumberNode extends Node
   double value(Frame frame);
 
   /** All numbers it could be anywhere in a region. It may be wider than it has to be. */
-  Interval range(Region region);
+  NumberRange range(Region region);
 
   /**
    * The number of a node. Most nodes stand on slots, constants and definitions already evaluated:
@@ -91,8 +91,8 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
-      return Interval.point(base);
+    public NumberRange range(Region region) {
+      return NumberRange.point(base);
     }
   }
 
@@ -104,13 +104,13 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
-      return Interval.of(region.cell(index));
+    public NumberRange range(Region region) {
+      return NumberRange.of(region.cell(index));
     }
 
     @Override
     public Box narrow(Relation relation, NumberNode other, Region region, Box box) {
-      Interval by = region.range(other);
+      NumberRange by = region.range(other);
       return by.isEmpty()
           ? box
           : box.with(index, Narrowing.of((Cell.Range) box.cell(index), relation, by));
@@ -130,8 +130,8 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
-      return Interval.of(region.cell(now)).minus(Interval.of(region.cell(earlier)));
+    public NumberRange range(Region region) {
+      return NumberRange.of(region.cell(now)).minus(NumberRange.of(region.cell(earlier)));
     }
 
     @Override
@@ -148,8 +148,10 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
-      return Interval.of(region.cell(now)).minus(Interval.of(region.cell(earlier))).absolute();
+    public NumberRange range(Region region) {
+      return NumberRange.of(region.cell(now))
+          .minus(NumberRange.of(region.cell(earlier)))
+          .absolute();
     }
 
     @Override
@@ -172,12 +174,12 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       Outcomes outcomes = region.outcomes(condition);
       if (outcomes.canBeUnknown()) {
         return region.range(whenTrue).join(region.range(whenFalse)).orUnknown();
       }
-      Interval range = Interval.NONE;
+      NumberRange range = NumberRange.NONE;
       if (outcomes.canHold() || !outcomes.canFail()) {
         range = range.join(region.where(condition, true).range(whenTrue));
       }
@@ -198,10 +200,10 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
-      Interval away = region.range(at).minus(Interval.of(region.cell(meanX)));
-      Interval rise = Interval.of(region.cell(slope)).times(away);
-      return Interval.of(region.cell(meanY)).plus(rise);
+    public NumberRange range(Region region) {
+      NumberRange away = region.range(at).minus(NumberRange.of(region.cell(meanX)));
+      NumberRange rise = NumberRange.of(region.cell(slope)).times(away);
+      return NumberRange.of(region.cell(meanY)).plus(rise);
     }
 
     @Override
@@ -225,9 +227,9 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
-      Interval start = region.range(atZero);
-      Interval rise = region.range(atOne).minus(start);
+    public NumberRange range(Region region) {
+      NumberRange start = region.range(atZero);
+      NumberRange rise = region.range(atOne).minus(start);
       return region.range(wanted).minus(start).over(rise);
     }
 
@@ -255,7 +257,7 @@ public sealed interface NumberNode extends Node
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return alternatives.range(region);
     }
   }

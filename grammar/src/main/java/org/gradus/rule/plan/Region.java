@@ -2,7 +2,7 @@ package org.gradus.rule.plan;
 
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.bounds.Outcomes;
 
 /**
@@ -34,8 +34,8 @@ public final class Region {
   }
 
   /** All numbers that a node could be. */
-  public Interval range(NumberNode node) {
-    return budget.take() ? node.range(this) : Interval.ANYTHING;
+  public NumberRange range(NumberNode node) {
+    return budget.take() ? node.range(this) : NumberRange.ANYTHING;
   }
 
   /** All answers that a node could give. */

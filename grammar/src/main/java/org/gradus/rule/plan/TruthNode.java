@@ -5,7 +5,7 @@ import java.util.Set;
 import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Term;
@@ -239,8 +239,8 @@ public sealed interface TruthNode extends Node {
 
     @Override
     public Outcomes outcomes(Region region) {
-      Interval a = region.range(left);
-      Interval b = region.range(right);
+      NumberRange a = region.range(left);
+      NumberRange b = region.range(right);
       return switch (relation) {
         case LESS -> a.isBelow(b);
         case AT_MOST -> a.isAtMost(b);
@@ -298,7 +298,7 @@ public sealed interface TruthNode extends Node {
 
     @Override
     public Outcomes outcomes(Region region) {
-      Interval x = region.range(number);
+      NumberRange x = region.range(number);
       return region.range(low).isAtMost(x).and(x.isAtMost(region.range(high)));
     }
 

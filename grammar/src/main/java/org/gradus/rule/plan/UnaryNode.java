@@ -2,7 +2,7 @@ package org.gradus.rule.plan;
 
 import java.util.List;
 import org.gradus.rule.answer.Gap;
-import org.gradus.rule.bounds.Interval;
+import org.gradus.rule.bounds.NumberRange;
 import org.gradus.rule.check.Table;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Unit;
@@ -25,7 +25,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).negative();
     }
   }
@@ -39,8 +39,8 @@ sealed interface UnaryNode extends NumberNode {
 
     // In the same order, so that not even a rounding leads out of the range.
     @Override
-    public Interval range(Region region) {
-      return Interval.point(percent).times(region.range(operand)).over(Interval.point(100));
+    public NumberRange range(Region region) {
+      return NumberRange.point(percent).times(region.range(operand)).over(NumberRange.point(100));
     }
   }
 
@@ -52,7 +52,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).rising(unit::fromBase);
     }
   }
@@ -65,7 +65,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).rising(unit::toBase);
     }
   }
@@ -78,7 +78,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).absolute();
     }
   }
@@ -91,7 +91,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).logarithm();
     }
   }
@@ -104,7 +104,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).exponential();
     }
   }
@@ -117,7 +117,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).root();
     }
   }
@@ -130,7 +130,7 @@ sealed interface UnaryNode extends NumberNode {
     }
 
     @Override
-    public Interval range(Region region) {
+    public NumberRange range(Region region) {
       return region.range(operand).through(table);
     }
 

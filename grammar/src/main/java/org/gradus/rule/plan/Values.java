@@ -4,7 +4,7 @@ import java.math.MathContext;
 import java.util.Optional;
 import org.gradus.rule.check.Checked;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Quantity;
@@ -24,13 +24,13 @@ final class Values {
     Optional<Quantity> fixed = checked.fixed(part);
     if (fixed.isPresent()) {
       return fixed.get().toString(); // in the unit of the setting
-    } else if (checked.meaning(part).orElse(null) instanceof Meaning.FixedWord word) {
+    } else if (checked.meaning(part).orElse(null) instanceof PartMeaning.FixedWord word) {
       return word.word();
     }
-    double value = Planner.plan(checked, part).slotValue(frame);
+    double value = NodeBuilder.plan(checked, part).slotValue(frame);
     Type type = checked.typeOf(part).orElseThrow();
     // What was read is shown in the unit in which it is read.
-    Optional<Demand> demand = checked.meaning(part).flatMap(Meaning::shown);
+    Optional<Demand> demand = checked.meaning(part).flatMap(PartMeaning::shown);
     return demand.isPresent()
         ? Shown.value(type, value, digits, kind -> frame.layout().unit(demand.get(), kind))
         : Shown.value(type, value, digits);
@@ -38,6 +38,6 @@ final class Values {
 
   /** The value of a definition. */
   String of(Term term, MathContext digits) {
-    return Shown.value(term.type(), Planner.alternatives(term).slotValue(frame), digits);
+    return Shown.value(term.type(), NodeBuilder.alternatives(term).slotValue(frame), digits);
   }
 }

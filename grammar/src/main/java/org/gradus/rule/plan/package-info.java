@@ -1,9 +1,9 @@
 /**
  * Evaluation of checked rules: over a frame of slots with three values, and over a box of ranges.
  *
- * <p>The {@link org.gradus.rule.plan.Planner} turns a checked tree into nodes, one kind for each
- * operator. A {@link org.gradus.rule.plan.Node} holds all that its operator means: its value on a
- * {@link org.gradus.rule.plan.Frame}, what it can be anywhere in a {@link
+ * <p>The {@link org.gradus.rule.plan.NodeBuilder} turns a checked tree into nodes, one kind for
+ * each operator. A {@link org.gradus.rule.plan.Node} holds all that its operator means: its value
+ * on a {@link org.gradus.rule.plan.Frame}, what it can be anywhere in a {@link
  * org.gradus.rule.plan.Region}, which part of a box is left when its answer is known, and why it is
  * unknown.
  *

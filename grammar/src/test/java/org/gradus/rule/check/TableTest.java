@@ -71,8 +71,8 @@ class TableTest {
         "3.5 + mass | false",
       })
   void aStraightLineIsOfTheFirstDegree(String body, boolean straight) {
-    Equation equation =
-        new Equation(
+    SolvableEquation equation =
+        new SolvableEquation(
             "e",
             List.of("load"),
             RuleText.expression(Span.all("test", body), new Problems()).orElseThrow());

@@ -6,7 +6,7 @@ import java.util.Map;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Equation;
+import org.gradus.rule.check.SolvableEquation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
 import org.gradus.rule.check.Table;
@@ -112,7 +112,7 @@ final class Names {
     symbols.put(
         name,
         new Symbol.Solvable(
-            new Equation(
+            new SolvableEquation(
                 name,
                 words(node.getOrDefault("of", "")),
                 RuleText.expression(text, problems)

@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Equation;
+import org.gradus.rule.check.SolvableEquation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Symbol.Role;
 import org.gradus.rule.check.Table;
@@ -95,7 +95,7 @@ final class Names {
     String[] parts = text.split(":\\s*", 2);
     Span body = Span.all("example", parts[1]);
     return new Symbol.Solvable(
-        new Equation(
+        new SolvableEquation(
             name,
             words(parts[0]),
             RuleText.expression(body, new Problems()).orElseThrow(AssertionError::new)));

@@ -10,8 +10,8 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.check.Definitions;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Equation;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.check.SolvableEquation;
 import org.gradus.rule.check.Symbol;
 import org.gradus.rule.check.Table;
 import org.gradus.rule.check.Vocabulary;
@@ -105,7 +105,7 @@ final class World {
 
   private void equation(String name, List<String> loads, String body) {
     Expression tree = RuleText.expression(Span.all(name, body), problems).orElseThrow();
-    names.put(name, new Symbol.Solvable(new Equation(name, loads, tree)));
+    names.put(name, new Symbol.Solvable(new SolvableEquation(name, loads, tree)));
   }
 
   Vocabulary vocabulary() {

@@ -36,7 +36,7 @@ final class Codes {
   record Coding(String system, String code, String display, String status) {
 
     Map<String, Object> json() {
-      Map<String, Object> json = Parts.map("system", system, "code", code);
+      Map<String, Object> json = BundleParts.map("system", system, "code", code);
       if (!display.isEmpty()) {
         json.put("display", display);
       }

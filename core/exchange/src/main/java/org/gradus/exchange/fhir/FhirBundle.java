@@ -1,8 +1,8 @@
 package org.gradus.exchange.fhir;
 
-import static org.gradus.exchange.fhir.Parts.map;
-import static org.gradus.exchange.fhir.Parts.reference;
-import static org.gradus.exchange.fhir.Parts.words;
+import static org.gradus.exchange.fhir.BundleParts.map;
+import static org.gradus.exchange.fhir.BundleParts.reference;
+import static org.gradus.exchange.fhir.BundleParts.words;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -125,12 +125,12 @@ public final class FhirBundle {
   private Map<String, Object> subject() {
     return options
         .patient()
-        .map(Parts::reference)
+        .map(BundleParts::reference)
         .orElse(map("display", "the person tested, who is not named here"));
   }
 
   private String time(Duration at) {
-    return Parts.instant(options.start(), at);
+    return BundleParts.instant(options.start(), at);
   }
 
   private Duration lastEvent() {
@@ -246,7 +246,7 @@ public final class FhirBundle {
       return map("valueBoolean", answered.yes());
     }
     return reading instanceof Reading.Measured measured
-        ? map("valueQuantity", Parts.quantity(measured.value(), codes))
+        ? map("valueQuantity", BundleParts.quantity(measured.value(), codes))
         : map("valueString", reading.toString());
   }
 

@@ -1,9 +1,9 @@
 package org.gradus.exchange.fhir;
 
-import static org.gradus.exchange.fhir.Parts.component;
-import static org.gradus.exchange.fhir.Parts.map;
-import static org.gradus.exchange.fhir.Parts.quantity;
-import static org.gradus.exchange.fhir.Parts.words;
+import static org.gradus.exchange.fhir.BundleParts.component;
+import static org.gradus.exchange.fhir.BundleParts.map;
+import static org.gradus.exchange.fhir.BundleParts.quantity;
+import static org.gradus.exchange.fhir.BundleParts.words;
 
 import java.time.Duration;
 import java.util.ArrayList;
@@ -94,10 +94,10 @@ final class Observations {
     options
         .performer()
         .ifPresent(who -> observation.put("performer", List.of(map("display", who))));
-    observation.put("category", Parts.category(category));
+    observation.put("category", BundleParts.category(category));
     observation.put("code", code);
     observation.put("subject", subject);
-    observation.put("effectiveDateTime", Parts.instant(options.start(), at));
+    observation.put("effectiveDateTime", BundleParts.instant(options.start(), at));
     return observation;
   }
 

@@ -12,7 +12,7 @@ enum Column {
   AT,
   /** When it was taken or reached, where that was earlier. */
   TAKEN,
-  /** What the row says: a word of {@link Action}. */
+  /** What the row says: a word of {@link RowAction}. */
   ACTION,
   /** The signal, question, sign, stage or component. */
   NAME,

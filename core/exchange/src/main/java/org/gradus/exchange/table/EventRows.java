@@ -25,7 +25,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
     this.number = number;
   }
 
-  private Map<Column, String> row(Action action, Duration at) {
+  private Map<Column, String> row(RowAction action, Duration at) {
     Map<Column, String> row = new EnumMap<>(Column.class);
     row.put(Column.NUMBER, Integer.toString(number));
     row.put(Column.AT, Times.exact(at));
@@ -38,7 +38,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
     return event.readings().stream()
         .map(
             reading -> {
-              Map<Column, String> row = reading(row(Action.READ, event.at()), reading);
+              Map<Column, String> row = reading(row(RowAction.READ, event.at()), reading);
               putTaken(row, event.taken(), event.at());
               return row;
             })
@@ -81,14 +81,14 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
 
   @Override
   public List<Map<Column, String>> reported(Event.Reported event) {
-    Map<Column, String> row = named(Action.REPORT, event.at(), event.sign());
+    Map<Column, String> row = named(RowAction.REPORT, event.at(), event.sign());
     event.grade().ifPresent(grade -> row.put(Column.VALUE, Integer.toString(grade)));
     return List.of(row);
   }
 
   @Override
   public List<Map<Column, String>> withdrawn(Event.Withdrawn event) {
-    return List.of(because(named(Action.WITHDRAW, event.at(), event.sign()), event));
+    return List.of(because(named(RowAction.WITHDRAW, event.at(), event.sign()), event));
   }
 
   @Override
@@ -96,7 +96,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
     return event.readings().stream()
         .map(
             reading -> {
-              Map<Column, String> row = reading(row(Action.AMEND, event.at()), reading);
+              Map<Column, String> row = reading(row(RowAction.AMEND, event.at()), reading);
               row.put(Column.OF, Integer.toString(event.event()));
               return because(row, event);
             })
@@ -105,14 +105,14 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
 
   @Override
   public List<Map<Column, String>> rejected(Event.Rejected event) {
-    Map<Column, String> row = named(Action.REJECT, event.at(), event.subject());
+    Map<Column, String> row = named(RowAction.REJECT, event.at(), event.subject());
     row.put(Column.OF, Integer.toString(event.event()));
     return List.of(because(row, event));
   }
 
   @Override
   public List<Map<Column, String>> loadSet(Event.LoadSet event) {
-    return List.of(load(row(Action.LOAD, event.at()), event.load()));
+    return List.of(load(row(RowAction.LOAD, event.at()), event.load()));
   }
 
   private static Map<Column, String> load(Map<Column, String> row, Loading load) {
@@ -130,7 +130,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
 
   @Override
   public List<Map<Column, String>> done(Event.Done event) {
-    Map<Column, String> row = row(Action.DONE, event.at());
+    Map<Column, String> row = row(RowAction.DONE, event.at());
     putTaken(row, event.reached(), event.at());
     return List.of(row);
   }
@@ -149,7 +149,7 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
       row.put(Column.NAME, Cells.text(stop.instruction()));
     }
     rows.add(row);
-    event.verdict().loads().forEach(load -> rows.add(load(row(Action.WITH, event.at()), load)));
+    event.verdict().loads().forEach(load -> rows.add(load(row(RowAction.WITH, event.at()), load)));
     return rows;
   }
 
@@ -168,16 +168,16 @@ final class EventRows implements Event.Visitor<List<Map<Column, String>>> {
     return row;
   }
 
-  private static Action action(Verdict verdict) {
-    return Action.named(verdict.kind().name().toLowerCase(Locale.ROOT)).orElseThrow();
+  private static RowAction action(Verdict verdict) {
+    return RowAction.named(verdict.kind().name().toLowerCase(Locale.ROOT)).orElseThrow();
   }
 
   @Override
   public List<Map<Column, String>> abandoned(Event.Abandoned event) {
-    return List.of(because(row(Action.ABANDON, event.at()), event));
+    return List.of(because(row(RowAction.ABANDON, event.at()), event));
   }
 
-  private Map<Column, String> named(Action action, Duration at, String name) {
+  private Map<Column, String> named(RowAction action, Duration at, String name) {
     Map<Column, String> row = row(action, at);
     row.put(Column.NAME, Cells.text(name));
     return row;

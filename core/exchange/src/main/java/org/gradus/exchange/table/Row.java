@@ -9,7 +9,7 @@ import java.util.Map;
  * @param action what it says
  * @param cells its cells, without those that are empty
  */
-record Row(int line, Action action, Map<Column, String> cells) {
+record Row(int line, RowAction action, Map<Column, String> cells) {
 
   String cell(Column column) {
     return cells.getOrDefault(column, "");
@@ -26,9 +26,9 @@ record Row(int line, Action action, Map<Column, String> cells) {
         has(Column.NUMBER)
             || (cell(Column.AT).equals(before.cell(Column.AT))
                 && cell(Column.TAKEN).equals(before.cell(Column.TAKEN)));
-    if (action == Action.WITH) {
+    if (action == RowAction.WITH) {
       return true;
     }
-    return sameNumber && sameEvent && action == before.action && action == Action.READ;
+    return sameNumber && sameEvent && action == before.action && action == RowAction.READ;
   }
 }

@@ -97,7 +97,7 @@ final class RowText {
       }
     }
     String word = cells.getOrDefault(Column.ACTION, "");
-    Optional<Action> action = Action.named(word);
+    Optional<RowAction> action = RowAction.named(word);
     if (action.isPresent()) {
       rows.add(new Row(line, action.get(), cells));
     } else {
@@ -106,7 +106,7 @@ final class RowText {
           Column.ACTION.word(),
           (word.isEmpty() ? "an action is missing" : "there is no action " + shown(word))
               + "; there are "
-              + Action.words());
+              + RowAction.words());
     }
   }
 

@@ -62,11 +62,11 @@ public final class TestTable {
 
   private static List<Map<Column, String>> head(Protocol protocol) {
     List<Map<Column, String>> rows = new ArrayList<>();
-    Map<Column, String> first = row(Action.PROTOCOL, protocol.id());
+    Map<Column, String> first = row(RowAction.PROTOCOL, protocol.id());
     first.put(Column.VALUE, protocol.heading().version());
     rows.add(first);
     for (Setting setting : protocol.settings().values()) {
-      Map<Column, String> row = row(Action.SETTING, setting.name());
+      Map<Column, String> row = row(RowAction.SETTING, setting.name());
       if (setting.value() instanceof Setting.Figure figure) {
         EventRows.put(row, figure.quantity());
       } else {
@@ -84,7 +84,7 @@ public final class TestTable {
           .value(attribute)
           .ifPresent(
               value -> {
-                Map<Column, String> row = row(Action.PERSON, attribute.word());
+                Map<Column, String> row = row(RowAction.PERSON, attribute.word());
                 attribute
                     .type()
                     .match(
@@ -101,7 +101,7 @@ public final class TestTable {
     return rows;
   }
 
-  private static Map<Column, String> row(Action action, String name) {
+  private static Map<Column, String> row(RowAction action, String name) {
     Map<Column, String> row = new EnumMap<>(Column.class);
     row.put(Column.ACTION, action.word());
     row.put(Column.NAME, Cells.text(name));
@@ -118,6 +118,6 @@ public final class TestTable {
    * @throws TableRefused with every problem, by line and column; nothing is imported then
    */
   public static Session read(String csv, Library library) {
-    return new TableReader(csv, library).read();
+    return new TestTableReader(csv, library).read();
   }
 }

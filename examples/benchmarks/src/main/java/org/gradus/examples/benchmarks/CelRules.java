@@ -20,7 +20,7 @@ final class CelRules implements Evaluator {
   private final Program[] rules;
   private final Program[] terms;
 
-  CelRules(Moment[] moments) {
+  CelRules(AskedMoment[] moments) {
     this.moments = new Variables[moments.length];
     this.resolvers = new CelVariableResolver[moments.length];
     for (int i = 0; i < moments.length; i++) {

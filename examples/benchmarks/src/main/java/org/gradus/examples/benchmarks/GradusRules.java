@@ -31,7 +31,7 @@ final class GradusRules implements Evaluator {
   private final double[] heartRates;
   private final int heartRateSlot;
 
-  GradusRules(Moment[] moments) {
+  GradusRules(AskedMoment[] moments) {
     Layout layout = WALK.wiring().layout();
     frames = new Frame[moments.length];
     heartRates = new double[moments.length];
@@ -84,7 +84,7 @@ final class GradusRules implements Evaluator {
     return demand.aspect() == Aspect.EARLIER ? "earlier " + demand.subject() : demand.subject();
   }
 
-  private static Frame frame(Layout layout, Moment moment) {
+  private static Frame frame(Layout layout, AskedMoment moment) {
     Frame frame = new Frame(layout);
     List<String> unused = new ArrayList<>();
     for (int slot = 0; slot < layout.size(); slot++) {
@@ -116,7 +116,7 @@ final class GradusRules implements Evaluator {
     }
   }
 
-  private static Optional<Double> value(String name, Moment moment) {
+  private static Optional<Double> value(String name, AskedMoment moment) {
     return switch (name) {
       case "heart_rate" -> Optional.of(moment.heartRate);
       case "earlier heart_rate" -> Optional.of(moment.heartRateBefore);

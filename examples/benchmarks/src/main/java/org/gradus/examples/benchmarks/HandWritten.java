@@ -14,15 +14,15 @@ final class HandWritten implements Evaluator {
 
   private static final double SAME = 1e-9;
 
-  private final Moment[] moments;
+  private final AskedMoment[] moments;
 
-  HandWritten(Moment[] moments) {
+  HandWritten(AskedMoment[] moments) {
     this.moments = moments;
   }
 
   @Override
   public long pass(int moment) {
-    Moment now = moments[moment];
+    AskedMoment now = moments[moment];
     double ceiling = ceilingRate(now);
     int steady = atMost(Math.abs(now.heartRate - now.heartRateBefore), 5);
     long answers = 0;
@@ -54,7 +54,7 @@ final class HandWritten implements Evaluator {
     return Answers.and(answers, true);
   }
 
-  private static double ceilingRate(Moment now) {
+  private static double ceilingRate(AskedMoment now) {
     double max =
         !Double.isNaN(now.measuredMaxHeartRate)
             ? now.measuredMaxHeartRate
@@ -64,18 +64,18 @@ final class HandWritten implements Evaluator {
     return atLeast(share - below, 0.5) == YES ? below + 1 : below;
   }
 
-  private static double systolicBefore(Moment now) {
+  private static double systolicBefore(AskedMoment now) {
     if (!Double.isNaN(now.previousSystolic)) {
       return now.previousSystolic;
     }
     return !Double.isNaN(now.uprightSystolic) ? now.uprightSystolic : now.restingSystolic;
   }
 
-  private static int belowStanding(Moment now) {
+  private static int belowStanding(AskedMoment now) {
     return Double.isNaN(now.uprightSystolic) ? NO : less(now.systolic, now.uprightSystolic);
   }
 
-  private static int doesNotRise(Moment now) {
+  private static int doesNotRise(AskedMoment now) {
     if (Double.isNaN(now.previousHeartRate)) {
       return NO;
     }

@@ -17,7 +17,7 @@ final class JexlRules implements Evaluator {
   private final JexlExpression[] rules;
   private final JexlExpression[] terms;
 
-  JexlRules(Moment[] moments) {
+  JexlRules(AskedMoment[] moments) {
     this.moments = new Variables[moments.length];
     this.contexts = new JexlContext[moments.length];
     for (int i = 0; i < moments.length; i++) {

@@ -9,12 +9,12 @@ import org.mvel2.ParserContext;
 /** MVEL expressions, compiled beforehand with strong typing over the properties of an object. */
 final class MvelRules implements Evaluator, Sheet.Definitions {
 
-  private final Moment[] moments;
+  private final AskedMoment[] moments;
   private final Sheet sheet;
   private final Serializable[] rules;
   private final Serializable[] terms;
 
-  MvelRules(Moment[] moments) {
+  MvelRules(AskedMoment[] moments) {
     this.moments = moments;
     this.sheet = new Sheet(this, moments[0]);
     this.terms =

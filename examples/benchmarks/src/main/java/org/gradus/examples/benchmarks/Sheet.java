@@ -22,14 +22,14 @@ public final class Sheet {
   private final double[] numbers = new double[TERMS];
   private final boolean[] truths = new boolean[TERMS];
   private final boolean[] done = new boolean[TERMS];
-  private Moment now;
+  private AskedMoment now;
 
-  Sheet(Definitions definitions, Moment first) {
+  Sheet(Definitions definitions, AskedMoment first) {
     this.definitions = definitions;
     this.now = first;
   }
 
-  void show(Moment moment) {
+  void show(AskedMoment moment) {
     now = moment;
     Arrays.fill(done, false);
   }

@@ -14,13 +14,13 @@ import org.springframework.expression.spel.support.StandardEvaluationContext;
 /** Spring expressions over typed properties, compiled to byte code. */
 final class SpringRules implements Evaluator, Sheet.Definitions {
 
-  private final Moment[] moments;
+  private final AskedMoment[] moments;
   private final Sheet sheet;
   private final StandardEvaluationContext context;
   private final SpelExpression[] rules;
   private final SpelExpression[] terms;
 
-  SpringRules(Moment[] moments) {
+  SpringRules(AskedMoment[] moments) {
     this.moments = moments;
     this.sheet = new Sheet(this, moments[0]);
     this.context = new StandardEvaluationContext(sheet);

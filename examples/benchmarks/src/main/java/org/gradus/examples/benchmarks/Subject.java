@@ -36,7 +36,7 @@ public enum Subject {
   }
 
   Evaluator over(int moments) {
-    Moment[] several = Moment.several(moments, gaps);
+    AskedMoment[] several = AskedMoment.several(moments, gaps);
     return switch (this) {
       case HAND_WRITTEN, HAND_WRITTEN_GAPS -> new HandWritten(several);
       case GRADUS, GRADUS_GAPS -> new GradusRules(several);

@@ -26,7 +26,7 @@ final class Variables {
   private final Map<Term, Optional<Object>> kept = new EnumMap<>(Term.class);
   private final Function<Term, Object> definitions;
 
-  Variables(Moment moment, Function<Term, Object> definitions) {
+  Variables(AskedMoment moment, Function<Term, Object> definitions) {
     this.readings = readings(moment);
     this.definitions = definitions;
   }
@@ -53,7 +53,7 @@ final class Variables {
     return known;
   }
 
-  private static Map<String, Optional<Object>> readings(Moment moment) {
+  private static Map<String, Optional<Object>> readings(AskedMoment moment) {
     Map<String, Optional<Object>> readings = new HashMap<>();
     readings.put("heartRate", Optional.of(moment.heartRate));
     readings.put("heartRateBefore", Optional.of(moment.heartRateBefore));

@@ -188,7 +188,7 @@ final class LiveTest implements AutoCloseable {
    * @throws Refusal when another window was faster, or what was entered cannot be
    * @throws org.gradus.diagnostic.GradusException when the engine refuses it; nothing is recorded
    */
-  String act(Fields form) {
+  String act(FormFields form) {
     return on(
         thread,
         () -> {
@@ -202,7 +202,7 @@ final class LiveTest implements AutoCloseable {
         });
   }
 
-  private void act(String action, Fields form) {
+  private void act(String action, FormFields form) {
     Duration now = now();
     switch (action) {
       case "follow" -> session.follow(seen(form, now));
@@ -240,12 +240,12 @@ final class LiveTest implements AutoCloseable {
     }
   }
 
-  private static Duration taken(Fields form, Duration now) {
+  private static Duration taken(FormFields form, Duration now) {
     return form.maybe("taken").map(Times::at).orElse(now);
   }
 
   // Only what the person has seen is confirmed.
-  private Decision seen(Fields form, Duration now) {
+  private Decision seen(FormFields form, Duration now) {
     Decision decision = session.decide(now);
     if (!TestView.token(decision).equals(form.text("token"))) {
       throw new Refusal(409, "The recommendation has just changed. Read it, then confirm it.");
@@ -254,13 +254,13 @@ final class LiveTest implements AutoCloseable {
   }
 
   // Either all of an entry or nothing.
-  private void reject(Fields form, Duration now) {
+  private void reject(FormFields form, Duration now) {
     int number = form.whole("event");
     List<Event> counted = Event.counted(session.events());
     if (number < 1 || number > counted.size()) {
       throw new Refusal(422, "There is no entry " + number + ".");
     }
-    List<String> subjects = new ArrayList<>(Told.subjects(counted.get(number - 1)));
+    List<String> subjects = new ArrayList<>(ToldEvents.subjects(counted.get(number - 1)));
     if (subjects.isEmpty()) {
       throw new Refusal(422, "Entry " + number + " cannot be taken back.");
     }
@@ -270,7 +270,7 @@ final class LiveTest implements AutoCloseable {
     subjects.forEach(subject -> session.reject(now, number, subject, reason));
   }
 
-  private void load(Fields form, Duration now) {
+  private void load(FormFields form, Duration now) {
     String name = form.text("name");
     Unit unit =
         session.outcome().load(now).stream()
@@ -281,7 +281,7 @@ final class LiveTest implements AutoCloseable {
     session.loadSet(now, new Loading(name, Typed.quantity(name, form.text("value"), unit)));
   }
 
-  private void stop(Fields form, Duration now) {
+  private void stop(FormFields form, Duration now) {
     if (session.phase() == Phase.BEFORE) {
       session.abandon(now, form.maybe("reason").orElse("stopped before the exercise began"));
       return;
@@ -299,7 +299,7 @@ final class LiveTest implements AutoCloseable {
     }
   }
 
-  private void override(Fields form, Duration now) {
+  private void override(FormFields form, Duration now) {
     String reason = form.text("reason");
     Verdict verdict =
         switch (form.text("verdict")) {

@@ -126,7 +126,7 @@ final class Site implements AutoCloseable {
   private static boolean knowsToken(HttpExchange exchange, String token) {
     String query = Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse("");
     boolean inAddress =
-        new Fields(query).maybe("token").filter(word -> same(word, token)).isPresent();
+        new FormFields(query).maybe("token").filter(word -> same(word, token)).isPresent();
     if (inAddress) {
       exchange
           .getResponseHeaders()
@@ -177,19 +177,19 @@ final class Site implements AutoCloseable {
       }
       case "report" -> {
         String query = Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse("");
-        boolean cleared = new Fields(query).maybe("cleared").isPresent();
+        boolean cleared = new FormFields(query).maybe("cleared").isPresent();
         send(exchange, 200, "text/html; charset=utf-8", test.report(cleared));
       }
       default -> throw new Refusal(404, "A test has no " + part + ".");
     }
   }
 
-  private static Fields body(HttpExchange exchange) throws IOException {
+  private static FormFields body(HttpExchange exchange) throws IOException {
     byte[] bytes = exchange.getRequestBody().readNBytes(LONGEST_BODY + 1);
     if (bytes.length > LONGEST_BODY) {
       throw new Refusal(413, "That is too long.");
     }
-    return new Fields(new String(bytes, StandardCharsets.UTF_8));
+    return new FormFields(new String(bytes, StandardCharsets.UTF_8));
   }
 
   // Tells the page of each change, and now and then that the console is still there.

@@ -182,7 +182,7 @@ final class TestView {
                 offers.add(
                     Map.of(
                         "sentence",
-                        Sentence.of(offer.verdict()),
+                        DecisionSentence.of(offer.verdict()),
                         "why",
                         offer.because().shortly())));
     map.put("offers", offers);
@@ -200,7 +200,7 @@ final class TestView {
   private String sentence(Verdict verdict) {
     return verdict instanceof Verdict.Measure && outcome.phase() == Phase.BEFORE
         ? "Not ready yet. Still missing:"
-        : Sentence.of(verdict);
+        : DecisionSentence.of(verdict);
   }
 
   // To go on or to measure is followed by doing nothing else.
@@ -414,7 +414,7 @@ final class TestView {
   private List<Map<String, Object>> events() {
     List<Map<String, Object>> told = new ArrayList<>();
     for (int i = 0; i < events.size(); i++) {
-      told.add(Told.of(i + 1, events.get(i), counted.get(i)));
+      told.add(ToldEvents.of(i + 1, events.get(i), counted.get(i)));
     }
     return told;
   }

@@ -101,7 +101,7 @@ final class Tests implements AutoCloseable {
   }
 
   /** Opens a new test and returns its id. */
-  String create(Fields form) {
+  String create(FormFields form) {
     Protocol protocol = library.protocol(form.text("protocol"));
     for (Map.Entry<String, String> wanted : form.under("setting.").entrySet()) {
       protocol = with(protocol, wanted.getKey(), wanted.getValue());
@@ -133,7 +133,7 @@ final class Tests implements AutoCloseable {
         : protocol.with(name, value);
   }
 
-  private static Person person(Fields form) {
+  private static Person person(FormFields form) {
     Person.Builder person = Person.builder();
     if (form.has("age")) {
       person.age(form.whole("age"));

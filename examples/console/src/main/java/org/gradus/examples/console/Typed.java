@@ -35,7 +35,7 @@ final class Typed {
    * The readings of a form: {@code value.NAME} for each, {@code beats} and {@code over} for a
    * counted pulse, {@code posture} for one that was taken before the test.
    */
-  Reading[] readings(Fields form) {
+  Reading[] readings(FormFields form) {
     List<Reading> readings = new ArrayList<>();
     if (form.has("beats")) {
       readings.add(Readings.pulse(form.whole("beats"), Duration.ofMillis(millis(form))));
@@ -52,7 +52,7 @@ final class Typed {
         .toArray(Reading[]::new);
   }
 
-  private static long millis(Fields form) {
+  private static long millis(FormFields form) {
     long millis = Math.round(form.number("over") * 1000);
     if (millis <= 0) {
       throw new Refusal(422, "A pulse is counted for a time above zero.");

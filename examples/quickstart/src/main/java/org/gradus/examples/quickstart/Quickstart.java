@@ -36,7 +36,7 @@ public final class Quickstart {
         session.follow(decision);
       }
     }
-    return account.text() + Result.of(Capacity.of(session.outcome()));
+    return account.text() + ShowResult.of(Capacity.of(session.outcome()));
   }
 
   private static boolean changesSomething(Verdict verdict) {

@@ -21,7 +21,7 @@ import picocli.CommandLine.Parameters;
     description = "Runs files of cases; without files, all *.cases.yaml of the folder.")
 final class CasesCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "FILE", arity = "0..*", description = "Files of cases.")
   private List<Path> files = new ArrayList<>();
@@ -31,42 +31,44 @@ final class CasesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Library library = shelf.library();
+    Library library = context.library();
     List<Path> all = files.isEmpty() ? found() : files;
     if (all.isEmpty()) {
-      shelf.complain("no cases found; name files, or a --folder with *.cases.yaml");
+      context.complain("no cases found; name files, or a --folder with *.cases.yaml");
       return Workbench.FOUND;
     }
     List<Map<String, Object>> results = new ArrayList<>();
     int failures = 0;
     for (Path file : all) {
-      Cases cases = Cases.read(Shelf.read(file));
+      Cases cases = Cases.read(CommandContext.read(file));
       CaseReport report = cases.run(library);
       failures += report.failures().size();
       results.add(map(file, cases, report));
       if (!json) {
-        report.failures().forEach(failure -> shelf.line("case " + failure));
-        shelf.line(
+        report.failures().forEach(failure -> context.line("case " + failure));
+        context.line(
             file.getFileName()
                 + ": "
                 + cases.cases().size()
                 + " cases, "
                 + report.failures().size()
                 + (report.failures().size() == 1 ? " answer differs" : " answers differ"));
-        shelf.line(report.coverage().toString());
+        context.line(report.coverage().toString());
       }
     }
     if (json) {
-      shelf.out().println(Json.write(results));
+      context.out().println(Json.write(results));
     }
     return failures == 0 ? Workbench.WELL : Workbench.FOUND;
   }
 
   private List<Path> found() {
-    if (shelf.folder().isEmpty()) {
+    if (context.folder().isEmpty()) {
       return List.of();
     }
-    return Shelf.yaml(shelf.folder().get()).stream().filter(Shelf::isCases).toList();
+    return CommandContext.yaml(context.folder().get()).stream()
+        .filter(CommandContext::isCases)
+        .toList();
   }
 
   private static Map<String, Object> map(Path file, Cases cases, CaseReport report) {

@@ -29,7 +29,7 @@ import picocli.CommandLine.Parameters;
         "Checks files, or all files of a folder, and shows each error with its place and remedy.")
 final class CheckCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(
       paramLabel = "FILE",
@@ -42,10 +42,10 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    shelf.refuseWithoutFolder();
+    context.refuseWithoutFolder();
     List<Diagnostic> found = new ArrayList<>();
     List<Path> named = named();
-    List<Path> cases = named.stream().filter(Shelf::isCases).toList();
+    List<Path> cases = named.stream().filter(CommandContext::isCases).toList();
     int protocols = 0;
     try {
       protocols = library(named).protocols().size();
@@ -54,13 +54,13 @@ final class CheckCommand implements Callable<Integer> {
     }
     for (Path file : cases) {
       try {
-        Cases.read(Shelf.read(file));
+        Cases.read(CommandContext.read(file));
       } catch (FileRefused refused) {
         found.addAll(refused.diagnostics());
       }
     }
     if (json) {
-      shelf.out().println(Json.write(found.stream().map(CheckCommand::map).toList()));
+      context.out().println(Json.write(found.stream().map(CheckCommand::map).toList()));
     } else if (found.isEmpty()) {
       String played =
           cases.isEmpty()
@@ -69,10 +69,10 @@ final class CheckCommand implements Callable<Integer> {
                   + cases.size()
                   + (cases.size() == 1 ? " file" : " files")
                   + " of cases can be played";
-      shelf.line("no errors: " + protocols + " protocols can be used" + played);
+      context.line("no errors: " + protocols + " protocols can be used" + played);
     } else {
-      found.forEach(one -> shelf.line(one + "\n\n"));
-      shelf.line(Complaints.errors(found.size()));
+      found.forEach(one -> context.line(one + "\n\n"));
+      context.line(Complaints.errors(found.size()));
     }
     return found.isEmpty() ? Workbench.WELL : Workbench.REFUSED;
   }
@@ -81,11 +81,11 @@ final class CheckCommand implements Callable<Integer> {
   private List<Path> named() {
     Set<Path> all = new LinkedHashSet<>();
     for (Path path : files) {
-      all.addAll(Files.isDirectory(path) ? Shelf.yaml(path) : List.of(path));
+      all.addAll(Files.isDirectory(path) ? CommandContext.yaml(path) : List.of(path));
     }
     Set<String> names = new HashSet<>();
     all.forEach(path -> names.add(path.getFileName().toString()));
-    shelf.folder().map(Shelf::yaml).orElse(List.of()).stream()
+    context.folder().map(CommandContext::yaml).orElse(List.of()).stream()
         .filter(path -> names.add(path.getFileName().toString()))
         .forEach(all::add);
     return List.copyOf(all);
@@ -93,10 +93,12 @@ final class CheckCommand implements Callable<Integer> {
 
   private Library library(List<Path> named) {
     if (files.isEmpty()) {
-      return shelf.library();
+      return context.library();
     }
     List<SourceFile> all = new ArrayList<>(Bundled.files());
-    named.stream().filter(file -> !Shelf.isCases(file)).forEach(file -> all.add(Shelf.read(file)));
+    named.stream()
+        .filter(file -> !CommandContext.isCases(file))
+        .forEach(file -> all.add(CommandContext.read(file)));
     return Library.of(all);
   }
 

@@ -22,7 +22,7 @@ import picocli.CommandLine.Parameters;
     description = "Prints the readings below, on and above the edge of every comparison.")
 final class EdgesCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
@@ -35,14 +35,14 @@ final class EdgesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<EdgeCase> all = EdgeCases.of(shelf.protocol(id));
+    List<EdgeCase> all = EdgeCases.of(context.protocol(id));
     Set<String> rules = new TreeSet<>();
     all.forEach(edge -> rules.add(edge.rule()));
     if (all.isEmpty()) {
-      shelf.complain("no rule of " + id + " compares anything");
+      context.complain("no rule of " + id + " compares anything");
       return Workbench.FOUND;
     }
-    shelf.refuseUnless(
+    context.refuseUnless(
         rule.isEmpty() || rules.contains(rule),
         "there are no edges of a rule "
             + rule
@@ -51,9 +51,9 @@ final class EdgesCommand implements Callable<Integer> {
     List<EdgeCase> edges =
         all.stream().filter(edge -> rule.isEmpty() || edge.rule().equals(rule)).toList();
     if (json) {
-      shelf.out().println(Json.write(edges.stream().map(EdgesCommand::map).toList()));
+      context.out().println(Json.write(edges.stream().map(EdgesCommand::map).toList()));
     } else {
-      shelf.line(EdgeCases.table(edges));
+      context.line(EdgeCases.table(edges));
     }
     return Workbench.WELL;
   }

@@ -24,7 +24,7 @@ final class ListCommand implements Callable<Integer> {
 
   private static final int NARROWEST_TITLE = 30;
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "WORD", arity = "0..*", description = "Words to look for.")
   private List<String> words = new ArrayList<>();
@@ -34,13 +34,13 @@ final class ListCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Library library = shelf.library();
+    Library library = context.library();
     List<Heading> found =
         words.isEmpty()
             ? library.protocols().stream().map(id -> library.protocol(id).heading()).toList()
             : library.find(String.join(" ", words));
     if (json) {
-      shelf.out().println(Json.write(found.stream().map(ListCommand::map).toList()));
+      context.out().println(Json.write(found.stream().map(ListCommand::map).toList()));
     } else {
       print(found);
     }
@@ -55,11 +55,11 @@ final class ListCommand implements Callable<Integer> {
     byTitle.getOrDefault(true, List.of()).forEach(one -> print(one, width));
     List<Heading> others = byTitle.getOrDefault(false, List.of());
     if (!others.isEmpty()) {
-      shelf.line("found in their sources only:");
+      context.line("found in their sources only:");
       others.forEach(one -> print(one, width));
     }
     if (found.isEmpty()) {
-      shelf.line("no protocol found; use fewer or other words");
+      context.line("no protocol found; use fewer or other words");
     }
   }
 
@@ -71,8 +71,8 @@ final class ListCommand implements Callable<Integer> {
   }
 
   private void print(Heading one, int width) {
-    boolean beside = shelf.columns() == 0 || shelf.columns() >= width + NARROWEST_TITLE;
-    shelf.line(
+    boolean beside = context.columns() == 0 || context.columns() >= width + NARROWEST_TITLE;
+    context.line(
         beside
             ? String.format(Locale.ROOT, "%-" + width + "s", one.id()) + "  " + one.title()
             : one.id() + "\n  " + one.title());

@@ -10,11 +10,11 @@ import org.gradus.session.Session;
 /** Goes on with a test until it is over or left: takes each line, and each second looks again. */
 final class LiveLoop {
 
-  private final Shelf shelf;
+  private final CommandContext context;
   private final double speed;
 
-  LiveLoop(Shelf shelf, double speed) {
-    this.shelf = shelf;
+  LiveLoop(CommandContext context, double speed) {
+    this.context = context;
     this.speed = speed;
   }
 
@@ -27,13 +27,13 @@ final class LiveLoop {
    */
   int run(Session session, Duration from, Optional<Path> record) {
     Screen screen =
-        new Screen(shelf.out(), shelf.terminal(), Terminal.isWatched(), shelf.columns());
+        new Screen(context.out(), context.terminal(), Terminal.isWatched(), context.columns());
     screen.print("Gradus advises; you decide. Have your emergency plan ready. Type ? for help.");
     if (record.isEmpty() && Terminal.isWatched()) {
       screen.print("This test is not recorded. save FILE keeps what has happened so far.");
     }
-    LiveTest live = new LiveTest(session, screen, new TestClock(speed, from), record);
-    TypedLines typed = TypedLines.of(shelf.in(), StandardCharsets.UTF_8);
+    LivePrompt live = new LivePrompt(session, screen, new TestClock(speed, from), record);
+    TypedLines typed = TypedLines.of(context.in(), StandardCharsets.UTF_8);
     live.announce();
     while (!live.isOver() && !live.isLeft()) {
       TypedLines.Next next = typed.next(1, TimeUnit.SECONDS);
@@ -57,7 +57,7 @@ final class LiveLoop {
   }
 
   // A test that is over and recorded nowhere is not lost because the program ends by itself.
-  private static void keep(LiveTest live, TypedLines typed) {
+  private static void keep(LivePrompt live, TypedLines typed) {
     while (!live.isLeft() && live.hasUnsavedEvents()) {
       TypedLines.Next next = typed.next(1, TimeUnit.SECONDS);
       if (next instanceof TypedLines.End) {

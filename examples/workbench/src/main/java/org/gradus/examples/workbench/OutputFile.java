@@ -34,7 +34,7 @@ final class OutputFile {
       try {
         same = Files.exists(file) && Files.exists(input) && Files.isSameFile(file, input);
       } catch (IOException e) {
-        throw Shelf.cannot("write", file, e);
+        throw CommandContext.cannot("write", file, e);
       }
       if (same) {
         String what =
@@ -58,7 +58,7 @@ final class OutputFile {
         replace(Files.exists(file) ? file.toRealPath() : file.toAbsolutePath(), text);
       }
     } catch (IOException e) {
-      throw Shelf.cannot("write", file, e);
+      throw CommandContext.cannot("write", file, e);
     }
   }
 
@@ -73,7 +73,7 @@ final class OutputFile {
       Files.createFile(file, owned ? OWNER_ONLY : NO_ATTRIBUTES);
       Files.writeString(file, text);
     } catch (IOException e) {
-      throw Shelf.cannot("write", file, e);
+      throw CommandContext.cannot("write", file, e);
     }
   }
 

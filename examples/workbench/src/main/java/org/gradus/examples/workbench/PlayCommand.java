@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
     description = "Replays the record of a test, verifies it, and explains a decision in it.")
 final class PlayCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "RECORD", description = "The file of the record.")
   private Path file = Path.of("");
@@ -40,27 +40,27 @@ final class PlayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    shelf.refuseUnless(
+    context.refuseUnless(
         !json || explain == null,
         "--json and --explain: give one of them; an explanation is text for people");
-    TestRecord record = Shelf.record(file);
-    Library library = shelf.library();
+    TestRecord record = CommandContext.record(file);
+    Library library = context.library();
     if (explain != null) {
       return explain(record, explain, library);
     }
     List<TestRecord.Difference> differences = record.verify(library);
     if (json) {
-      shelf.out().println(Json.write(map(record, differences)));
+      context.out().println(Json.write(map(record, differences)));
     } else {
-      shelf.line(record.title().protocol() + " " + record.title().version());
-      record.entries().forEach(entry -> shelf.line(line(entry)));
-      differences.forEach(one -> shelf.line(line(one)));
+      context.line(record.title().protocol() + " " + record.title().version());
+      record.entries().forEach(entry -> context.line(line(entry)));
+      differences.forEach(one -> context.line(line(one)));
       if (!record.isOver()) {
-        shelf.line(
+        context.line(
             "the record ends before the test was over: the test was cut off or goes on, or lines"
                 + " are missing at the end");
       }
-      shelf.line(
+      context.line(
           differences.isEmpty()
               ? "record verified, unchanged"
               : "record not verified: "
@@ -118,7 +118,7 @@ final class PlayCommand implements Callable<Integer> {
 
   private int explain(TestRecord record, int number, Library library) {
     int last = record.entries().size();
-    shelf.refuseUnless(
+    context.refuseUnless(
         number >= 1 && number <= last,
         "--explain "
             + number
@@ -129,7 +129,7 @@ final class PlayCommand implements Callable<Integer> {
     TestRecord part = new TestRecord(record.title(), record.entries().subList(0, number));
     Session session = part.resume(library, Ledger.NONE);
     Decision decision = session.decide(record.entries().get(number - 1).event().at());
-    Explanation.lines(decision).forEach(shelf::line);
+    Explanation.lines(decision).forEach(context::line);
     return Workbench.WELL;
   }
 }

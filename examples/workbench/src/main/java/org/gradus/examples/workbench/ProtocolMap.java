@@ -22,11 +22,11 @@ import org.gradus.protocol.Stage;
 final class ProtocolMap {
 
   private final Protocol protocol;
-  private final StageTable table;
+  private final StageTableText table;
 
   ProtocolMap(Protocol protocol) {
     this.protocol = protocol;
-    this.table = new StageTable(protocol);
+    this.table = new StageTableText(protocol);
   }
 
   Map<String, Object> map() {

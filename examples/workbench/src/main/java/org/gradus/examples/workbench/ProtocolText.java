@@ -31,7 +31,7 @@ final class ProtocolText {
   static List<String> lines(Protocol protocol, int columns) {
     ProtocolText text = new ProtocolText(protocol);
     text.heading();
-    text.lines.addAll(new StageTable(protocol).rows(columns));
+    text.lines.addAll(new StageTableText(protocol).rows(columns));
     text.test();
     text.figures();
     return text.lines.stream().flatMap(line -> Wrap.lines(line, columns).stream()).toList();
@@ -88,7 +88,7 @@ final class ProtocolText {
         .recovery()
         .ifPresent(
             recovery -> {
-              StageTable table = new StageTable(protocol);
+              StageTableText table = new StageTableText(protocol);
               String limit = "recovery, at most " + Times.clock(recovery.atMost());
               part(limit, recovery.stages(), table::line);
               part("read in recovery", recovery.schedule().lines(), WhatIsRead::line);

@@ -37,7 +37,7 @@ final class Reminders {
     this.questions =
         instruments.signs().values().stream()
             .filter(Sign::asked)
-            .map(Vocabulary::described)
+            .map(TypedNames::described)
             .toList();
   }
 

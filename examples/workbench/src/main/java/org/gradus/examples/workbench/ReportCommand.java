@@ -19,7 +19,7 @@ import picocli.CommandLine.Parameters;
 @Command(name = "report", description = "Writes the report of a recorded test.")
 final class ReportCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "RECORD", description = "The file of the record.")
   private Path file = Path.of("");
@@ -67,38 +67,38 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    shelf.refuseUnless(
+    context.refuseUnless(
         !cleared || !bands.isEmpty(),
         "--cleared-after-stop: it is about the training plan; give --bands too");
-    shelf.refuseUnless(
+    context.refuseUnless(
         !json || html == null, "--json and --html: give one of them; each is a report of its own");
     boolean printed = date != null || place != null || tester != null || !earlier.isEmpty();
-    shelf.refuseUnless(
+    context.refuseUnless(
         !json || !printed,
         "--json: it holds what was recorded; leave out --date, --place, --tester and --earlier");
     if (html != null) {
       for (Path input : earlier) {
-        OutputFile.refuseInput(html, shelf.inputs(input));
+        OutputFile.refuseInput(html, context.inputs(input));
       }
-      OutputFile.refuseInput(html, shelf.inputs(file));
+      OutputFile.refuseInput(html, context.inputs(file));
     }
-    TestRecord record = Shelf.record(file);
-    Library library = shelf.library();
+    TestRecord record = CommandContext.record(file);
+    Library library = context.library();
     Optional<IntensityBands> by =
         bands.isEmpty() ? Optional.empty() : Optional.of(library.bands(bands));
     if (json) {
-      shelf.out().println(Json.write(new ReportMap(record, library, by, cleared).map()));
+      context.out().println(Json.write(new ReportMap(record, library, by, cleared).map()));
       return Workbench.WELL;
     }
     Report plain = printed(Report.of(record, library), library).norms(library.norms());
     Report planned = by.map(plain::bands).orElse(plain);
     Report report = cleared ? planned.clearedAfterStop() : planned;
     if (html == null) {
-      shelf.line(shelf.columns() > 0 ? report.text(shelf.columns()) : report.text());
+      context.line(context.columns() > 0 ? report.text(context.columns()) : report.text());
       return Workbench.WELL;
     }
     OutputFile.write(html, report.html());
-    shelf.line("report: " + html);
+    context.line("report: " + html);
     return Workbench.WELL;
   }
 
@@ -115,6 +115,6 @@ final class ReportCommand implements Callable<Integer> {
   private static Report before(Path record, Library library) {
     Path name = record.getFileName();
     String words = name == null ? record.toString() : name.toString().replaceAll("\\.jsonl$", "");
-    return Report.of(Shelf.record(record), library).date(words);
+    return Report.of(CommandContext.record(record), library).date(words);
   }
 }

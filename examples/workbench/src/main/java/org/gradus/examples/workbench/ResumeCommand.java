@@ -22,7 +22,7 @@ import picocli.CommandLine.Parameters;
     })
 final class ResumeCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Mixin private Pace pace = new Pace();
 
@@ -31,19 +31,21 @@ final class ResumeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Shelf.recordText(file);
-    try (Journal.Reopened again = Journal.reopen(file, shelf.library())) {
+    CommandContext.recordText(file);
+    try (Journal.Reopened again = Journal.reopen(file, context.library())) {
       Session session = again.session();
-      again.dropped().ifPresent(cut -> shelf.line("damaged, so left out: " + cut));
+      again.dropped().ifPresent(cut -> context.line("damaged, so left out: " + cut));
       if (session.phase() == Phase.ENDED) {
-        shelf.complain("the test in " + file + " is over; workbench report " + file + " shows it");
+        context.complain(
+            "the test in " + file + " is over; workbench report " + file + " shows it");
         return Workbench.FOUND;
       }
       Duration last =
           session.events().stream().map(Event::at).reduce((a, b) -> b).orElse(Duration.ZERO);
-      shelf.line("resumed at " + Times.clock(last) + "; type a time such as 6:00 to set the clock");
-      int code = new LiveLoop(shelf, pace.speed()).run(session, last, Optional.of(file));
-      shelf.line("record: " + file);
+      context.line(
+          "resumed at " + Times.clock(last) + "; type a time such as 6:00 to set the clock");
+      int code = new LiveLoop(context, pace.speed()).run(session, last, Optional.of(file));
+      context.line("record: " + file);
       return code;
     }
   }

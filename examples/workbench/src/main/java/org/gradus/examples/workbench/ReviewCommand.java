@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.gradus.history.Json;
-import org.gradus.review.Finding;
 import org.gradus.review.Review;
+import org.gradus.review.ReviewFinding;
 import org.gradus.session.Times;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -20,7 +20,7 @@ import picocli.CommandLine.Parameters;
     description = "Reviews a protocol and shows what its author may not have intended.")
 final class ReviewCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
@@ -30,7 +30,7 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Review review = Review.of(shelf.protocol(id));
+    Review review = Review.of(context.protocol(id));
     if (json) {
       Map<String, Object> map = new LinkedHashMap<>();
       map.put("protocol", review.protocol());
@@ -38,18 +38,18 @@ final class ReviewCommand implements Callable<Integer> {
       map.put(
           "accepted", review.accepted().stream().map(accepted -> map(accepted.finding())).toList());
       map.put("points", review.points());
-      shelf.out().println(Json.write(map));
+      context.out().println(Json.write(map));
     } else {
-      review.findings().forEach(finding -> shelf.line(finding + "\n\n"));
+      review.findings().forEach(finding -> context.line(finding + "\n\n"));
       review.findings().stream().findFirst().ifPresent(this::accept);
-      shelf.line(sum(review));
+      context.line(sum(review));
     }
     return review.isClean() ? Workbench.WELL : Workbench.FOUND;
   }
 
   // The first finding serves as the example.
-  private void accept(Finding finding) {
-    shelf.line(
+  private void accept(ReviewFinding finding) {
+    context.line(
         String.format(
             Locale.ROOT,
             "To accept a finding, add it to the protocol's file with a reason:%n"
@@ -79,7 +79,7 @@ final class ReviewCommand implements Callable<Integer> {
     return String.join(System.lineSeparator(), lines);
   }
 
-  private static Map<String, Object> map(Finding finding) {
+  private static Map<String, Object> map(ReviewFinding finding) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("code", finding.check().code());
     map.put("severity", finding.check().severity().word());

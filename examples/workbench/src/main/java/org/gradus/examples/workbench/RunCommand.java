@@ -29,7 +29,7 @@ import picocli.CommandLine.Parameters;
     })
 final class RunCommand implements Callable<Integer> {
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
@@ -70,11 +70,11 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    shelf.refuseUnless(isSize(mass), "--mass " + mass + ": give kilograms, a number above 0");
-    shelf.refuseUnless(
+    context.refuseUnless(isSize(mass), "--mass " + mass + ": give kilograms, a number above 0");
+    context.refuseUnless(
         height == null || isSize(height),
         "--height " + height + ": give centimetres, a number above 0");
-    Protocol protocol = shelf.protocol(id);
+    Protocol protocol = context.protocol(id);
     Person.Builder person =
         Person.builder()
             .age(age)
@@ -86,22 +86,22 @@ final class RunCommand implements Callable<Integer> {
       person.height(Quantity.of(height, Unit.CENTIMETRE));
     }
     Person tested = person.build();
-    LiveLoop loop = new LiveLoop(shelf, pace.speed());
+    LiveLoop loop = new LiveLoop(context, pace.speed());
     if (record == null) {
       return loop.run(Session.open(protocol, tested), Duration.ZERO, Optional.empty());
     }
     if (Files.isDirectory(record)) {
-      throw Shelf.cannot("write", record, new IOException("a folder"));
+      throw CommandContext.cannot("write", record, new IOException("a folder"));
     }
     try (Journal journal = Journal.create(record, protocol, tested, Optional.empty())) {
       Session session = Session.open(protocol, tested, journal);
       int code = loop.run(session, Duration.ZERO, Optional.of(record));
-      shelf.line("record: " + record);
+      context.line("record: " + record);
       return code;
     } catch (JournalFailed failed) {
-      shelf.complain(String.valueOf(failed.getMessage()));
+      context.complain(String.valueOf(failed.getMessage()));
       if (failed.code() == Code.G614) {
-        shelf.complain("to go on with the test recorded there: workbench resume " + record);
+        context.complain("to go on with the test recorded there: workbench resume " + record);
       }
       return Workbench.REFUSED;
     }

@@ -19,7 +19,7 @@ final class ShowCommand implements Callable<Integer> {
   private static final int NARROWEST = 20;
   private static final int USUAL = 80;
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
@@ -35,17 +35,17 @@ final class ShowCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    shelf.refuseUnless(
+    context.refuseUnless(
         !json || width == null, "--json and --width: give one of them; JSON has no width");
-    shelf.refuseUnless(
+    context.refuseUnless(
         width == null || width >= NARROWEST,
         "--width " + width + ": give a number from " + NARROWEST + " on");
-    Protocol protocol = shelf.protocol(id);
+    Protocol protocol = context.protocol(id);
     if (json) {
-      shelf.out().println(Json.write(new ProtocolMap(protocol).map()));
+      context.out().println(Json.write(new ProtocolMap(protocol).map()));
     } else {
-      int columns = width != null ? width : shelf.columns() > 0 ? shelf.columns() : USUAL;
-      ProtocolText.lines(protocol, Math.max(NARROWEST, columns)).forEach(shelf.out()::println);
+      int columns = width != null ? width : context.columns() > 0 ? context.columns() : USUAL;
+      ProtocolText.lines(protocol, Math.max(NARROWEST, columns)).forEach(context.out()::println);
     }
     return Workbench.WELL;
   }

@@ -35,7 +35,7 @@ final class TrialCommand implements Callable<Integer> {
   private static final int MOST_PEOPLE = 1_000_000;
   private static final List<Integer> COUNTS = List.of(0, 6, 10, 15, 20, 30, 60);
 
-  @Mixin private Shelf shelf = new Shelf();
+  @Mixin private CommandContext context = new CommandContext();
 
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
@@ -80,18 +80,18 @@ final class TrialCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    shelf.refuseUnless(
+    context.refuseUnless(
         people >= 1 && people <= MOST_PEOPLE,
         "--people " + people + ": give a number from 1 to " + MOST_PEOPLE);
-    shelf.refuseUnless(
+    context.refuseUnless(
         count == null || COUNTS.contains(count), "--count " + count + ": give one of " + COUNTS);
     // Nobody is held by the exact rate whom the exact rate does not hold.
     List<Integer> counted = COUNTS.subList(1, COUNTS.size());
-    shelf.refuseUnless(
+    context.refuseUnless(
         counted.containsAll(falseHolds),
         "--false-holds " + falseHolds + ": give some of " + counted);
     Population adults = Population.read(population());
-    Trial trial = Trial.of(shelf.protocol(id), adults).people(people).seed(seed);
+    Trial trial = Trial.of(context.protocol(id), adults).people(people).seed(seed);
     List<Counting> ways = falseHolds.stream().map(TrialCommand::counting).toList();
     if (count != null) {
       trial = trial.counting(counting(count));
@@ -107,13 +107,13 @@ final class TrialCommand implements Callable<Integer> {
                     .peek(part -> progress(done.addAndGet(Trial.size(part)), shown, start)));
     if (shown) {
       // The bar has done its work.
-      shelf.errorTerminal().print("\r\033[K");
-      shelf.errorTerminal().flush();
+      context.errorTerminal().print("\r\033[K");
+      context.errorTerminal().flush();
     }
     List<FalseHolds> holds = trial.falseHolds(ways, parts -> oneCore ? parts : parts.parallel());
     show(summary, holds);
     if (shown) {
-      shelf.errors().println(people + " people in " + clock(System.nanoTime() - start));
+      context.errors().println(people + " people in " + clock(System.nanoTime() - start));
     }
     return Workbench.WELL;
   }
@@ -126,11 +126,11 @@ final class TrialCommand implements Callable<Integer> {
     if (json) {
       Map<String, Object> map = map(summary);
       map.put("false_holds", holds.stream().map(TrialCommand::map).toList());
-      shelf.out().println(Json.write(map));
+      context.out().println(Json.write(map));
       return;
     }
     table(summary);
-    holds.forEach(hold -> shelf.line(hold.toString()));
+    holds.forEach(hold -> context.line(hold.toString()));
   }
 
   private static Map<String, Object> map(FalseHolds holds) {
@@ -142,15 +142,15 @@ final class TrialCommand implements Callable<Integer> {
   }
 
   private void table(Summary summary) {
-    if (shelf.columns() > 0 && shelf.columns() < NarrowSummary.WHOLE_TABLE) {
-      NarrowSummary.lines(summary, shelf.columns()).forEach(shelf.out()::println);
+    if (context.columns() > 0 && context.columns() < NarrowSummary.WHOLE_TABLE) {
+      NarrowSummary.lines(summary, context.columns()).forEach(context.out()::println);
     } else {
-      shelf.out().println(summary);
+      context.out().println(summary);
     }
   }
 
   private SourceFile population() {
-    return population == null ? Bundled.people() : Shelf.read(population);
+    return population == null ? Bundled.people() : CommandContext.read(population);
   }
 
   // On a line of its own, which is written over; only where somebody looks on. Parts end on several
@@ -159,18 +159,18 @@ final class TrialCommand implements Callable<Integer> {
     if (shown) {
       int full = (int) ((long) done * BAR / people);
       long left = done == 0 ? 0 : (System.nanoTime() - start) / done * (people - done);
-      shelf
+      context
           .errorTerminal()
           .printf(
               Locale.ROOT,
               "\r%s%d of %d%s \033[K",
-              shelf.columns() < BAR * 2
+              context.columns() < BAR * 2
                   ? ""
                   : "[" + "=".repeat(full) + " ".repeat(BAR - full) + "] ",
               done,
               people,
               done == 0 ? "" : ", " + clock(left) + " left");
-      shelf.errorTerminal().flush();
+      context.errorTerminal().flush();
     }
   }
 

@@ -35,13 +35,13 @@ final class TypedReadings {
   private final Session session;
   private final Protocol protocol;
   private final Instruments instruments;
-  private final Vocabulary vocabulary;
+  private final TypedNames vocabulary;
 
   TypedReadings(Session session) {
     this.session = session;
     this.protocol = session.protocol();
     this.instruments = protocol.instruments();
-    this.vocabulary = new Vocabulary(protocol);
+    this.vocabulary = new TypedNames(protocol);
   }
 
   /**
@@ -115,7 +115,7 @@ final class TypedReadings {
     String last = text.substring(text.lastIndexOf(' ') + 1);
     if (last.matches("[0-9]+/[0-9]+")) {
       String before = text.substring(0, text.length() - last.length()).strip();
-      if (before.isEmpty() || PRESSURES.contains(Vocabulary.joined(before))) {
+      if (before.isEmpty() || PRESSURES.contains(TypedNames.joined(before))) {
         int slash = last.indexOf('/');
         return Readings.pressure(whole(last.substring(0, slash)), whole(last.substring(slash + 1)));
       }
@@ -132,7 +132,7 @@ final class TypedReadings {
     if (words.length == 2 && words[0].equals(Instruments.CLEARED_AFTER_STOP)) {
       return Readings.clearedAfterStop(yes(words[0], words[1]));
     }
-    Vocabulary.Found found = vocabulary.find(text);
+    TypedNames.Found found = vocabulary.find(text);
     String name = found.name();
     String value = found.rest();
     if (value.isEmpty()) {

@@ -169,7 +169,7 @@ class FilesTest {
   @Test
   void whatMustNotBeReadIsSaidToBe() throws Exception {
     Path file = Files.writeString(folder.resolve("mine.jsonl"), "{}");
-    assertThat(Shelf.cannot("read", file, new AccessDeniedException(file.toString())))
+    assertThat(CommandContext.cannot("read", file, new AccessDeniedException(file.toString())))
         .hasMessage(
             "cannot read "
                 + file

@@ -12,9 +12,9 @@ import org.gradus.rule.syntax.Expression;
  * @param loads the names of the loads
  * @param body what it works out
  */
-public record Equation(String name, List<String> loads, Expression body) {
+public record SolvableEquation(String name, List<String> loads, Expression body) {
 
-  public Equation {
+  public SolvableEquation {
     loads = List.copyOf(loads);
   }
 

@@ -9,7 +9,7 @@ import java.util.SplittableRandom;
  * its time constant, pressure and effort that go with it. Heart rate reserve and uptake reserve go
  * hand in hand (Swain DP et al. Med Sci Sports Exerc 1998;30:318-321).
  */
-final class Body {
+final class VirtualBody {
 
   private static final int WELL_BELOW = 4;
 
@@ -21,7 +21,7 @@ final class Body {
   private double steady;
   private Duration since = Duration.ZERO;
 
-  Body(Traits traits, Demands demands, SplittableRandom random) {
+  VirtualBody(Traits traits, Demands demands, SplittableRandom random) {
     this.traits = traits;
     this.demands = demands;
     this.random = random;

@@ -11,16 +11,16 @@ import org.gradus.session.Reading;
 import org.gradus.session.Times;
 
 /** Events in words, with what can be done about each. */
-final class Told implements Event.Visitor<String> {
+final class ToldEvents implements Event.Visitor<String> {
 
-  private Told() {}
+  private ToldEvents() {}
 
   /** An event for the list of what was recorded. */
   static Map<String, Object> of(int number, Event event, Event counted) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("number", number);
     map.put("at", Times.clock(event.at()));
-    map.put("words", event.accept(new Told()));
+    map.put("words", event.accept(new ToldEvents()));
     map.put("subjects", subjects(counted));
     readings(counted).ifPresent(read -> map.put("readings", read));
     return map;
@@ -54,7 +54,7 @@ final class Told implements Event.Visitor<String> {
   }
 
   private static String words(List<Reading> readings) {
-    return readings.stream().map(Told::words).collect(Collectors.joining(", "));
+    return readings.stream().map(ToldEvents::words).collect(Collectors.joining(", "));
   }
 
   private static String words(Reading reading) {

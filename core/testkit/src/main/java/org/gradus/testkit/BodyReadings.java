@@ -17,7 +17,7 @@ import org.gradus.unit.Type;
  * A person's readings while the effort grows: within what is usual for the most part, at times
  * beside a figure that a rule speaks of, once in a while anywhere, and now and then a slip.
  */
-final class Body {
+final class BodyReadings {
 
   private static final double MINUTE = 60_000;
 
@@ -25,7 +25,7 @@ final class Body {
   private final Luck luck;
   private double effort;
 
-  Body(Panel panel, Luck luck) {
+  BodyReadings(Panel panel, Luck luck) {
     this.panel = panel;
     this.luck = luck;
     this.effort = 0.1 + 0.25 * luck.share();

@@ -27,7 +27,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Where protocols come from; part of every command. */
-class Shelf {
+class CommandContext {
 
   private static final int LARGEST_RECORD = 64_000_000;
 

@@ -14,36 +14,36 @@ import org.gradus.unit.Quantity;
  * @param high the highest number
  * @param presence whether there is a number
  */
-public record Interval(double low, double high, Presence presence) {
+public record NumberRange(double low, double high, Presence presence) {
 
   /** No number: the value is unknown. */
-  public static final Interval UNKNOWN =
-      new Interval(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.UNKNOWN);
+  public static final NumberRange UNKNOWN =
+      new NumberRange(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.UNKNOWN);
 
   /** Any number, or unknown. */
-  public static final Interval ANYTHING =
-      new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
+  public static final NumberRange ANYTHING =
+      new NumberRange(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Presence.MAYBE);
 
   /** Neither a number nor unknown: what there is before the first interval is joined to it. */
-  public static final Interval NONE =
-      new Interval(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.KNOWN);
+  public static final NumberRange NONE =
+      new NumberRange(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Presence.KNOWN);
 
   // An infinite end of a cell stands for any reading, and none lies farther out than the largest
   // number a text can hold. With true infinities nothing could be said of overflow.
   private static final double FARTHEST = 1e15;
 
   /** One number. */
-  public static Interval point(double number) {
-    return new Interval(number, number, Presence.KNOWN);
+  public static NumberRange point(double number) {
+    return new NumberRange(number, number, Presence.KNOWN);
   }
 
   /** The numbers of a cell. */
-  public static Interval of(Cell cell) {
+  public static NumberRange of(Cell cell) {
     Cell.Range range = (Cell.Range) cell;
     if (range.presence() == Presence.UNKNOWN) {
       return UNKNOWN;
     }
-    return new Interval(
+    return new NumberRange(
         Double.isInfinite(range.low()) ? Math.copySign(FARTHEST, range.low()) : range.low(),
         Double.isInfinite(range.high()) ? Math.copySign(FARTHEST, range.high()) : range.high(),
         range.presence());
@@ -55,11 +55,11 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   // From the least to the greatest of four results, of which one that is no number may be any.
-  private Interval spanning(boolean mayLack, double a, double b, double c, double d) {
+  private NumberRange spanning(boolean mayLack, double a, double b, double c, double d) {
     double least = Math.min(Math.min(lowest(a), lowest(b)), Math.min(lowest(c), lowest(d)));
     double most = Math.max(Math.max(highest(a), highest(b)), Math.max(highest(c), highest(d)));
     boolean overflows = Double.isInfinite(least) || Double.isInfinite(most);
-    return new Interval(
+    return new NumberRange(
         least, most, Presence.of(true, presence.canBeUnknown() || mayLack || overflows));
   }
 
@@ -72,7 +72,7 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   // The same for an operation whose extremes over two ranges lie at their ends.
-  private Interval atEnds(Interval other, DoubleBinaryOperator operation) {
+  private NumberRange atEnds(NumberRange other, DoubleBinaryOperator operation) {
     return isEmpty() || other.isEmpty()
         ? UNKNOWN
         : spanning(
@@ -84,58 +84,58 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   /** The same numbers, or unknown. */
-  public Interval orUnknown() {
-    return isEmpty() ? UNKNOWN : new Interval(low, high, Presence.MAYBE);
+  public NumberRange orUnknown() {
+    return isEmpty() ? UNKNOWN : new NumberRange(low, high, Presence.MAYBE);
   }
 
   /** What either could be. */
-  public Interval join(Interval other) {
+  public NumberRange join(NumberRange other) {
     boolean unknown = presence.canBeUnknown() || other.presence.canBeUnknown();
     if (isEmpty() || other.isEmpty()) {
-      Interval numbers = isEmpty() ? other : this;
+      NumberRange numbers = isEmpty() ? other : this;
       return unknown ? numbers.orUnknown() : numbers;
     }
     return spanning(unknown, low, high, other.low, other.high);
   }
 
   /** The numbers with the other sign. */
-  public Interval negative() {
-    return isEmpty() ? this : new Interval(-high, -low, presence);
+  public NumberRange negative() {
+    return isEmpty() ? this : new NumberRange(-high, -low, presence);
   }
 
   /** The sums. */
-  public Interval plus(Interval other) {
+  public NumberRange plus(NumberRange other) {
     return atEnds(other, Double::sum);
   }
 
   /** The differences. */
-  public Interval minus(Interval other) {
+  public NumberRange minus(NumberRange other) {
     return atEnds(other, (a, b) -> a - b);
   }
 
   /** The products. */
-  public Interval times(Interval other) {
+  public NumberRange times(NumberRange other) {
     return atEnds(other, (a, b) -> a * b);
   }
 
   /** The quotients; anything where a divisor could be zero. */
-  public Interval over(Interval other) {
+  public NumberRange over(NumberRange other) {
     boolean zero = other.low <= 0 && other.high >= 0;
     return zero && !isEmpty() ? ANYTHING : atEnds(other, (a, b) -> a / b);
   }
 
   /** The lower of each two. */
-  public Interval lesser(Interval other) {
+  public NumberRange lesser(NumberRange other) {
     return atEnds(other, Math::min);
   }
 
   /** The higher of each two. */
-  public Interval greater(Interval other) {
+  public NumberRange greater(NumberRange other) {
     return atEnds(other, Math::max);
   }
 
   /** What a function that falls nowhere gives. */
-  public Interval rising(DoubleUnaryOperator function) {
+  public NumberRange rising(DoubleUnaryOperator function) {
     if (isEmpty()) {
       return this;
     }
@@ -145,7 +145,7 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   /** The powers. */
-  public Interval power(Interval exponent) {
+  public NumberRange power(NumberRange exponent) {
     if (isEmpty() || exponent.isEmpty()) {
       return UNKNOWN;
     }
@@ -156,41 +156,41 @@ public record Interval(double low, double high, Presence presence) {
     if (!whole && low <= 0) {
       return ANYTHING;
     }
-    Interval powers = atEnds(exponent, StrictMath::pow);
+    NumberRange powers = atEnds(exponent, StrictMath::pow);
     // An even power has its least value inside, at zero.
     boolean dips = whole && exponent.low % 2 == 0 && exponent.low > 0 && low < 0 && high > 0;
     return dips ? powers.join(point(0)) : powers;
   }
 
   /** The distances from zero. */
-  public Interval absolute() {
+  public NumberRange absolute() {
     if (isEmpty() || low >= 0) {
       return this;
     }
-    return high <= 0 ? negative() : new Interval(0, Math.max(-low, high), presence);
+    return high <= 0 ? negative() : new NumberRange(0, Math.max(-low, high), presence);
   }
 
   /** The exponentials. */
-  public Interval exponential() {
+  public NumberRange exponential() {
     return rising(StrictMath::exp);
   }
 
   /** The natural logarithms; zero and less have none. */
-  public Interval logarithm() {
+  public NumberRange logarithm() {
     return high <= 0 ? UNKNOWN : withoutNegatives().rising(StrictMath::log);
   }
 
   /** The square roots; less than zero has none. */
-  public Interval root() {
+  public NumberRange root() {
     return high < 0 ? UNKNOWN : withoutNegatives().rising(StrictMath::sqrt);
   }
 
-  private Interval withoutNegatives() {
-    return low >= 0 ? this : new Interval(0, high, Presence.MAYBE);
+  private NumberRange withoutNegatives() {
+    return low >= 0 ? this : new NumberRange(0, high, Presence.MAYBE);
   }
 
   /** The numbers rounded to a step: within half a step of what they were. */
-  public Interval rounded(Interval step) {
+  public NumberRange rounded(NumberRange step) {
     if (isEmpty() || step.isEmpty()) {
       return UNKNOWN;
     }
@@ -198,7 +198,7 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   /** What a table gives: its extremes lie at the ends and at rows between them. */
-  public Interval through(Table table) {
+  public NumberRange through(Table table) {
     double first = table.points().get(0).x();
     double last = table.points().get(table.points().size() - 1).x();
     boolean refuses = table.beyond() == Table.Beyond.REFUSE;
@@ -224,7 +224,7 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   /** Whether a number of this one is below a number of the other. */
-  public Outcomes isBelow(Interval other) {
+  public Outcomes isBelow(NumberRange other) {
     return compared(
         other,
         low < other.high && !Quantity.same(low, other.high),
@@ -232,7 +232,7 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   /** Whether a number of this one is below or equal to a number of the other. */
-  public Outcomes isAtMost(Interval other) {
+  public Outcomes isAtMost(NumberRange other) {
     return compared(
         other,
         low < other.high || Quantity.same(low, other.high),
@@ -240,13 +240,13 @@ public record Interval(double low, double high, Presence presence) {
   }
 
   /** Whether a number of this one is equal to a number of the other. */
-  public Outcomes isEqualTo(Interval other) {
+  public Outcomes isEqualTo(NumberRange other) {
     boolean overlap = isAtMost(other).canHold() && other.isAtMost(this).canHold();
     boolean samePoint = low == high && other.low == other.high && Quantity.same(low, other.low);
     return compared(other, overlap, !samePoint);
   }
 
-  private Outcomes compared(Interval other, boolean canHold, boolean canFail) {
+  private Outcomes compared(NumberRange other, boolean canHold, boolean canFail) {
     if (isEmpty() || other.isEmpty()) {
       return Outcomes.UNKNOWN;
     }

@@ -28,7 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whole conversations with a live test. People and readings are invented. */
-class LiveTestTest {
+class LivePromptTest {
 
   private static final String WALK = "graded-walk-standard";
 
@@ -330,9 +330,10 @@ class LiveTestTest {
     return session;
   }
 
-  private static LiveTest live(Session session, StringWriter text, boolean watched, long[] nanos) {
+  private static LivePrompt live(
+      Session session, StringWriter text, boolean watched, long[] nanos) {
     PrintWriter out = new PrintWriter(text, true);
-    return new LiveTest(
+    return new LivePrompt(
         session,
         new Screen(PlainWriter.before(out), out, watched, 400),
         new TestClock(watched ? 1 : 0, Duration.ZERO, () -> nanos[0]),
@@ -351,7 +352,7 @@ class LiveTestTest {
               }
             });
     StringWriter text = new StringWriter();
-    LiveTest live = live(session, text, false, new long[1]);
+    LivePrompt live = live(session, text, false, new long[1]);
     broken[0] = true;
     live.typed("1:00 hr 100");
     broken[0] = false;
@@ -379,7 +380,7 @@ class LiveTestTest {
         };
     Screen screen = new Screen(PlainWriter.before(terminal), terminal, true, 400);
     TestClock clock = new TestClock(1, Duration.ZERO, () -> 0);
-    LiveTest live = new LiveTest(begun(Ledger.NONE), screen, clock, Optional.empty());
+    LivePrompt live = new LivePrompt(begun(Ledger.NONE), screen, clock, Optional.empty());
     for (int second = 0; second < 5; second++) {
       live.tick();
     }
@@ -393,7 +394,7 @@ class LiveTestTest {
   void aClockThatRunsPastEveryTestDoesNotEndIt() {
     long[] nanos = {0};
     StringWriter text = new StringWriter();
-    LiveTest live = live(begun(Ledger.NONE), text, true, nanos);
+    LivePrompt live = live(begun(Ledger.NONE), text, true, nanos);
     nanos[0] = Duration.ofHours(25).toNanos();
     live.tick();
     live.tick();
@@ -410,7 +411,7 @@ class LiveTestTest {
     long[] nanos = {0};
     StringWriter text = new StringWriter();
     Session session = begun(Ledger.NONE);
-    LiveTest live = live(session, text, true, nanos);
+    LivePrompt live = live(session, text, true, nanos);
     live.announce();
     nanos[0] = Duration.ofSeconds(60).toNanos();
     live.typed("chest_pain");
@@ -426,7 +427,7 @@ class LiveTestTest {
   @Test
   void atATerminalATimeIsFarAheadSooner() {
     StringWriter text = new StringWriter();
-    LiveTest live = live(begun(Ledger.NONE), text, true, new long[1]);
+    LivePrompt live = live(begun(Ledger.NONE), text, true, new long[1]);
     live.typed("8:10 hr 100");
     live.typed("1:50 hr 101");
     assertThat(text.toString())
@@ -446,17 +447,17 @@ class LiveTestTest {
     assertThat(bundled(WALK, "quit\n").text()).contains("ask: Dizzy or light-headed?");
   }
 
-  private static LiveTest unrecorded(Session session, StringWriter text) {
+  private static LivePrompt unrecorded(Session session, StringWriter text) {
     PrintWriter out = new PrintWriter(text, true);
     Screen screen = new Screen(PlainWriter.before(out), out, true, 400);
-    return new LiveTest(
+    return new LivePrompt(
         session, screen, new TestClock(1, Duration.ZERO, () -> 0), Optional.empty());
   }
 
   @Test
   void quitAsksOnceMoreBeforeAnUnrecordedTestIsLost() {
     StringWriter text = new StringWriter();
-    LiveTest live = unrecorded(begun(Ledger.NONE), text);
+    LivePrompt live = unrecorded(begun(Ledger.NONE), text);
     live.typed("hr 100");
     live.typed("quit");
     assertThat(live.isLeft()).isFalse();
@@ -473,7 +474,7 @@ class LiveTestTest {
   @Test
   void whatWasSavedIsLeftAtOnceAndCanBeResumed() {
     StringWriter text = new StringWriter();
-    LiveTest live = unrecorded(begun(Ledger.NONE), text);
+    LivePrompt live = unrecorded(begun(Ledger.NONE), text);
     live.typed("hr 100");
     Path file = folder.resolve("kept.jsonl");
     live.typed("save");
@@ -491,7 +492,7 @@ class LiveTestTest {
   @Test
   void aTestThatIsOverIsKeptOpenUntilItIsSavedOrLeft() {
     StringWriter text = new StringWriter();
-    LiveTest live = unrecorded(begun(Ledger.NONE), text);
+    LivePrompt live = unrecorded(begun(Ledger.NONE), text);
     live.typed("abandon: a fire alarm");
     assertThat(live.isOver()).isTrue();
     assertThat(live.hasUnsavedEvents()).isTrue();

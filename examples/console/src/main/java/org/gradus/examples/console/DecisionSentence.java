@@ -7,11 +7,11 @@ import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 
 /** A verdict as a sentence to act on, which a person reads from two metres away. */
-final class Sentence implements Verdict.Visitor<String> {
+final class DecisionSentence implements Verdict.Visitor<String> {
 
   /** Makes the sentence of a verdict. */
   static String of(Verdict verdict) {
-    return verdict.accept(new Sentence());
+    return verdict.accept(new DecisionSentence());
   }
 
   private static String set(java.util.List<Loading> loads) {

@@ -10,4 +10,4 @@ import java.util.Optional;
  *     start of the session
  * @param after how long after
  */
-public record Moment(Optional<String> from, Duration after) {}
+public record CaseTime(Optional<String> from, Duration after) {}

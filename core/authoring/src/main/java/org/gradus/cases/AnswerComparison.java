@@ -20,7 +20,7 @@ import org.gradus.session.Verdict;
 import org.gradus.unit.Quantity;
 
 /** Compares what came out with what a case says. */
-final class Comparison {
+final class AnswerComparison {
 
   private static final String NONE = "none";
 
@@ -31,7 +31,7 @@ final class Comparison {
   private final String where;
   private final List<Failure> failures;
 
-  Comparison(Case told, String where, List<Failure> failures) {
+  AnswerComparison(Case told, String where, List<Failure> failures) {
     this.told = told;
     this.where = where;
     this.failures = failures;
@@ -61,7 +61,7 @@ final class Comparison {
   }
 
   /** Compares the answer to a step. */
-  void answer(Step.Answer expected, Decision found, Function<Moment, Duration> times) {
+  void answer(CaseStep.Answer expected, Decision found, Function<CaseTime, Duration> times) {
     Verdict verdict = found.verdict();
     String shown = found.toString();
     expected
@@ -145,7 +145,8 @@ final class Comparison {
 
   private void load(String name, String text, List<Loading> loads) {
     Optional<Loading> found = loads.stream().filter(load -> load.name().equals(name)).findFirst();
-    boolean same = found.filter(load -> isSame(load.value(), Telling.quantity(text))).isPresent();
+    boolean same =
+        found.filter(load -> isSame(load.value(), CaseTeller.quantity(text))).isPresent();
     if (!same) {
       fails("shows " + name, text, Loading.line(loads));
     }
@@ -166,7 +167,7 @@ final class Comparison {
   void end(Outcome outcome) {
     Expected expected = told.expected();
     same("phase", expected.phase(), lower(outcome.phase()));
-    same("ending", expected.ending(), outcome.ending().map(Comparison::lower).orElse(NONE));
+    same("ending", expected.ending(), outcome.ending().map(AnswerComparison::lower).orElse(NONE));
     if (expected.estimates().isEmpty()
         && expected.results().isEmpty()
         && expected.headline().isEmpty()) {

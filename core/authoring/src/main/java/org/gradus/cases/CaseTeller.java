@@ -20,14 +20,14 @@ import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Makes what is told to a session out of the texts of a case. */
-final class Telling {
+final class CaseTeller {
 
   /** The words for an answer. */
   static final List<String> ANSWERS = List.of("yes", "no", "true", "false");
 
   private final Protocol protocol;
 
-  Telling(Protocol protocol) {
+  CaseTeller(Protocol protocol) {
     this.protocol = protocol;
   }
 

@@ -27,7 +27,7 @@ import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Reads a test table and tells it to a session, event by event. */
-final class TableReader {
+final class TestTableReader {
 
   private static final int MOST_PROBLEMS = 100;
 
@@ -37,7 +37,7 @@ final class TableReader {
   // The numbers of the table, and those that the session has given.
   private final Map<String, Integer> numbers = new HashMap<>();
 
-  TableReader(String csv, Library library) {
+  TestTableReader(String csv, Library library) {
     this.csv = csv;
     this.library = library;
   }
@@ -88,7 +88,7 @@ final class TableReader {
   }
 
   private Optional<Protocol> protocol(List<Row> head) {
-    List<Row> named = head.stream().filter(row -> row.action() == Action.PROTOCOL).toList();
+    List<Row> named = head.stream().filter(row -> row.action() == RowAction.PROTOCOL).toList();
     if (named.size() != 1) {
       add(
           new TableProblem(
@@ -118,7 +118,7 @@ final class TableReader {
                   + "; use the files it was made with, or leave the version out"));
     }
     for (Row setting : head) {
-      if (setting.action() == Action.SETTING) {
+      if (setting.action() == RowAction.SETTING) {
         Protocol before = protocol;
         List<Protocol> after = new ArrayList<>();
         trying(setting, Column.VALUE, () -> after.add(with(before, setting)));
@@ -146,7 +146,7 @@ final class TableReader {
   private Person person(List<Row> head) {
     Person.Builder builder = Person.builder();
     for (Row row : head) {
-      if (row.action() == Action.PERSON) {
+      if (row.action() == RowAction.PERSON) {
         trying(row, Column.VALUE, () -> give(builder, row));
       }
     }
@@ -274,7 +274,8 @@ final class TableReader {
               + session.decide(at)
               + (how.isEmpty() ? "; give the reason why it was done" : ""));
     }
-    List<Loading> loads = event.subList(1, event.size()).stream().map(TableReader::load).toList();
+    List<Loading> loads =
+        event.subList(1, event.size()).stream().map(TestTableReader::load).toList();
     session.override(at, verdict(row, loads), reason(row));
   }
 

@@ -21,7 +21,7 @@ import org.gradus.rule.check.Demand;
  * What counts as an answer, as long as none is given, and what is offered, rest only on the person
  * and on other answers, and on none that rests on them in turn.
  */
-final class Answers {
+final class AnswerDependencies {
 
   private static final int MOST_PARTS = 10_000;
   private static final int MOST_DEEP = 100;
@@ -31,7 +31,7 @@ final class Answers {
   private final Problems problems;
   private final Map<String, Set<String>> restsOn = new LinkedHashMap<>();
 
-  Answers(Draft draft, Protocol protocol, Problems problems) {
+  AnswerDependencies(Draft draft, Protocol protocol, Problems problems) {
     this.draft = draft;
     this.protocol = protocol;
     this.problems = problems;

@@ -6,7 +6,7 @@ import java.util.SplittableRandom;
  * What is known at one moment of an invented test: everything the rules of the standard walk ask
  * for. A number that is not known is NaN.
  */
-public final class Moment {
+public final class AskedMoment {
 
   double heartRate;
   double heartRateBefore;
@@ -35,16 +35,16 @@ public final class Moment {
   boolean equipmentFault;
   boolean handrail;
 
-  private Moment() {}
+  private AskedMoment() {}
 
   /**
    * So many different moments, the same every time.
    *
    * @param gaps whether some readings and answers are missing
    */
-  static Moment[] several(int count, boolean gaps) {
+  static AskedMoment[] several(int count, boolean gaps) {
     SplittableRandom random = new SplittableRandom(2026);
-    Moment[] moments = new Moment[count];
+    AskedMoment[] moments = new AskedMoment[count];
     for (int i = 0; i < count; i++) {
       moments[i] = random(random);
       if (gaps) {
@@ -55,8 +55,8 @@ public final class Moment {
   }
 
   // Mostly a test that goes well, so that few rules end early, and every rule holds now and then.
-  private static Moment random(SplittableRandom random) {
-    Moment moment = new Moment();
+  private static AskedMoment random(SplittableRandom random) {
+    AskedMoment moment = new AskedMoment();
     boolean first = random.nextInt(4) == 0;
     moment.heartRate = random.nextInt(90, 175);
     moment.heartRateBefore = moment.heartRate - random.nextInt(-3, 10);

@@ -22,7 +22,7 @@ import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 
 /** Reads single texts of one file: times, quantities, words, sources. */
-final class Texts {
+final class ScalarParser {
 
   // No test takes longer; a slip of the unit must not make a schedule of millions of readings.
   private static final Duration LONGEST = Duration.ofHours(24);
@@ -36,7 +36,7 @@ final class Texts {
   private final Sources sources;
   private final Equipment equipment;
 
-  Texts(Problems problems, Header header, Equipment equipment) {
+  ScalarParser(Problems problems, Header header, Equipment equipment) {
     this.problems = problems;
     this.equipment = equipment;
     this.sources = new Sources(header, problems);

@@ -21,7 +21,7 @@ import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
 /** Works out the bands of one person. */
-final class Planner {
+final class PersonalBands {
 
   static final String VO2MAX = "vo2max";
 
@@ -36,7 +36,7 @@ final class Planner {
    * @param given what is known of the person
    * @param possible what the components of a load can be, by name, where that is known
    */
-  Planner(Given given, Map<String, LoadRange> possible, IntensityBands bands) {
+  PersonalBands(Given given, Map<String, LoadRange> possible, IntensityBands bands) {
     this.bands = bands;
     this.given = given;
     this.possible = possible;

@@ -19,7 +19,7 @@ import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
 /** The stages of a protocol as rows, each with a bar as long as its oxygen cost. */
-final class StageTable {
+final class StageTableText {
 
   private static final int WIDEST_BAR = 40;
   private static final int NARROWEST_BAR = 8;
@@ -27,7 +27,7 @@ final class StageTable {
   private final Protocol protocol;
   private final List<Demand> demands;
 
-  StageTable(Protocol protocol) {
+  StageTableText(Protocol protocol) {
     this.protocol = protocol;
     this.demands = protocol.wiring().layout().demands();
   }

@@ -10,7 +10,7 @@ import org.gradus.rule.syntax.Expression;
  * @param parts the number of its parts
  * @param depth how many definitions rest on each other
  */
-record Extent(int parts, int depth) {
+record TreeSize(int parts, int depth) {
 
   static final int MOST_PARTS = 10_000;
   static final int MOST_DEEP = 100;
@@ -18,19 +18,19 @@ record Extent(int parts, int depth) {
   /** For all texts of one protocol; a long one has some thousands. */
   static final int MOST_PARTS_OF_ALL = 500_000;
 
-  static Extent of(Expression root, Collection<Meaning> meanings) {
+  static TreeSize of(Expression root, Collection<PartMeaning> meanings) {
     int parts = count(root);
     int depth = 0;
-    for (Meaning meaning : meanings) {
+    for (PartMeaning meaning : meanings) {
       for (Checked text : meaning.texts()) {
         parts += text.extent().parts;
         depth = Math.max(depth, text.extent().depth + 1);
       }
     }
-    return new Extent(parts, depth);
+    return new TreeSize(parts, depth);
   }
 
   private static int count(Expression part) {
-    return 1 + part.parts().stream().mapToInt(Extent::count).sum();
+    return 1 + part.parts().stream().mapToInt(TreeSize::count).sum();
   }
 }

@@ -10,12 +10,12 @@ import java.util.Map;
 import org.gradus.unit.Quantity;
 
 /** Small parts of resources. */
-final class Parts {
+final class BundleParts {
 
   // A record system wants no more digits than a reading has; a computed load may have many.
   private static final int DECIMALS = 4;
 
-  private Parts() {}
+  private BundleParts() {}
 
   /** A map of names and values in this order. */
   static Map<String, Object> map(Object... namesAndValues) {

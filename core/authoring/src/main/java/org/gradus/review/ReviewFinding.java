@@ -17,20 +17,20 @@ import org.gradus.diagnostic.Span;
  * @param example readings or figures that show it, or empty
  * @param points on how many points it was looked at, where it was sampled; else 0
  */
-public record Finding(
+public record ReviewFinding(
     Check check, String about, Span where, String message, String example, int points) {
 
   /** The gravest first, then by file and place. */
-  static final Comparator<Finding> BY_SEVERITY =
-      Comparator.<Finding, Severity>comparing(finding -> finding.check().severity())
+  static final Comparator<ReviewFinding> BY_SEVERITY =
+      Comparator.<ReviewFinding, Severity>comparing(finding -> finding.check().severity())
           .thenComparing(finding -> finding.where().file().name())
           .thenComparing(finding -> finding.where().start())
-          .thenComparing(Finding::check)
-          .thenComparing(Finding::about);
+          .thenComparing(ReviewFinding::check)
+          .thenComparing(ReviewFinding::about);
 
   /** A finding that rests on no sample. */
-  static Finding of(Check check, String about, Span where, String message, String example) {
-    return new Finding(check, about, where, message, example, 0);
+  static ReviewFinding of(Check check, String about, Span where, String message, String example) {
+    return new ReviewFinding(check, about, where, message, example, 0);
   }
 
   /** The finding as it is shown to a person, with the line it speaks of. */

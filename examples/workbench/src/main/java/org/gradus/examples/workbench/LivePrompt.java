@@ -28,7 +28,7 @@ import org.gradus.session.Verdict;
  * A test at the terminal: records what is typed and shows what is decided. Nothing that is typed,
  * and no error, ends it but {@code quit} and what ends the test itself.
  */
-final class LiveTest {
+final class LivePrompt {
 
   private static final Pattern TIMED = Pattern.compile("([0-9]+(?::[0-9]*){1,2})(?:\\s+(.*))?");
   // The colon before a reason; the one in 2:00 is none.
@@ -82,7 +82,7 @@ final class LiveTest {
   private final TestClock clock;
   private final Optional<Path> record;
   private final TypedReadings readings;
-  private final Vocabulary vocabulary;
+  private final TypedNames vocabulary;
   private final Reminders reminders;
   private final Duration farthest;
   private String shown = "";
@@ -98,13 +98,13 @@ final class LiveTest {
    *
    * @param record the file it is recorded in, if it is
    */
-  LiveTest(Session session, Screen screen, TestClock clock, Optional<Path> record) {
+  LivePrompt(Session session, Screen screen, TestClock clock, Optional<Path> record) {
     this.session = session;
     this.screen = screen;
     this.clock = clock;
     this.record = record;
     this.readings = new TypedReadings(session);
-    this.vocabulary = new Vocabulary(session.protocol());
+    this.vocabulary = new TypedNames(session.protocol());
     this.reminders = new Reminders(session.protocol().instruments());
     this.farthest = screen.isWatched() ? FARTHEST_TYPED : FARTHEST_SCRIPTED;
   }
@@ -442,7 +442,7 @@ final class LiveTest {
               + " is given when a test is started: quit, and run it again with --"
               + command(text));
     }
-    Optional<Vocabulary.Report> report = vocabulary.report(text);
+    Optional<TypedNames.Report> report = vocabulary.report(text);
     if (report.isPresent()) {
       String sign = report.get().sign();
       recording(
@@ -613,7 +613,7 @@ final class LiveTest {
 
   private void withdraw(Duration at, String text) {
     String[] parts = withReason(text, "withdraw chest_pain: gone after sitting down");
-    Vocabulary.Found sign = vocabulary.find(parts[0]);
+    TypedNames.Found sign = vocabulary.find(parts[0]);
     recording(() -> session.withdraw(at, sign.name(), parts[1]));
   }
 

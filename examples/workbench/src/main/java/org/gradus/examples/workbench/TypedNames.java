@@ -17,7 +17,7 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Sign;
 
 /** The names a protocol knows, and what a person in a hurry types for them. */
-final class Vocabulary {
+final class TypedNames {
 
   private static final int MOST_WORDS = 5;
   private static final int LEAST_LETTERS = 3;
@@ -31,7 +31,7 @@ final class Vocabulary {
   private final Instruments instruments;
   private final Set<String> names;
 
-  Vocabulary(Protocol protocol) {
+  TypedNames(Protocol protocol) {
     this.instruments = protocol.instruments();
     this.names = new TreeSet<>(instruments.signals().keySet());
     names.addAll(instruments.questions().keySet());
@@ -126,7 +126,7 @@ final class Vocabulary {
 
   /** Each sign with its question and what to type for it. */
   List<String> signs() {
-    return instruments.signs().values().stream().map(Vocabulary::described).toList();
+    return instruments.signs().values().stream().map(TypedNames::described).toList();
   }
 
   /** What to type for a sign, with the words to ask or to watch for. */

@@ -15,7 +15,7 @@ import java.util.OptionalInt;
  * @param instead whether it happens instead of the step before, and is then forgotten
  * @param answer what must be answered
  */
-public record Step(String name, Moment at, Action action, boolean instead, Answer answer) {
+public record CaseStep(String name, CaseTime at, Action action, boolean instead, Answer answer) {
 
   /** What can happen. */
   public sealed interface Action {
@@ -26,7 +26,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
      * @param readings their texts, by name
      * @param taken when they were taken, if not just now
      */
-    record Tell(Map<String, String> readings, Optional<Moment> taken) implements Action {
+    record Tell(Map<String, String> readings, Optional<CaseTime> taken) implements Action {
       public Tell {
         readings = Map.copyOf(readings);
       }
@@ -39,7 +39,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
      * @param over for how long
      * @param taken when the count ended, if not just now
      */
-    record Count(int beats, Duration over, Optional<Moment> taken) implements Action {}
+    record Count(int beats, Duration over, Optional<CaseTime> taken) implements Action {}
 
     /**
      * A sign is reported.
@@ -72,7 +72,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
      *
      * @param taken when, if not just now
      */
-    record Done(Optional<Moment> taken) implements Action {}
+    record Done(Optional<CaseTime> taken) implements Action {}
 
     /**
      * A reading told before is put right.
@@ -108,7 +108,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
      * @param to the stage, where it leads to one
      * @param until until when, where it lasts
      */
-    record Overrule(String verdict, String to, Optional<Moment> until) implements Action {}
+    record Overrule(String verdict, String to, Optional<CaseTime> until) implements Action {}
 
     /** The test is broken off. */
     record Abandon() implements Action {}
@@ -136,7 +136,7 @@ public record Step(String name, Moment at, Action action, boolean instead, Answe
   public record Answer(
       Optional<String> then,
       Optional<String> to,
-      Optional<Moment> until,
+      Optional<CaseTime> until,
       Optional<Map<String, String>> load,
       Optional<String> rule,
       Optional<List<String>> rules,

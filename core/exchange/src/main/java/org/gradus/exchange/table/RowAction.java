@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** What a row of a test table says. */
-enum Action {
+enum RowAction {
   /** The protocol, in the first row. */
   PROTOCOL,
   /** A setting of the protocol. */
@@ -56,12 +56,12 @@ enum Action {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  static Optional<Action> named(String word) {
+  static Optional<RowAction> named(String word) {
     return Arrays.stream(values()).filter(action -> action.word().equals(word)).findFirst();
   }
 
   static String words() {
-    return Arrays.stream(values()).map(Action::word).collect(Collectors.joining(", "));
+    return Arrays.stream(values()).map(RowAction::word).collect(Collectors.joining(", "));
   }
 
   /** Whether it stands above the events. */

@@ -15,9 +15,9 @@ import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
 
 /** The parts of a protocol that several checks look at. */
-final class Parts {
+final class ProtocolParts {
 
-  private Parts() {}
+  private ProtocolParts() {}
 
   /** A rule with the group it stands in: {@code before}, {@code any_time}, a stage's own list. */
   record Grouped(String group, ProtocolRule rule) {}

@@ -12,15 +12,15 @@ import org.gradus.protocol.EstimateLine.PublishedError;
 /**
  * Writes down the result: the estimates, what the first one rests on, and the sources by number.
  */
-final class Result {
+final class ShowResult {
 
   private final StringBuilder out = new StringBuilder("\n");
   private final List<Citation> sources = new ArrayList<>();
 
-  private Result() {}
+  private ShowResult() {}
 
   static String of(Capacity capacity) {
-    Result result = new Result();
+    ShowResult result = new ShowResult();
     capacity
         .headline()
         .ifPresentOrElse(

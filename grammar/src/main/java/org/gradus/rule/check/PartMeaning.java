@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import org.gradus.unit.Quantity;
 
 /** What the checker found out about a part of a tree, beyond its type. */
-public sealed interface Meaning {
+public sealed interface PartMeaning {
 
   /** Every slot that it reads, also by way of definitions. */
   Set<Slot> slots();
@@ -81,7 +81,7 @@ public sealed interface Meaning {
    * @param index the slot
    * @param demand what the slot holds
    */
-  record Slot(int index, Demand demand) implements Meaning {
+  record Slot(int index, Demand demand) implements PartMeaning {
     @Override
     public Optional<Demand> shown() {
       return Optional.of(demand);
@@ -114,7 +114,7 @@ public sealed interface Meaning {
    * @param now the later value
    * @param earlier the earlier value
    */
-  record Difference(Slot now, Slot earlier) implements Meaning {
+  record Difference(Slot now, Slot earlier) implements PartMeaning {
     @Override
     public Optional<Demand> shown() {
       return now.shown();
@@ -148,7 +148,7 @@ public sealed interface Meaning {
    * @param meanY slot of the mean y
    * @param slope slot of the slope
    */
-  record Line(Slot meanX, Slot meanY, Slot slope) implements Meaning {
+  record Line(Slot meanX, Slot meanY, Slot slope) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return Set.of(meanX, meanY, slope);
@@ -175,7 +175,7 @@ public sealed interface Meaning {
    *
    * @param value the figure
    */
-  record Fixed(Quantity value) implements Meaning {
+  record Fixed(Quantity value) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return Set.of();
@@ -202,7 +202,7 @@ public sealed interface Meaning {
    *
    * @param word the word that was chosen
    */
-  record FixedWord(String word) implements Meaning {
+  record FixedWord(String word) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return Set.of();
@@ -229,7 +229,7 @@ public sealed interface Meaning {
    *
    * @param term the definition
    */
-  record Use(Term term) implements Meaning {
+  record Use(Term term) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return texts().stream()
@@ -258,7 +258,7 @@ public sealed interface Meaning {
    *
    * @param table the table
    */
-  record Reading(Table table) implements Meaning {
+  record Reading(Table table) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return Set.of();
@@ -286,7 +286,7 @@ public sealed interface Meaning {
    * @param body the equation
    * @param load the load that is sought
    */
-  record Solution(Checked body, Slot load) implements Meaning {
+  record Solution(Checked body, Slot load) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return body.slots().stream()
@@ -315,7 +315,7 @@ public sealed interface Meaning {
    *
    * @param function which
    */
-  record Plain(Function function) implements Meaning {
+  record Plain(Function function) implements PartMeaning {
     @Override
     public Set<Slot> slots() {
       return Set.of();

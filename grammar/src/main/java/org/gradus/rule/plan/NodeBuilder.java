@@ -3,14 +3,14 @@ package org.gradus.rule.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.gradus.rule.check.Checked;
-import org.gradus.rule.check.Meaning;
+import org.gradus.rule.check.PartMeaning;
 import org.gradus.rule.check.Term;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
 
 /** Turns a checked tree into nodes: names become slots or constants, units become factors. */
-public final class Planner {
+public final class NodeBuilder {
 
   private static final int NO_SLOT = -1;
 
@@ -19,42 +19,42 @@ public final class Planner {
   private final double fixedValue;
 
   // One slot may be taken for a fixed value, to evaluate an equation there.
-  private Planner(Checked checked, int fixedSlot, double fixedValue) {
+  private NodeBuilder(Checked checked, int fixedSlot, double fixedValue) {
     this.checked = checked;
     this.fixedSlot = fixedSlot;
     this.fixedValue = fixedValue;
   }
 
-  private Planner(Checked checked) {
+  private NodeBuilder(Checked checked) {
     this(checked, NO_SLOT, 0);
   }
 
   /** Plans a checked condition. */
   public static TruthNode condition(Checked checked) {
-    return new Planner(checked).truth(checked.root());
+    return new NodeBuilder(checked).truth(checked.root());
   }
 
   /** Plans a checked value. */
   public static NumberNode value(Checked checked) {
-    return new Planner(checked).number(checked.root());
+    return new NodeBuilder(checked).number(checked.root());
   }
 
   /** Plans one part of a checked tree. */
   static Node plan(Checked checked, Expression part) {
-    return new Planner(checked).node(part);
+    return new NodeBuilder(checked).node(part);
   }
 
   static Alternatives alternatives(Term term) {
     List<Alternatives.Line> lines = new ArrayList<>();
     for (Term.Alternative alternative : term.alternatives()) {
-      List<TruthNode> when = alternative.when().stream().map(Planner::condition).toList();
+      List<TruthNode> when = alternative.when().stream().map(NodeBuilder::condition).toList();
       boolean condition = term.type().equals(Type.CONDITION);
       lines.add(
           new Alternatives.Line(
               alternative.label(),
               when,
-              condition ? null : alternative.value().map(Planner::value).orElse(null),
-              condition ? alternative.value().map(Planner::condition).orElse(null) : null));
+              condition ? null : alternative.value().map(NodeBuilder::value).orElse(null),
+              condition ? alternative.value().map(NodeBuilder::condition).orElse(null) : null));
     }
     return new Alternatives(lines);
   }
@@ -139,13 +139,13 @@ public final class Planner {
 
     @Override
     public Node is(Expression.Is is) {
-      Meaning subject = checked.meaningOf(is.subject());
+      PartMeaning subject = checked.meaningOf(is.subject());
       String option = is.option().text();
-      if (subject instanceof Meaning.FixedWord fixed) {
+      if (subject instanceof PartMeaning.FixedWord fixed) {
         return new TruthNode.Fixed(is, fixed.word().equals(option) != is.negated());
       }
       // A choice that is no setting is always in a slot: no definition and no function is one.
-      Meaning.Slot slot = (Meaning.Slot) subject;
+      PartMeaning.Slot slot = (PartMeaning.Slot) subject;
       List<String> options = ((Type.Choice) slot.demand().type()).options();
       return new TruthNode.IsOption(
           is, slot.index(), options.indexOf(option), options.size(), is.negated());
@@ -199,7 +199,7 @@ public final class Planner {
   }
 
   /** Plans a name or a call by what it means. */
-  private final class Meant implements Meaning.Visitor<Node> {
+  private final class Meant implements PartMeaning.Visitor<Node> {
 
     private final Expression part;
     private final List<Expression> arguments;
@@ -214,7 +214,7 @@ public final class Planner {
     }
 
     @Override
-    public Node slot(Meaning.Slot slot) {
+    public Node slot(PartMeaning.Slot slot) {
       if (slot.index() == fixedSlot) {
         return new NumberNode.Constant(part, fixedValue);
       }
@@ -224,13 +224,13 @@ public final class Planner {
     }
 
     @Override
-    public Node difference(Meaning.Difference difference) {
+    public Node difference(PartMeaning.Difference difference) {
       return new NumberNode.Difference(
           part, difference.now().index(), difference.earlier().index());
     }
 
     @Override
-    public Node line(Meaning.Line line) {
+    public Node line(PartMeaning.Line line) {
       return new NumberNode.OnLine(
           part,
           line.meanX().index(),
@@ -240,18 +240,18 @@ public final class Planner {
     }
 
     @Override
-    public Node fixed(Meaning.Fixed fixed) {
+    public Node fixed(PartMeaning.Fixed fixed) {
       return new NumberNode.Constant(part, fixed.value().base());
     }
 
     // A word is compared where it is planned; by itself it has no value that a node could give.
     @Override
-    public Node fixedWord(Meaning.FixedWord word) {
+    public Node fixedWord(PartMeaning.FixedWord word) {
       throw new IllegalStateException("a word has no value of its own: " + part.span().text());
     }
 
     @Override
-    public Node use(Meaning.Use use) {
+    public Node use(PartMeaning.Use use) {
       Term term = use.term();
       return isCondition(part)
           ? new TruthNode.Definition(part, term, term.place(), alternatives(term))
@@ -259,22 +259,22 @@ public final class Planner {
     }
 
     @Override
-    public Node reading(Meaning.Reading reading) {
+    public Node reading(PartMeaning.Reading reading) {
       return new UnaryNode.Lookup(part, reading.table(), argument(1));
     }
 
     @Override
-    public Node solution(Meaning.Solution solution) {
+    public Node solution(PartMeaning.Solution solution) {
       return new NumberNode.Solved(part, at(solution, 0), at(solution, 1), argument(2));
     }
 
-    private static NumberNode at(Meaning.Solution solution, double load) {
+    private static NumberNode at(PartMeaning.Solution solution, double load) {
       Checked body = solution.body();
-      return new Planner(body, solution.load().index(), load).number(body.root());
+      return new NodeBuilder(body, solution.load().index(), load).number(body.root());
     }
 
     @Override
-    public Node plain(Meaning.Plain plain) {
+    public Node plain(PartMeaning.Plain plain) {
       return switch (plain.function()) {
         case ABS -> absolute(argument(0));
         case LN -> new UnaryNode.Logarithm(part, argument(0));
@@ -309,7 +309,7 @@ public final class Planner {
 
     private Node known(Expression subject) {
       if (subject instanceof Expression.Reference
-          && checked.meaningOf(subject) instanceof Meaning.Slot slot
+          && checked.meaningOf(subject) instanceof PartMeaning.Slot slot
           && slot.index() != fixedSlot) {
         return new TruthNode.KnownSlot(part, slot.index());
       }

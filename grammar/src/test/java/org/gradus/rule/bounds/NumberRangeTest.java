@@ -8,34 +8,34 @@ import org.gradus.unit.Kind;
 import org.junit.jupiter.api.Test;
 
 /** Arithmetic of ranges, worked by hand, and where it may have no value. */
-class IntervalTest {
+class NumberRangeTest {
 
-  private static Interval known(double low, double high) {
-    return new Interval(low, high, Presence.KNOWN);
+  private static NumberRange known(double low, double high) {
+    return new NumberRange(low, high, Presence.KNOWN);
   }
 
-  private static Interval maybe(double low, double high) {
-    return new Interval(low, high, Presence.MAYBE);
+  private static NumberRange maybe(double low, double high) {
+    return new NumberRange(low, high, Presence.MAYBE);
   }
 
   @Test
   void aDivisorThatTouchesZeroLeavesEverythingOpen() {
-    Interval number = known(1, 2);
-    assertThat(number.over(known(0, 1))).isEqualTo(Interval.ANYTHING);
-    assertThat(number.over(known(-1, 0))).isEqualTo(Interval.ANYTHING);
-    assertThat(number.over(known(-1, 1))).isEqualTo(Interval.ANYTHING);
+    NumberRange number = known(1, 2);
+    assertThat(number.over(known(0, 1))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(number.over(known(-1, 0))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(number.over(known(-1, 1))).isEqualTo(NumberRange.ANYTHING);
     assertThat(number.over(known(2, 4))).isEqualTo(known(0.25, 1));
     assertThat(number.over(known(-4, -2))).isEqualTo(known(-1, -0.25));
   }
 
   @Test
   void whatIsNotThereStaysAway() {
-    assertThat(known(1, 2).plus(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
-    assertThat(Interval.UNKNOWN.plus(known(1, 2))).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(1, 2).plus(NumberRange.UNKNOWN)).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(NumberRange.UNKNOWN.plus(known(1, 2))).isEqualTo(NumberRange.UNKNOWN);
     assertThat(known(1, 2).plus(maybe(1, 2))).isEqualTo(maybe(2, 4));
-    assertThat(Interval.UNKNOWN.negative().isEmpty()).isTrue();
-    assertThat(known(1, 2).join(Interval.UNKNOWN)).isEqualTo(maybe(1, 2));
-    assertThat(Interval.UNKNOWN.join(known(1, 2))).isEqualTo(maybe(1, 2));
+    assertThat(NumberRange.UNKNOWN.negative().isEmpty()).isTrue();
+    assertThat(known(1, 2).join(NumberRange.UNKNOWN)).isEqualTo(maybe(1, 2));
+    assertThat(NumberRange.UNKNOWN.join(known(1, 2))).isEqualTo(maybe(1, 2));
     assertThat(known(1, 2).join(known(5, 6))).isEqualTo(known(1, 6));
   }
 
@@ -59,8 +59,8 @@ class IntervalTest {
     assertThat(known(0, 4).root()).isEqualTo(known(0, 2));
     assertThat(known(-1, 4).root()).isEqualTo(maybe(0, 2));
     assertThat(known(-1, 0).root()).isEqualTo(maybe(0, 0));
-    assertThat(known(-2, -1).root()).isEqualTo(Interval.UNKNOWN);
-    assertThat(known(-1, 0).logarithm()).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(-2, -1).root()).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(known(-1, 0).logarithm()).isEqualTo(NumberRange.UNKNOWN);
     assertThat(known(1, 1).logarithm()).isEqualTo(known(0, 0));
     assertThat(known(-1, 1).logarithm()).isEqualTo(maybe(Double.NEGATIVE_INFINITY, 0));
     assertThat(known(0, 0).exponential()).isEqualTo(known(1, 1));
@@ -79,31 +79,31 @@ class IntervalTest {
 
   @Test
   void aPowerThatHasNoValueSomewhereLeavesEverythingOpen() {
-    assertThat(known(0, 4).power(known(-0.5, -0.5))).isEqualTo(Interval.ANYTHING);
-    assertThat(known(-1, 4).power(known(-1, -1))).isEqualTo(Interval.ANYTHING);
-    assertThat(known(-1, 4).power(known(0, 2))).isEqualTo(Interval.ANYTHING);
-    assertThat(known(1, 2).power(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
-    assertThat(Interval.UNKNOWN.power(known(1, 2))).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(0, 4).power(known(-0.5, -0.5))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(known(-1, 4).power(known(-1, -1))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(known(-1, 4).power(known(0, 2))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(known(1, 2).power(NumberRange.UNKNOWN)).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(NumberRange.UNKNOWN.power(known(1, 2))).isEqualTo(NumberRange.UNKNOWN);
   }
 
   @Test
   void theLesserAndTheGreaterTakeTheEndsThatCount() {
     assertThat(known(1, 5).lesser(known(2, 3))).isEqualTo(known(1, 3));
     assertThat(known(1, 5).greater(known(2, 3))).isEqualTo(known(2, 5));
-    assertThat(known(1, 5).lesser(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
-    assertThat(Interval.UNKNOWN.lesser(known(1, 5))).isEqualTo(Interval.UNKNOWN);
-    assertThat(known(1, 5).greater(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
-    assertThat(Interval.UNKNOWN.greater(known(1, 5))).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(1, 5).lesser(NumberRange.UNKNOWN)).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(NumberRange.UNKNOWN.lesser(known(1, 5))).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(known(1, 5).greater(NumberRange.UNKNOWN)).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(NumberRange.UNKNOWN.greater(known(1, 5))).isEqualTo(NumberRange.UNKNOWN);
   }
 
   @Test
   void roundingNeedsOneStepAboveZero() {
     assertThat(known(112, 118).rounded(known(5, 5))).isEqualTo(known(110, 120));
-    assertThat(known(112, 118).rounded(known(0, 0))).isEqualTo(Interval.ANYTHING);
-    assertThat(known(112, 118).rounded(known(-5, -5))).isEqualTo(Interval.ANYTHING);
-    assertThat(known(112, 118).rounded(known(5, 6))).isEqualTo(Interval.ANYTHING);
-    assertThat(Interval.UNKNOWN.rounded(known(5, 5))).isEqualTo(Interval.UNKNOWN);
-    assertThat(known(1, 2).rounded(Interval.UNKNOWN)).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(112, 118).rounded(known(0, 0))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(known(112, 118).rounded(known(-5, -5))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(known(112, 118).rounded(known(5, 6))).isEqualTo(NumberRange.ANYTHING);
+    assertThat(NumberRange.UNKNOWN.rounded(known(5, 5))).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(known(1, 2).rounded(NumberRange.UNKNOWN)).isEqualTo(NumberRange.UNKNOWN);
   }
 
   @Test
@@ -117,9 +117,9 @@ class IntervalTest {
     assertThat(known(30, 30).through(refusing)).isEqualTo(known(1, 1));
     assertThat(known(5, 10).through(refusing)).isEqualTo(maybe(0, 0));
     assertThat(known(30, 35).through(refusing)).isEqualTo(maybe(1, 1));
-    assertThat(known(5, 9).through(refusing)).isEqualTo(Interval.UNKNOWN);
-    assertThat(known(31, 35).through(refusing)).isEqualTo(Interval.UNKNOWN);
-    assertThat(Interval.UNKNOWN.through(refusing)).isEqualTo(Interval.UNKNOWN);
+    assertThat(known(5, 9).through(refusing)).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(known(31, 35).through(refusing)).isEqualTo(NumberRange.UNKNOWN);
+    assertThat(NumberRange.UNKNOWN.through(refusing)).isEqualTo(NumberRange.UNKNOWN);
     Table nearest = table(hill, Table.Beyond.NEAREST);
     assertThat(known(5, 9).through(nearest)).isEqualTo(known(0, 0));
     assertThat(known(31, 35).through(nearest)).isEqualTo(known(1, 1));
@@ -139,8 +139,8 @@ class IntervalTest {
     assertThat(known(1, 2).isAtMost(known(2, 3))).isEqualTo(Outcomes.HOLDS);
     assertThat(known(2, 3).isAtMost(known(1, 2))).isEqualTo(new Outcomes(true, true, false));
     assertThat(known(3, 4).isAtMost(known(1, 2))).isEqualTo(Outcomes.FAILS);
-    assertThat(known(1, 2).isBelow(Interval.UNKNOWN)).isEqualTo(Outcomes.UNKNOWN);
-    assertThat(Interval.UNKNOWN.isAtMost(known(1, 2))).isEqualTo(Outcomes.UNKNOWN);
+    assertThat(known(1, 2).isBelow(NumberRange.UNKNOWN)).isEqualTo(Outcomes.UNKNOWN);
+    assertThat(NumberRange.UNKNOWN.isAtMost(known(1, 2))).isEqualTo(Outcomes.UNKNOWN);
     assertThat(maybe(1, 2).isBelow(known(3, 4))).isEqualTo(new Outcomes(true, false, true));
     assertThat(known(1, 2).isBelow(maybe(3, 4))).isEqualTo(new Outcomes(true, false, true));
   }
@@ -156,8 +156,10 @@ class IntervalTest {
 
   @Test
   void anInfiniteEndStandsForTheLargestReading() {
-    assertThat(Interval.of(Cell.between(Double.NEGATIVE_INFINITY, 5))).isEqualTo(known(-1e15, 5));
-    assertThat(Interval.of(Cell.between(5, Double.POSITIVE_INFINITY))).isEqualTo(known(5, 1e15));
-    assertThat(Interval.of(Cell.between(1, 2).with(Presence.UNKNOWN))).isEqualTo(Interval.UNKNOWN);
+    assertThat(NumberRange.of(Cell.between(Double.NEGATIVE_INFINITY, 5)))
+        .isEqualTo(known(-1e15, 5));
+    assertThat(NumberRange.of(Cell.between(5, Double.POSITIVE_INFINITY))).isEqualTo(known(5, 1e15));
+    assertThat(NumberRange.of(Cell.between(1, 2).with(Presence.UNKNOWN)))
+        .isEqualTo(NumberRange.UNKNOWN);
   }
 }

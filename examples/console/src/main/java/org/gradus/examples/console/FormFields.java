@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** The named values of a request, as a browser encodes a form. */
-final class Fields {
+final class FormFields {
 
   private final Map<String, String> values = new LinkedHashMap<>();
 
@@ -16,7 +16,7 @@ final class Fields {
    *
    * @throws Refusal when it is not encoded as one
    */
-  Fields(String encoded) {
+  FormFields(String encoded) {
     for (String pair : encoded.split("&", -1)) {
       int equals = pair.indexOf('=');
       if (equals > 0) {

@@ -32,7 +32,7 @@ import org.gradus.unit.Type;
  * to reviewers mean nothing here. A key of a file that is read must be told here or be one of those
  * words; a test changes each of them.
  */
-final class Meaning {
+final class ProtocolMeaning {
 
   private static final int LONGEST_NAME = 200;
 
@@ -41,7 +41,7 @@ final class Meaning {
   private final Map<String, String> items = new LinkedHashMap<>();
   private final List<String> words = new ArrayList<>();
 
-  private Meaning(Draft draft, Shelf shelf) {
+  private ProtocolMeaning(Draft draft, Shelf shelf) {
     this.draft = draft;
     this.shelf = shelf;
   }
@@ -60,7 +60,7 @@ final class Meaning {
       Map<String, Setting> settings,
       Schedule schedule,
       Optional<Schedule> recovery) {
-    Meaning meaning = new Meaning(draft, shelf);
+    ProtocolMeaning meaning = new ProtocolMeaning(draft, shelf);
     meaning.heading();
     meaning.settings(settings);
     meaning.instruments();
@@ -278,8 +278,8 @@ final class Meaning {
   }
 
   private void results() {
-    item("cost", draft.cost.stream().map(Meaning::choice).toList());
-    item("max_heart_rate", draft.maxHeartRate.stream().map(Meaning::choice).toList());
+    item("cost", draft.cost.stream().map(ProtocolMeaning::choice).toList());
+    item("max_heart_rate", draft.maxHeartRate.stream().map(ProtocolMeaning::choice).toList());
     item("order of estimates", draft.estimates.stream().map(EstimateDraft::id).toList());
     draft.estimates.forEach(estimate -> worked("estimate " + estimate.id(), estimate));
     draft.results.forEach(this::result);
