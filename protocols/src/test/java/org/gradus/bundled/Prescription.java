@@ -103,6 +103,8 @@ record Prescription(
     text.append(line.late().equals(line.within()) ? "" : " late " + time(line.late()));
     line.validFor().ifPresent(valid -> text.append(" valid ").append(time(valid)));
     line.named().ifPresent(name -> text.append(" as ").append(name));
+    line.scale().ifPresent(scale -> text.append(" by ").append(scale));
+    text.append(line.in().isEmpty() ? "" : " in " + line.in().get(0) + " and so on");
     return text + " " + line.ifMissing().name().toLowerCase(Locale.ROOT);
   }
 

@@ -131,7 +131,7 @@ class SessionReadingsTest {
     session.follow(session.record(at("6:00"), heartRate(138)));
     assertThat(session.phase()).isEqualTo(Phase.RECOVERY);
     assertThat(Capacity.of(session.outcome()).estimates())
-        .hasSize(4)
+        .hasSize(5)
         .allSatisfy(estimate -> assertThat(estimate).isInstanceOf(Estimate.Unavailable.class));
   }
 

@@ -109,7 +109,7 @@ class ShownTest {
       Agenda agenda = agenda(here.decide(now)).orElseThrow();
       assertThat(agenda.questions()).isEqualTo(protocol.instruments().asked());
       assertThat(agenda.whenDone().isPresent()).as(stage.id()).isEqualTo(stage.untilDone());
-      assertThat(signals(agenda)).as(stage.id()).containsAll(due(protocol.schedule(), stage));
+      assertThat(signals(agenda)).as(stage.id()).containsAll(due(protocol.schedule(stage), stage));
       here.override(now, new Verdict.Finish(), "to see recovery");
       if (here.phase() == Phase.RECOVERY) {
         Agenda after = agenda(here.decide(now)).orElseThrow();

@@ -18,7 +18,8 @@ final class Slips {
 
   private static final Pattern WORDS =
       Pattern.compile(
-          "^\\s*(- )?(format|kind|id|version|title|language|why|do|note|ask|watch|say|reason):.*");
+          "^\\s*(- )?(format|kind|id|version|title|language|why|do|note|ask|watch|say|reason"
+              + "|assumes|cautions):.*");
   // To lose what holds anyway is no slip.
   private static final Pattern DEFAULT =
       Pattern.compile("\\s*(outside: defer|if_missing: go_on|then: finish|then: rest|cost: none)");

@@ -23,7 +23,7 @@ class ShapeTest {
   @Test
   void anUnknownKeyComesWithASuggestion() {
     assertThat(help("id: flat, lasts: 3 min, speed", "id: flat, lasts: 3 min, incline: 1 %, speed"))
-        .startsWith("G302: the keys are at_most, distance, grade, id, lasts, load");
+        .startsWith("G302: the keys are at_most, distance, falls, grade, id, lasts, load");
     assertThat(help("mood: {", "mood: { vlaue: brisk,")).isEqualTo("G302: did you mean value?");
   }
 
