@@ -9,11 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.gradus.bundled.Bundled;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Interval;
+import org.gradus.capacity.Result;
 import org.gradus.cases.Case;
 import org.gradus.cases.Cases;
 import org.gradus.exchange.fhir.FhirBundle;
@@ -23,9 +25,11 @@ import org.gradus.exchange.table.TestTable;
 import org.gradus.internal.json.JsonLimits;
 import org.gradus.internal.json.JsonReader;
 import org.gradus.library.Library;
+import org.gradus.protocol.Assessment;
 import org.gradus.session.Event;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;
+import org.gradus.unit.Quantity;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -114,24 +118,32 @@ class EveryProtocolTest {
 
   @ParameterizedTest
   @MethodSource("protocols")
-  void aBundleHoldsEachEstimateWithItsInterval(String protocol) {
+  void aBundleHoldsEachResultWithItsInterval(String protocol) {
     boolean any = false;
     for (Session session : played(protocol)) {
+      Capacity capacity = Capacity.of(session.outcome());
       double[] expected =
-          Capacity.of(session.outcome()).estimates().stream()
-              .filter(Estimate.Available.class::isInstance)
-              .flatMapToDouble(estimate -> numbers((Estimate.Available) estimate))
+          DoubleStream.concat(
+                  capacity.estimates().stream()
+                      .filter(Estimate.Available.class::isInstance)
+                      .map(Estimate.Available.class::cast)
+                      .flatMapToDouble(one -> numbers(one.vo2max(), one.interval())),
+                  capacity.results().stream()
+                      .filter(Result::isAvailable)
+                      .flatMapToDouble(one -> numbers(one.value().orElseThrow(), one.interval())))
               .toArray();
       assertThat(results(bundle(session))).containsExactly(expected, within(1e-4));
       any |= expected.length > 0;
     }
-    assertThat(any).isEqualTo(!LIBRARY.protocol(protocol).assessment().estimates().isEmpty());
+    Assessment assessment = LIBRARY.protocol(protocol).assessment();
+    assertThat(any).isEqualTo(!assessment.estimates().isEmpty() || !assessment.results().isEmpty());
   }
 
-  private static DoubleStream numbers(Estimate.Available available) {
-    Interval interval = available.interval().orElseThrow();
-    return DoubleStream.of(
-        available.vo2max().amount(), interval.low().amount(), interval.high().amount());
+  private static DoubleStream numbers(Quantity value, Optional<Interval> interval) {
+    return DoubleStream.concat(
+        DoubleStream.of(value.amount()),
+        interval.stream()
+            .flatMapToDouble(both -> DoubleStream.of(both.low().amount(), both.high().amount())));
   }
 
   private static double[] results(String bundle) {
@@ -139,10 +151,12 @@ class EveryProtocolTest {
     for (Object entry : (List<?>) part(JsonReader.read(bundle, JSON), "entry")) {
       Map<?, ?> resource = (Map<?, ?>) part(entry, "resource");
       if (resource.get("method") != null) {
-        Object range = part(((List<?>) part(resource, "component")).get(0), "valueRange");
         results.add(value(part(resource, "valueQuantity")));
-        results.add(value(part(range, "low")));
-        results.add(value(part(range, "high")));
+        if (resource.get("component") instanceof List<?> parts) {
+          Object range = part(parts.get(0), "valueRange");
+          results.add(value(part(range, "low")));
+          results.add(value(part(range, "high")));
+        }
       }
     }
     return results.stream().mapToDouble(number -> number).toArray();

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
+import org.gradus.capacity.Result;
 import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
@@ -38,8 +39,8 @@ import org.gradus.training.Training;
  *   <li>ServiceRequest and Procedure (completed, stopped with the reason, or not done);
  *   <li>QuestionnaireResponse: the answers before the test;
  *   <li>Observations: mass and height, readings at rest and in stages, the load of each stage, how
- *       long the exercise lasted, and each estimate with its 95 % interval and the method
- *       estimated;
+ *       long the exercise lasted, and each estimate and other result with its 95 % interval and the
+ *       method estimated;
  *   <li>DiagnosticReport, with the report as HTML if the host gives it;
  *   <li>CarePlan, a draft, if the host gives a training plan;
  *   <li>Provenance with the protocol's id, version and digest.
@@ -295,26 +296,35 @@ public final class FhirBundle {
   }
 
   private String conclusion() {
-    String result =
-        capacity
-            .headline()
-            .map(
-                best ->
-                    "Estimated aerobic capacity "
-                        + best.vo2max().rounded(1)
-                        + best.interval().map(both -> ", 95 % interval " + both).orElse("")
-                        + ".")
-            .orElse("No aerobic capacity could be estimated.");
-    String missing =
-        capacity.headline().isPresent()
-            ? ""
-            : capacity.estimates().stream()
-                .map(Estimate::reasons)
-                .flatMap(List::stream)
-                .distinct()
-                .map(reason -> " " + reason + ".")
-                .reduce("", String::concat);
-    return result + missing + " " + Report.CAUTION;
+    List<String> sentences = new ArrayList<>();
+    if (!capacity.estimates().isEmpty()) {
+      sentences.add(
+          capacity
+              .headline()
+              .map(
+                  best ->
+                      "Estimated aerobic capacity "
+                          + best.vo2max().rounded(1)
+                          + best.interval().map(both -> ", 95 % interval " + both).orElse("")
+                          + ".")
+              .orElse("No aerobic capacity could be estimated."));
+    }
+    if (capacity.headline().isEmpty()) {
+      capacity.estimates().stream()
+          .map(Estimate::reasons)
+          .flatMap(List::stream)
+          .distinct()
+          .forEach(reason -> sentences.add(reason + "."));
+    }
+    for (Result result : capacity.results()) {
+      sentences.add(
+          result.title()
+              + (result.isAvailable() ? ": " : " could not be worked out: ")
+              + result.words()
+              + ".");
+    }
+    sentences.add(Report.CAUTION);
+    return String.join(" ", sentences);
   }
 
   private Map<String, Object> plan(Training plan) {

@@ -14,6 +14,7 @@ import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
 import org.gradus.capacity.Interval;
+import org.gradus.capacity.Result;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Posture;
 import org.gradus.session.Event;
@@ -76,6 +77,7 @@ final class Observations {
         all.add(result(available));
       }
     }
+    capacity.results().stream().filter(Result::isAvailable).map(this::result).forEach(all::add);
     return all;
   }
 
@@ -317,23 +319,56 @@ final class Observations {
 
   private Map<String, Object> result(Estimate.Available estimate) {
     boolean byWeight = estimate.vo2max().kind() == Kind.UPTAKE;
+    String words = "Aerobic capacity, estimated (" + inWords(estimate.id()) + ")";
+    return workedOut(
+        byWeight ? codes.concept(words, "capacity") : words(words),
+        estimate.vo2max(),
+        estimate.interval(),
+        estimate.assumes(),
+        estimate.cautions());
+  }
+
+  // There is no code for a result that a protocol declares for itself: its title stands for it.
+  private Map<String, Object> result(Result result) {
+    Map<String, Object> observation =
+        workedOut(
+            words(result.title() + ", estimated (" + inWords(result.id()) + ")"),
+            result.value().orElseThrow(),
+            result.interval(),
+            result.assumes(),
+            result.cautions());
+    result
+        .reference()
+        .ifPresent(expected -> observation.put("referenceRange", List.of(range(expected))));
+    return observation;
+  }
+
+  private Map<String, Object> range(Result.Compared expected) {
+    Map<String, Object> range = new LinkedHashMap<>();
+    expected.lower().ifPresent(low -> range.put("low", quantity(low, codes)));
+    expected.upper().ifPresent(high -> range.put("high", quantity(high, codes)));
+    range.put("text", "expected " + expected.value() + "; " + expected.source());
+    return range;
+  }
+
+  private Map<String, Object> workedOut(
+      Map<String, Object> code,
+      Quantity value,
+      Optional<Interval> around,
+      String assumes,
+      List<String> cautions) {
     Duration end = Duration.ZERO;
     for (StageResult stage : outcome.stages()) {
       end = stage.start().plus(stage.lasted());
     }
-    String words = "Aerobic capacity, estimated (" + inWords(estimate.id()) + ")";
-    Map<String, Object> observation =
-        observation(
-            "final", "exam", byWeight ? codes.concept(words, "capacity") : words(words), end);
-    observation.put("valueQuantity", quantity(estimate.vo2max(), codes));
+    Map<String, Object> observation = observation("final", "exam", code, end);
+    observation.put("valueQuantity", quantity(value, codes));
     List<Object> notes = new ArrayList<>();
-    estimate.cautions().forEach(caution -> notes.add(words(caution)));
+    cautions.forEach(caution -> notes.add(words(caution)));
     notes.add(words("An estimate is not a measurement."));
     observation.put("note", notes);
-    observation.put("method", words("estimated: " + estimate.assumes()));
-    estimate
-        .interval()
-        .ifPresent(interval -> observation.put("component", List.of(interval(interval))));
+    observation.put("method", words(assumes.isEmpty() ? "estimated" : "estimated: " + assumes));
+    around.ifPresent(interval -> observation.put("component", List.of(interval(interval))));
     return observation;
   }
 

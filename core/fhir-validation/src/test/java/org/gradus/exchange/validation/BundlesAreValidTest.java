@@ -19,12 +19,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.gradus.bundled.Bundled;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
+import org.gradus.capacity.Interval;
+import org.gradus.capacity.Result;
 import org.gradus.cases.Case;
 import org.gradus.cases.Cases;
 import org.gradus.diagnostic.SourceFile;
@@ -36,6 +39,7 @@ import org.gradus.session.Event;
 import org.gradus.session.Reading;
 import org.gradus.session.Session;
 import org.gradus.training.Training;
+import org.gradus.unit.Quantity;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
@@ -259,7 +263,7 @@ class BundlesAreValidTest {
 
   private static String name(Observation result) {
     String text = result.getCode().getText();
-    return text.substring(text.indexOf('(') + 1, text.indexOf(')'));
+    return text.substring(text.lastIndexOf('(') + 1, text.lastIndexOf(')'));
   }
 
   private static double[] result(Observation result) {
@@ -315,18 +319,29 @@ class BundlesAreValidTest {
     Map<String, double[]> results = new TreeMap<>();
     for (Estimate estimate : Capacity.of(session.outcome()).estimates()) {
       if (estimate instanceof Estimate.Available available) {
-        List<Double> values = new ArrayList<>(List.of(available.vo2max().amount()));
-        available
-            .interval()
-            .ifPresent(
-                interval -> {
-                  values.add(interval.low().amount());
-                  values.add(interval.high().amount());
-                });
-        results.put(estimate.id().replace('_', ' '), array(values));
+        results.put(inWords(available.id()), numbers(available.vo2max(), available.interval()));
+      }
+    }
+    for (Result result : Capacity.of(session.outcome()).results()) {
+      if (result.isAvailable()) {
+        results.put(inWords(result.id()), numbers(result.value().orElseThrow(), result.interval()));
       }
     }
     return new Told(rates, pressures, results);
+  }
+
+  private static String inWords(String id) {
+    return id.replace('_', ' ');
+  }
+
+  private static double[] numbers(Quantity value, Optional<Interval> interval) {
+    List<Double> values = new ArrayList<>(List.of(value.amount()));
+    interval.ifPresent(
+        both -> {
+          values.add(both.low().amount());
+          values.add(both.high().amount());
+        });
+    return array(values);
   }
 
   /** A code of {@code codes.yaml}. */
