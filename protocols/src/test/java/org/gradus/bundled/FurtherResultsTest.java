@@ -137,9 +137,19 @@ class FurtherResultsTest {
     Report report = Report.of(rowed(Laboratory.library(), 1.5, 3.0, 4.5));
     assertThat(report.text())
         .contains("Power at the lactate threshold: 187 W, 83 % of predicted")
-        .contains("Saturation at the end")
+        .contains("Saturation at the end", "Results with what is expected of such a person")
         .doesNotContain("No aerobic capacity could be estimated");
     assertThat(report.html()).contains("Power at the lactate threshold");
+  }
+
+  // The bundled rowing test has nobody to compare with.
+  @Test
+  void whereNothingIsExpectedTheReportDoesNotSaySo() {
+    Person person = Walks.otto();
+    Session session = Session.open(Bundled.library().protocol("row-steps"), person);
+    assertThat(Report.of(session).text())
+        .contains("Each result")
+        .doesNotContain("expected of such a person");
   }
 
   @Test

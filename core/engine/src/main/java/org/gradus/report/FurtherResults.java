@@ -49,9 +49,11 @@ final class FurtherResults {
       }
       result.cautions().forEach(caution -> remarks.add(result.title() + ": " + caution));
     }
+    boolean expected =
+        capacity.results().stream().anyMatch(result -> result.reference().isPresent());
     blocks.add(
         Table.of(
-            "Results with what is expected of such a person",
+            expected ? "Results with what is expected of such a person" : "Each result",
             List.of("result", "value", "95 % interval", "expected", "method"),
             rows));
     if (!remarks.isEmpty()) {
