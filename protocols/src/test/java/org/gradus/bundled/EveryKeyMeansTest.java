@@ -342,18 +342,24 @@ class EveryKeyMeansTest {
     assertThat(loaded).anyMatch(EveryKeyMeansTest::isWord);
   }
 
-  @Test
-  void everyKeyOfTheSchemasIsAmongThem() throws IOException {
-    Set<String> unseen = new TreeSet<>();
-    for (String name : List.of("common", "protocol", "rules", "equations")) {
+  /** The names of all keys that schemas know. */
+  static Set<String> keysOfSchemas(String... names) throws IOException {
+    Set<String> keys = new TreeSet<>();
+    for (String name : names) {
       JsonNode schema =
           JSON.readTree(
               EveryKeyMeansTest.class.getResourceAsStream(
                   "/org/gradus/schema/" + name + ".schema.json"));
       schema
           .findValues("properties")
-          .forEach(properties -> properties.fieldNames().forEachRemaining(unseen::add));
+          .forEach(properties -> properties.fieldNames().forEachRemaining(keys::add));
     }
+    return keys;
+  }
+
+  @Test
+  void everyKeyOfTheSchemasIsAmongThem() throws IOException {
+    Set<String> unseen = keysOfSchemas("common", "protocol", "rules", "equations");
     unseen.removeAll(keys);
     unseen.removeAll(WORDS);
     assertThat(unseen).isEmpty();

@@ -2,8 +2,6 @@ package org.gradus.bundled;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
@@ -80,17 +78,6 @@ class GrownKeysTest {
 
   @Test
   void everyKeyThatASessionRestsOnIsGrown() throws IOException {
-    Set<String> known = new TreeSet<>();
-    for (String name : List.of("common", "protocol")) {
-      JsonNode schema =
-          new ObjectMapper()
-              .readTree(
-                  GrownKeysTest.class.getResourceAsStream(
-                      "/org/gradus/schema/" + name + ".schema.json"));
-      schema
-          .findValues("properties")
-          .forEach(properties -> properties.fieldNames().forEachRemaining(known::add));
-    }
     Set<String> grown = new TreeSet<>();
     Random random = new Random(20261130);
     for (int i = 0; i < PROTOCOLS; i++) {
@@ -98,7 +85,7 @@ class GrownKeysTest {
           new Load(LoadSettings.builder().build()).loadFromString(GrownProtocol.of(random).text()),
           grown);
     }
-    Set<String> left = new TreeSet<>(known);
+    Set<String> left = EveryKeyMeansTest.keysOfSchemas("common", "protocol");
     left.removeAll(grown);
     Set<String> told = new TreeSet<>();
     NOT_GROWN.values().forEach(told::addAll);

@@ -417,24 +417,20 @@ final class LivePrompt {
       return;
     }
     if (VERDICTS.contains(command(text))) {
-      throw new IllegalArgumentException(
-          "not understood: "
-              + text
-              + " (press Enter to confirm what is recommended, or override it: override "
+      throw TypedNames.notUnderstood(
+          text,
+          "press Enter to confirm what is recommended, or override it: override "
               + command(text)
-              + ": why)");
+              + ": why");
     }
     if (AGREEMENT.contains(text.toLowerCase(Locale.ROOT))) {
-      throw new IllegalArgumentException(
-          "not understood: " + text + " (press Enter to confirm what is recommended)");
+      throw TypedNames.notUnderstood(text, "press Enter to confirm what is recommended");
     }
     if (ALARM.contains(command(text))) {
-      throw new IllegalArgumentException(
-          "not understood: " + text + " (type stop to end the exercise at once)");
+      throw TypedNames.notUnderstood(text, "type stop to end the exercise at once");
     }
     if (session.outcome().load().stream().anyMatch(load -> load.name().equals(command(text)))) {
-      throw new IllegalArgumentException(
-          "not understood: " + text + " (to say what is really set: load " + text + ")");
+      throw TypedNames.notUnderstood(text, "to say what is really set: load " + text);
     }
     if (KNOWN_OF_THE_PERSON.contains(command(text))) {
       throw new IllegalArgumentException(

@@ -87,7 +87,12 @@ final class TypedNames {
 
   /** Says of a line that it is not understood, and what to type instead. */
   IllegalArgumentException notUnderstood(String text) {
-    return new IllegalArgumentException("not understood: " + text + " (" + instead(text) + ")");
+    return notUnderstood(text, instead(text));
+  }
+
+  /** The same, where it is known what to type instead. */
+  static IllegalArgumentException notUnderstood(String text, String instead) {
+    return new IllegalArgumentException("not understood: " + text + " (" + instead + ")");
   }
 
   /**

@@ -122,8 +122,7 @@ final class TypedReadings {
     }
     String[] words = text.split("\\s+", -1);
     if (PRESSURES.contains(words[0])) {
-      throw new IllegalArgumentException(
-          "not understood: " + text + " (write both pressures: " + words[0] + " 140/80)");
+      throw TypedNames.notUnderstood(text, "write both pressures: " + words[0] + " 140/80");
     }
     if (words[0].equals("pulse") && words.length > 1) {
       int counted = words.length > 2 ? whole(words[2]) : USUAL_COUNT;
