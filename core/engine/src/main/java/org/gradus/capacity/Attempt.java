@@ -88,12 +88,16 @@ final class Attempt {
         .orElseGet(() -> Tried.lacking(List.of("no mass, so no capacity per kilogram")));
   }
 
-  /** The range that an answer lies outside of, if it does. */
-  Optional<PlausibleRange> outside(EstimateLine line, Answer answer) {
+  /** The values that what a line gives can have, where a file says so. */
+  Optional<PlausibleRange> plausible(EstimateLine line) {
     return line.shown()
         .map(EstimateLine.Shown::plausible)
-        .orElse(protocol.assessment().plausible())
-        .filter(range -> !range.holds(answer.value().base()));
+        .orElse(protocol.assessment().plausible());
+  }
+
+  /** The range that an answer lies outside of, if it does. */
+  Optional<PlausibleRange> outside(EstimateLine line, Answer answer) {
+    return plausible(line).filter(range -> !range.holds(answer.value().base()));
   }
 
   private Frame atMoment(EstimateLine line) {

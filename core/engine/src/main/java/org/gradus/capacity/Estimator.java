@@ -229,12 +229,7 @@ final class Estimator {
     if (!around.lacking().isEmpty()) {
       cautions.add(around.lacking());
     }
-    boolean judged =
-        line.shown()
-            .map(EstimateLine.Shown::plausible)
-            .orElse(protocol.assessment().plausible())
-            .isPresent();
-    if (!judged) {
+    if (attempt.plausible(line).isEmpty()) {
       cautions.add(
           line.shown().isEmpty()
               ? "No file says which capacities are plausible, so this one was not checked."
