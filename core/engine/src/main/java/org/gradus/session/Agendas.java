@@ -198,8 +198,8 @@ final class Agendas {
     DueSlots slots = DueSlots.ofRecovery(state).orElseThrow();
     RecoveryStage now = RecoveryStage.at(state, time);
     Optional<Change> next =
-        now.place() + 1 < state.recoveryLoads.size()
-            ? Optional.of(new Change(now.end(), state.recoveryLoads.get(now.place() + 1)))
+        now.place() + 1 < state.recovery.loads().size()
+            ? Optional.of(new Change(now.end(), state.recovery.loads().get(now.place() + 1)))
             : Optional.empty();
     return new Agenda(
         items(state, slots, until.minus(start), time, false),
@@ -221,7 +221,7 @@ final class Agendas {
   static List<Loading> load(TestState state, Duration time) {
     return switch (state.phase) {
       case STAGE -> state.currentRun().loadsFrom(time);
-      case RECOVERY -> state.recoveryLoads.get(RecoveryStage.at(state, time).place());
+      case RECOVERY -> state.recovery.loads().get(RecoveryStage.at(state, time).place());
       case BEFORE, ENDED -> List.of();
     };
   }

@@ -44,7 +44,7 @@ final class AnswerFiller {
     AnswerFiller filler = new AnswerFiller(state);
     Set<String> open = new TreeSet<>();
     state.protocol.instruments().questions().values().stream()
-        .filter(question -> !state.answers.containsKey(question.name()))
+        .filter(question -> !state.readings.answers().containsKey(question.name()))
         .filter(question -> !filler.isNeedless(question))
         .forEach(question -> open.add(question.name()));
     return open;
@@ -52,7 +52,7 @@ final class AnswerFiller {
 
   /** Fills a slot with what is known of the person, or says why it is not known. */
   Optional<Gap> attribute(Frame frame, int slot, Attribute attribute) {
-    StoredReading given = state.answers.get(attribute.word());
+    StoredReading given = state.readings.answers().get(attribute.word());
     Optional<Quantity> known = state.person.value(attribute);
     if (given != null) {
       frame.set(slot, given.value(), given.half());
@@ -78,7 +78,7 @@ final class AnswerFiller {
   }
 
   private Known known(Question question) {
-    StoredReading given = state.answers.get(question.name());
+    StoredReading given = state.readings.answers().get(question.name());
     if (given == null && isNeedless(question)) {
       return new Known(0, 0, Optional.empty());
     }

@@ -51,9 +51,8 @@ record AnsweredRules(Set<String> answered, boolean isKnowing) {
    */
   void answer(TestState.Change change, Duration since) {
     for (String rule : answered) {
-      RuleWatch watch = change.watches.getOrDefault(rule, RuleWatch.NONE);
-      change.watch(rule, watch.heard(since));
+      change.watches = change.watches.with(rule, change.watches.of(rule).heard(since));
     }
-    change.alarm = Alarm.without(answered, change.alarm);
+    change.watches = change.watches.with(Alarm.without(answered, change.watches.alarm()));
   }
 }

@@ -18,19 +18,22 @@ final class CurrentReadings {
 
   static Map<String, StoredReading> of(TestState state, Duration time) {
     Recovery recovery = state.protocol.recovery().orElseThrow();
-    Duration start = state.exerciseEnd.orElse(time);
+    Duration start = state.recovery.exerciseEnd().orElse(time);
     Stretch whole = Stretch.of(recovery.atMost());
     Map<String, StoredReading> standing = new HashMap<>();
-    state.latest.forEach(
-        (signal, taken) -> {
-          boolean overdue =
-              recovery.schedule().lines().stream()
-                  .filter(line -> line.reads(signal))
-                  .anyMatch(line -> isMissed(line, whole, start, taken, time));
-          if (!overdue) {
-            standing.put(signal, taken);
-          }
-        });
+    state
+        .readings
+        .latest()
+        .forEach(
+            (signal, taken) -> {
+              boolean overdue =
+                  recovery.schedule().lines().stream()
+                      .filter(line -> line.reads(signal))
+                      .anyMatch(line -> isMissed(line, whole, start, taken, time));
+              if (!overdue) {
+                standing.put(signal, taken);
+              }
+            });
     return standing;
   }
 

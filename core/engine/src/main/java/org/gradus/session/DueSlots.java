@@ -37,17 +37,17 @@ record DueSlots(
    */
   static Optional<DueSlots> ofRecovery(TestState state) {
     Optional<Recovery> recovery = state.protocol.recovery();
-    if (recovery.isEmpty() || state.exerciseEnd.isEmpty()) {
+    if (recovery.isEmpty() || state.recovery.exerciseEnd().isEmpty()) {
       return Optional.empty();
     }
-    Duration start = state.exerciseEnd.get();
+    Duration start = state.recovery.exerciseEnd().get();
     Duration lasts = recovery.get().atMost();
     return Optional.of(
         new DueSlots(
             recovery.get().schedule(),
             start,
             Stretch.of(lasts),
-            state.recoverySlots,
+            state.recovery.slots(),
             start.plus(lasts)));
   }
 

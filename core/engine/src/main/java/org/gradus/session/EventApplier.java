@@ -96,10 +96,11 @@ final class EventApplier {
     readings.forEach((signal, taken) -> news.put(signal, taken.time()));
     StateAt happened = StateAt.after(after);
     // A late reading of the exercise is looked at once; it does not become one of recovery.
-    boolean late = !after.latest.keySet().containsAll(readings.keySet());
+    boolean late = !after.readings.latest().keySet().containsAll(readings.keySet());
     if (late) {
       Frame withLate =
-          FrameFiller.by(PersistentCollections.and(readings, after.latest), after, after.now);
+          FrameFiller.by(
+              PersistentCollections.and(readings, after.readings.latest()), after, after.now);
       happened = happened.with(StopMonitor.look(happened, withLate, news));
     }
     StateAt looked =

@@ -102,7 +102,7 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
           Code.G510, verdict.word(), "before the test", "no stage has begun that it could end");
     }
     if (answered.isKnowing()) {
-      change.withoutMarginal();
+      change.watches = change.watches.withoutMarginal();
     }
     verdict.accept(new VerdictEffect(now, change));
     return Map.of();

@@ -63,13 +63,13 @@ final class FrameFiller {
 
   private static FrameFiller ofNow(
       TestState state, Duration time, Map<String, StoredReading> readings) {
-    boolean recovering = state.exerciseEnd.isPresent();
+    boolean recovering = state.recovery.exerciseEnd().isPresent();
     return new FrameFiller(state, state.lastRun(), recovering, time, Optional.of(readings));
   }
 
   /** What is known at a moment, by the latest readings. */
   static Frame latest(TestState state, Duration time) {
-    return by(state.latest, state, time);
+    return by(state.readings.latest(), state, time);
   }
 
   /** What is known of recovery at a moment, by readings that are not too old for it. */
@@ -91,8 +91,10 @@ final class FrameFiller {
   /** What was known when the exercise ended; while it lasts, what is known now. */
   static Frame atFinish(TestState state) {
     Map<String, StoredReading> readings =
-        state.exerciseEnd.isPresent() ? state.atFinish : state.latest;
-    Duration time = state.exerciseEnd.orElse(state.now);
+        state.recovery.exerciseEnd().isPresent()
+            ? state.readings.atFinish()
+            : state.readings.latest();
+    Duration time = state.recovery.exerciseEnd().orElse(state.now);
     return ofStage(state, state.lastRun(), time, Optional.of(readings)).counted();
   }
 
@@ -110,7 +112,7 @@ final class FrameFiller {
 
   /** What a clock shows at a moment; NaN where there is no such time or place. */
   static double clock(TestState state, Duration time, Fact.Clock.Which which) {
-    return ofNow(state, time, state.latest).clock(which);
+    return ofNow(state, time, state.readings.latest()).clock(which);
   }
 
   /**
@@ -118,7 +120,7 @@ final class FrameFiller {
    * stays as it is.
    */
   static Frame ofThePerson(TestState state) {
-    FrameFiller filler = ofNow(state, state.now, state.latest);
+    FrameFiller filler = ofNow(state, state.now, state.readings.latest());
     Wiring wiring = state.protocol.wiring();
     return filler.filled(new Frame(wiring.layout()), wiring::isOfThePerson);
   }
@@ -157,7 +159,7 @@ final class FrameFiller {
 
   private void fill(Frame frame, int slot, Demand demand) {
     switch (demand.aspect()) {
-      case EVER -> truth(frame, slot, state.everReported.contains(demand.subject()));
+      case EVER -> truth(frame, slot, state.signs.ever().contains(demand.subject()));
       case COMPLETED -> truth(frame, slot, isCompleted(demand.subject()));
       case COUNT -> frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
@@ -218,14 +220,14 @@ final class FrameFiller {
       if (readings.isEmpty()) {
         return readings(fact.of()).fill(frame, slot, demand);
       }
-      boolean isOld = state.latest.containsKey(fact.of());
+      boolean isOld = state.readings.latest().containsKey(fact.of());
       Gap missing = Gap.now(fact.of(), isOld ? Cause.STALE : Cause.NEVER_TAKEN);
       return fill(readings.get().get(fact.of()), missing);
     }
 
     @Override
     public Optional<Gap> baseline(Fact.Baseline fact) {
-      Map<String, StoredReading> taken = state.baselines.getOrDefault(fact.posture(), Map.of());
+      Map<String, StoredReading> taken = state.readings.before(fact.posture());
       return fill(taken.get(fact.of()), Gap.now(demand.subject(), Cause.NEVER_TAKEN));
     }
 
@@ -254,12 +256,13 @@ final class FrameFiller {
 
     @Override
     public Optional<Gap> atFinish(Fact.AtFinish fact) {
-      return fill(state.atFinish.get(fact.of()), Gap.never(demand.subject(), Cause.NEVER_TAKEN));
+      return fill(
+          state.readings.atFinish().get(fact.of()), Gap.never(demand.subject(), Cause.NEVER_TAKEN));
     }
 
     @Override
     public Optional<Gap> named(Fact.Named fact) {
-      return fill(state.named.get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
+      return fill(state.readings.named().get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
     }
 
     // There is no load while the person rests or recovers without one.
@@ -305,7 +308,7 @@ final class FrameFiller {
 
     @Override
     public Optional<Gap> reported(Fact.Reported fact) {
-      double grade = state.signs.getOrDefault(fact.name(), 0.0);
+      double grade = state.signs.grade(fact.name());
       return fill(
           demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade,
           Gap.never(fact.name(), Cause.UNDEFINED));
@@ -375,7 +378,7 @@ final class FrameFiller {
       return Double.NaN;
     }
     RecoveryStage stage = RecoveryStage.at(state, time);
-    return value(state.recoveryLoads.get(stage.place()), name, time.minus(stage.start()));
+    return value(state.recovery.loads().get(stage.place()), name, time.minus(stage.start()));
   }
 
   private static double value(List<Loading> loads, String name, Duration since) {
@@ -397,7 +400,9 @@ final class FrameFiller {
       case TEST_TIME -> state.runs.isEmpty() ? Double.NaN : seconds(state.runs.get(0).since(time));
       case EXERCISE_TIME -> exerciseTime();
       case RECOVERY_TIME ->
-          state.exerciseEnd.isPresent() ? seconds(time.minus(state.exerciseEnd.get())) : Double.NaN;
+          state.recovery.exerciseEnd().isPresent()
+              ? seconds(time.minus(state.recovery.exerciseEnd().get()))
+              : Double.NaN;
     };
   }
 
@@ -415,7 +420,8 @@ final class FrameFiller {
   }
 
   private double exerciseTime() {
-    Duration until = state.exerciseEnd.filter(end -> end.compareTo(time) < 0).orElse(time);
+    Duration until =
+        state.recovery.exerciseEnd().filter(end -> end.compareTo(time) < 0).orElse(time);
     for (StageRun stage : state.runs) {
       if (stage.stage().isCounted()) {
         return seconds(stage.since(until));

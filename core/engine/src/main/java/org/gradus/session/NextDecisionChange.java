@@ -91,7 +91,7 @@ final class NextDecisionChange {
 
   private void recovery() {
     Recovery recovery = state.protocol.recovery().orElseThrow();
-    Duration start = state.exerciseEnd.orElse(state.now);
+    Duration start = state.recovery.exerciseEnd().orElse(state.now);
     TimeAdvance.next(now, Times.LONGEST).ifPresent(changes::add);
     changes.add(start.plus(recovery.atMost()));
     changes.add(RecoveryStage.at(state, time).end());

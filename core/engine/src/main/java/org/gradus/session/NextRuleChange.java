@@ -110,7 +110,8 @@ final class NextRuleChange {
    */
   static Optional<Duration> after(StateAt now, List<ProtocolRule> rules, Duration until) {
     TestState state = now.state();
-    return new NextRuleChange(state, state.latest, now.latest(), now.time()).first(rules, until);
+    return new NextRuleChange(state, state.readings.latest(), now.latest(), now.time())
+        .first(rules, until);
   }
 
   /** The same, by some of the readings. */

@@ -60,7 +60,7 @@ final class Overriding {
   }
 
   private String where() {
-    if (state.stopped) {
+    if (state.recovery.stopped()) {
       return "after a stop";
     }
     return switch (state.phase) {

@@ -55,7 +55,7 @@ final class ReadingPlacer {
       }
     }
     event.readings().forEach(reading -> place(reading, told));
-    change.answers = PersistentCollections.and(change.answers, answers);
+    change.readings = change.readings.withAnswers(answers);
     return newest;
   }
 
@@ -77,12 +77,9 @@ final class ReadingPlacer {
       answers.put(subject, taken);
     } else if (reading instanceof Reading.Baseline baseline) {
       beforeOnly(subject);
-      Map<String, StoredReading> before =
-          change.baselines.getOrDefault(baseline.posture(), Map.of());
-      if (isNewest(before, subject, taken)) {
-        before = PersistentCollections.with(before, subject, taken);
+      if (isNewest(change.readings.before(baseline.posture()), subject, taken)) {
+        change.readings = change.readings.withBaseline(baseline.posture(), subject, taken);
       }
-      change.baselines = PersistentCollections.with(change.baselines, baseline.posture(), before);
     } else if (state.phase == Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510,
@@ -112,7 +109,7 @@ final class ReadingPlacer {
   }
 
   private void afterStopOnly(String subject) {
-    if (!state.stopped && !state.alarmed) {
+    if (!state.recovery.stopped() && !state.watches.alarmed()) {
       throw new ReadingRefused(
           Code.G510, subject, "before a stop", "it is asked after a stop has ended the exercise");
     }
@@ -135,7 +132,7 @@ final class ReadingPlacer {
     boolean recovering = state.phase == Phase.RECOVERY;
     boolean inRecovery =
         recovering
-            && taken.time().compareTo(state.exerciseEnd.orElseThrow()) >= 0
+            && taken.time().compareTo(state.recovery.exerciseEnd().orElseThrow()) >= 0
             && !isOfLastSecond(state.currentRun(), signal, taken)
             && !isOfExerciseOnly(signal);
     if (inRecovery) {
@@ -146,15 +143,15 @@ final class ReadingPlacer {
     // A reading taken before the exercise ended says nothing about recovery, but a stop may still
     // hold because of it if nothing newer is known.
     boolean late = recovering && !inRecovery;
-    if (!isNewest(late ? change.atFinish : change.latest, signal, taken)) {
+    if (!isNewest(late ? change.readings.atFinish() : change.readings.latest(), signal, taken)) {
       return;
     }
     if (late) {
-      change.atFinish = PersistentCollections.with(change.atFinish, signal, taken);
+      change.readings = change.readings.withAtFinish(signal, taken);
     } else {
-      change.latest = PersistentCollections.with(change.latest, signal, taken);
+      change.readings = change.readings.withLatest(signal, taken);
     }
-    if (!late || !change.latest.containsKey(signal)) {
+    if (!late || !change.readings.latest().containsKey(signal)) {
       newest.put(signal, taken);
     }
   }
@@ -172,7 +169,7 @@ final class ReadingPlacer {
 
   private void inRecovery(String signal, StoredReading taken) {
     Recovery recovery = state.protocol.recovery().orElseThrow();
-    Duration since = taken.time().minus(state.exerciseEnd.orElseThrow());
+    Duration since = taken.time().minus(state.recovery.exerciseEnd().orElseThrow());
     DueSlots slots = DueSlots.ofRecovery(state).orElseThrow();
     slots
         .lineOf(signal)
@@ -182,9 +179,12 @@ final class ReadingPlacer {
                     .nearest(line, since)
                     .ifPresent(
                         due ->
-                            change.recoverySlots =
-                                change.recoverySlots.with(
-                                    signal, line, slots.start(), due, taken)));
+                            change.recovery =
+                                change.recovery.with(
+                                    change
+                                        .recovery
+                                        .slots()
+                                        .with(signal, line, slots.start(), due, taken))));
     name(recovery.schedule(), signal, taken, since, Stretch.of(recovery.atMost()));
     // What counts for the moment the exercise was done can be read a little after it.
     state
@@ -239,7 +239,7 @@ final class ReadingPlacer {
     int next = state.runs.indexOf(run) + 1;
     return next < state.runs.size()
         ? state.runs.get(next).start()
-        : state.exerciseEnd.orElse(run.end());
+        : state.recovery.exerciseEnd().orElse(run.end());
   }
 
   private int runOf(String signal, StoredReading taken) {
@@ -299,7 +299,7 @@ final class ReadingPlacer {
   // A reading of a stage that is over counts for its slot for as long as the schedule allows.
   private Duration dueThen(StageRun run, MeasureLine line, Duration since) {
     Duration taken = event.taken();
-    boolean afterwards = taken.compareTo(state.exerciseEnd.orElse(taken)) > 0;
+    boolean afterwards = taken.compareTo(state.recovery.exerciseEnd().orElse(taken)) > 0;
     DueSlots slots = dueSlots(run);
     Optional<Duration> due =
         afterwards
@@ -369,9 +369,9 @@ final class ReadingPlacer {
   // The nearest of several readings counts; of two that are equally near, the later one.
   private void name(String name, StoredReading taken, Duration due) {
     Duration apart = due.minus(taken.time()).abs();
-    StoredReading other = change.named.get(name);
+    StoredReading other = change.readings.named().get(name);
     if (other == null || due.minus(other.time()).abs().compareTo(apart) >= 0) {
-      change.named = PersistentCollections.with(change.named, name, taken);
+      change.readings = change.readings.withNamed(name, taken);
     }
   }
 }

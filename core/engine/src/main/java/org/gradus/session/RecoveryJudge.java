@@ -33,15 +33,15 @@ final class RecoveryJudge {
     this.time = now.time();
     this.standing = FrameFiller.standing(state, time);
     this.recovery = state.protocol.recovery().orElseThrow();
-    this.start = state.exerciseEnd.orElse(state.now);
+    this.start = state.recovery.exerciseEnd().orElse(state.now);
     List<ProtocolRule> rules = state.protocol.rules().inRecovery();
     this.ends = rules.stream().filter(rule -> rule.action() instanceof Action.End).toList();
     this.cautions = rules.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
   }
 
   Decision decide() {
-    if (state.alarm.isPresent()) {
-      Alarm alarm = state.alarm.get();
+    if (state.watches.alarm().isPresent()) {
+      Alarm alarm = state.watches.alarm().get();
       return decision(
           alarm.verdict(), Optional.of(alarm.because()), StopMonitor.firmness(state, alarm));
     }
@@ -53,7 +53,9 @@ final class RecoveryJudge {
       return decision(retake.get().verdict(), Optional.of(because), Firmness.of(doubts()));
     }
     Optional<ProtocolRule> end = ends.stream().filter(this::ends).findFirst();
-    if (end.isPresent() && state.symptoms.isEmpty() && cautions.stream().noneMatch(this::holds)) {
+    if (end.isPresent()
+        && state.signs.symptoms().isEmpty()
+        && cautions.stream().noneMatch(this::holds)) {
       Because because = Reasons.of(end.get(), standing);
       return decision(new Verdict.End(), Optional.of(because), firmness(true));
     }
@@ -99,7 +101,7 @@ final class RecoveryJudge {
         ended
             ? ends.stream().anyMatch(rule -> ending.outcomes(rule).alwaysHolds())
                 && cautions.stream().noneMatch(rule -> margins.outcomes(rule).canHold())
-            : !state.symptoms.isEmpty()
+            : !state.signs.symptoms().isEmpty()
                 || ends.stream().noneMatch(rule -> ending.outcomes(rule).canHold())
                 || cautions.stream().anyMatch(rule -> margins.outcomes(rule).alwaysHolds());
     Set<String> flips = new LinkedHashSet<>(doubts());

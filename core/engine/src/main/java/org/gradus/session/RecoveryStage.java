@@ -18,10 +18,10 @@ record RecoveryStage(Stage stage, Duration start, Duration end, int place) {
   /** The stage at a moment; after a stop with rest the stages with a load are skipped. */
   static RecoveryStage at(TestState state, Duration time) {
     Recovery recovery = state.protocol.recovery().orElseThrow();
-    Duration start = state.exerciseEnd.orElse(state.now);
+    Duration start = state.recovery.exerciseEnd().orElse(state.now);
     Duration limit = start.plus(recovery.atMost());
     List<Stage> stages = recovery.stages();
-    Duration end = start.minus(state.recoverySkipped);
+    Duration end = start.minus(state.recovery.skipped());
     int place = 0;
     for (int i = 0; i < stages.size(); i++) {
       end = end.plus(stages.get(i).lasts());

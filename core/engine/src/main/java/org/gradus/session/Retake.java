@@ -24,7 +24,9 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
 
   static Optional<Retake> of(TestState state, Duration time) {
     List<ProtocolRule> waiting =
-        StopMonitor.ending(state).stream().filter(rule -> state.watch(rule).waits(time)).toList();
+        StopMonitor.ending(state).stream()
+            .filter(rule -> state.watches.of(rule).waits(time))
+            .toList();
     Set<Gap> gaps = new LinkedHashSet<>();
     waiting.forEach(rule -> gaps.addAll(gaps(rule, state)));
     return waiting.stream()
@@ -33,11 +35,11 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
   }
 
   private static Duration until(ProtocolRule rule, TestState state) {
-    return state.watch(rule).second().orElseThrow().until();
+    return state.watches.of(rule).second().orElseThrow().until();
   }
 
   private static List<Gap> gaps(ProtocolRule rule, TestState state) {
-    return state.watch(rule).second().stream()
+    return state.watches.of(rule).second().stream()
         .flatMap(second -> second.awaited().stream())
         .map(Retake::unconfirmed)
         .toList();

@@ -56,20 +56,21 @@ record RuleWatch(
   static void goOn(TestState state, TestState.Change change) {
     Set<String> rests = new HashSet<>();
     for (ProtocolRule rule : state.protocol.rules().anyTime()) {
-      RuleWatch watch = change.watch(rule);
+      RuleWatch watch = change.watches.of(rule);
       boolean isWatched = rule.isStop() && !rule.stagesOnly() && watch.heard.isEmpty();
       if (isWatched && watch.second.isPresent()) {
         rests.addAll(Retake.signals(rule, state));
       }
       boolean isOpen = isWatched && rule.confirm().isPresent();
-      change.watch(
-          rule.id(),
-          new RuleWatch(
-              watch.second.filter(any -> isWatched),
-              state.watch(rule).marginal.filter(any -> isOpen),
-              watch.heard));
+      change.watches =
+          change.watches.with(
+              rule.id(),
+              new RuleWatch(
+                  watch.second.filter(any -> isWatched),
+                  state.watches.of(rule).marginal.filter(any -> isOpen),
+                  watch.heard));
     }
-    change.latest = PersistentCollections.keeping(change.latest, rests::contains);
+    change.readings = change.readings.keepingLatest(rests::contains);
   }
 
   /** The comparisons on which its answer hung. */

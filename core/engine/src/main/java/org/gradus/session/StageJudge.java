@@ -30,8 +30,8 @@ final class StageJudge {
   }
 
   Decision decide() {
-    if (state.alarm.isPresent()) {
-      Alarm alarm = state.alarm.get();
+    if (state.watches.alarm().isPresent()) {
+      Alarm alarm = state.watches.alarm().get();
       Verdict.Stop stop = alarm.verdict();
       if (alarm.isUndecided()) {
         EndOfStage newest = new EndOfStage(state, run, dueTimes().get(0), time);
@@ -70,7 +70,7 @@ final class StageJudge {
     // A reading at the very last moment is still in time.
     boolean due =
         mayBeUndecided(state)
-            && state.alarm.isEmpty()
+            && state.watches.alarm().isEmpty()
             && now.time().compareTo(state.currentRun().end()) >= 0
             && !now.time().equals(state.waitsUntil());
     if (!due) {
@@ -83,8 +83,8 @@ final class StageJudge {
         ? state
         : state.with(
             change ->
-                change.alarm =
-                    Optional.of(
+                change.watches =
+                    change.watches.with(
                         new Alarm(
                             Alarm.UNDECIDED,
                             new Verdict.Stop(false, ""),

@@ -41,12 +41,12 @@ final class StateOutcome implements Outcome, KeyMoments {
 
   @Override
   public boolean stopped() {
-    return state.stopped;
+    return state.recovery.stopped();
   }
 
   @Override
   public boolean needsClearance() {
-    return state.alarmed
+    return state.watches.alarmed()
         || state.ending.filter(Ending.EMERGENCY::equals).isPresent()
         || cleared().filter(cleared -> !cleared).isPresent();
   }
@@ -57,7 +57,7 @@ final class StateOutcome implements Outcome, KeyMoments {
   }
 
   private Optional<Boolean> cleared() {
-    return Optional.ofNullable(state.answers.get(Instruments.CLEARED_AFTER_STOP))
+    return Optional.ofNullable(state.readings.answers().get(Instruments.CLEARED_AFTER_STOP))
         .map(answer -> answer.value() == 1);
   }
 
@@ -80,7 +80,7 @@ final class StateOutcome implements Outcome, KeyMoments {
         Duration end =
             i + 1 < state.runs.size()
                 ? state.runs.get(i + 1).start()
-                : state.exerciseEnd.orElse(state.now);
+                : state.recovery.exerciseEnd().orElse(state.now);
         results.add(
             new StageResult(
                 run.stage().id(),
@@ -104,12 +104,12 @@ final class StateOutcome implements Outcome, KeyMoments {
 
   @Override
   public boolean exerciseHasEnded() {
-    return state.exerciseEnd.isPresent();
+    return state.recovery.exerciseEnd().isPresent();
   }
 
   @Override
   public Frame inRecovery() {
-    return FrameFiller.by(state.latest, state, state.now);
+    return FrameFiller.by(state.readings.latest(), state, state.now);
   }
 
   @Override

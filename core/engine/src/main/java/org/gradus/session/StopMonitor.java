@@ -56,8 +56,8 @@ final class StopMonitor {
 
   /** The moments at which waiting for something is over. */
   static Stream<Duration> waits(TestState state) {
-    Stream<Duration> watches = state.watches.values().stream().flatMap(RuleWatch::ends);
-    boolean stops = StageJudge.mayBeUndecided(state) && state.alarm.isEmpty();
+    Stream<Duration> watches = state.watches.byRule().values().stream().flatMap(RuleWatch::ends);
+    boolean stops = StageJudge.mayBeUndecided(state) && state.watches.alarm().isEmpty();
     return stops ? Stream.concat(StageJudge.decisions(state), watches) : watches;
   }
 
@@ -67,9 +67,9 @@ final class StopMonitor {
     return state.with(
         change -> {
           for (ProtocolRule rule : ending(state)) {
-            boolean counts = rule.isStop() && state.watch(rule).counts(now.time());
-            if (counts && outranks(rule, change.alarm)) {
-              change.alarm = Optional.of(alarm(rule, now.latest(), change));
+            boolean counts = rule.isStop() && state.watches.of(rule).counts(now.time());
+            if (counts && outranks(rule, change.watches.alarm())) {
+              change.watches = change.watches.with(alarm(rule, now.latest(), change));
             }
           }
         });
@@ -92,7 +92,7 @@ final class StopMonitor {
 
   private void look(ProtocolRule rule) {
     Truth truth = rule.rule().test(frame);
-    RuleWatch watch = change.watch(rule);
+    RuleWatch watch = change.watches.of(rule);
     if (truth == Truth.FALSE) {
       watch = watch.withoutSecond().withoutHeard();
     } else if (rule.isStop() && hasFreshGrounds(rule, watch, truth)) {
@@ -102,11 +102,14 @@ final class StopMonitor {
     if (truth == Truth.TRUE && rule.confirm().isPresent() && watch.heard().isEmpty()) {
       watch = watch.with(second(rule, watch, rule.confirm().get()));
     }
-    change.watch(rule.id(), watch);
+    change.watches = change.watches.with(rule.id(), watch);
     // A stop that waited in vain counts, also when it is no longer known whether it holds.
     boolean counts = rule.confirm().isEmpty() ? truth == Truth.TRUE : watch.counts(time);
-    if (rule.isStop() && counts && watch.heard().isEmpty() && outranks(rule, change.alarm)) {
-      change.alarm = Optional.of(alarm(rule, frame, change));
+    if (rule.isStop()
+        && counts
+        && watch.heard().isEmpty()
+        && outranks(rule, change.watches.alarm())) {
+      change.watches = change.watches.with(alarm(rule, frame, change));
     }
   }
 
@@ -142,7 +145,8 @@ final class StopMonitor {
     if (!rule.isStop() || rule.confirm().isEmpty()) {
       return rule.isStop();
     }
-    boolean isPending = state.watch(rule).second().isPresent() || !before.comparisons().isEmpty();
+    boolean isPending =
+        state.watches.of(rule).second().isPresent() || !before.comparisons().isEmpty();
     return isPending && (!told(rule, ZERO).isEmpty() || time.compareTo(before.until()) >= 0);
   }
 
@@ -190,8 +194,8 @@ final class StopMonitor {
         rule.id(),
         new Verdict.Stop(rest, rule.instruction()),
         Reasons.of(rule, frame),
-        new Firmness(change.watch(rule).comparisons()),
-        change.alarm);
+        new Firmness(change.watches.of(rule).comparisons()),
+        change.watches.alarm());
   }
 
   /** Whether the readings' own steps could flip a stop, or put a more urgent one in its place. */
@@ -209,12 +213,14 @@ final class StopMonitor {
     TestState state = now.state();
     Set<String> stopping = new LinkedHashSet<>();
     for (ProtocolRule rule : ending(state)) {
-      boolean waits = rule.confirm().isPresent() && !state.watch(rule).counts(now.time());
+      boolean waits = rule.confirm().isPresent() && !state.watches.of(rule).counts(now.time());
       if (rule.isStop() && !waits && rule.rule().test(now.latest()) == Truth.TRUE) {
         stopping.add(rule.id());
       }
     }
-    for (Optional<Alarm> kept = state.alarm; kept.isPresent(); kept = kept.get().behind()) {
+    for (Optional<Alarm> kept = state.watches.alarm();
+        kept.isPresent();
+        kept = kept.get().behind()) {
       stopping.add(kept.get().rule());
     }
     return stopping;
@@ -224,7 +230,7 @@ final class StopMonitor {
   static Optional<ProtocolRule> finishing(StateAt now) {
     TestState state = now.state();
     for (ProtocolRule rule : state.protocol.rules().finishing()) {
-      RuleWatch watch = state.watch(rule);
+      RuleWatch watch = state.watches.of(rule);
       boolean counts = rule.confirm().isEmpty() || watch.counts(now.time());
       if (counts && watch.heard().isEmpty() && rule.rule().test(now.latest()) == Truth.TRUE) {
         return Optional.of(rule);
@@ -236,7 +242,7 @@ final class StopMonitor {
   /** The comparisons on which it hangs whether these rules have ended something by now. */
   static Set<String> marginal(TestState state, List<ProtocolRule> rules) {
     Set<String> all = new LinkedHashSet<>();
-    rules.forEach(rule -> all.addAll(state.watch(rule).comparisons()));
+    rules.forEach(rule -> all.addAll(state.watches.of(rule).comparisons()));
     return all;
   }
 }

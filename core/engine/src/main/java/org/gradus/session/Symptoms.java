@@ -30,8 +30,8 @@ final class Symptoms {
    */
   static void noteAlarm(StateAt now, TestState.Change change) {
     Set<String> stopping = new HashSet<>(StopMonitor.stopping(now));
-    stopping.addAll(change.heard());
-    change.alarmed |= alarming(now.state(), stopping).findAny().isPresent();
+    stopping.addAll(change.watches.heard());
+    change.watches = change.watches.alarmed(alarming(now.state(), stopping).findAny().isPresent());
   }
 
   private static Stream<ProtocolRule> alarming(TestState state, Collection<String> ids) {
@@ -43,15 +43,13 @@ final class Symptoms {
   private static void note(TestState state, Condition condition, TestState.Change change) {
     condition.demands().stream()
         .filter(demand -> state.protocol.instruments().signs().containsKey(demand.subject()))
-        .filter(demand -> state.signs.getOrDefault(demand.subject(), 0.0) > 0)
-        .forEach(
-            demand ->
-                change.symptoms = PersistentCollections.with(change.symptoms, demand.subject()));
+        .filter(demand -> state.signs.grade(demand.subject()) > 0)
+        .forEach(demand -> change.signs = change.signs.withSymptom(demand.subject()));
   }
 
   /** What is to be asked about those that are not known to have gone. */
   static List<Agenda.Symptom> open(TestState state) {
-    return state.symptoms.stream()
+    return state.signs.symptoms().stream()
         .sorted()
         .map(state.protocol.instruments()::sign)
         .map(sign -> new Agenda.Symptom(sign.name(), sign.prompt()))
@@ -60,7 +58,7 @@ final class Symptoms {
 
   /** What is unmet as long as they are not. */
   static List<String> unmet(TestState state) {
-    return state.symptoms.stream().sorted().map(Symptoms::unmet).toList();
+    return state.signs.symptoms().stream().sorted().map(Symptoms::unmet).toList();
   }
 
   private static String unmet(String sign) {

@@ -16,14 +16,11 @@ final class TesterReports {
 
   static void withdraw(String name, TestState state, TestState.Change change) {
     Sign sign = known(name, state);
-    boolean reported =
-        state.everReported.contains(sign.name()) || state.signs.containsKey(sign.name());
-    if (!reported) {
+    if (!state.signs.wasReported(sign.name())) {
       throw new ReadingRefused(
           Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
     }
-    change.signs = PersistentCollections.without(change.signs, sign.name());
-    change.symptoms = PersistentCollections.without(change.symptoms, sign.name());
+    change.signs = change.signs.withdrawn(sign.name());
   }
 
   private static Sign known(String name, TestState state) {
@@ -55,12 +52,7 @@ final class TesterReports {
           grade.isPresent() ? "grade " + grade.getAsInt() : "without a grade",
           wanted);
     }
-    change.signs = PersistentCollections.with(change.signs, sign.name(), (double) grade.orElse(1));
-    if (grade.orElse(1) > 0) {
-      change.everReported = PersistentCollections.with(change.everReported, sign.name());
-    } else {
-      change.symptoms = PersistentCollections.without(change.symptoms, sign.name());
-    }
+    change.signs = change.signs.reported(sign.name(), grade.orElse(1));
   }
 
   static void loadSet(Event.LoadSet set, TestState state, TestState.Change change) {

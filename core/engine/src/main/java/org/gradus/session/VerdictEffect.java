@@ -85,7 +85,7 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
       Symptoms.noteAlarm(now, change);
       return change.end(Ending.EMERGENCY);
     }
-    change.stopped = true;
+    change.recovery = change.recovery.stoppedExercise();
     recover(stop.rest(), stop.then());
     return change;
   }
@@ -114,9 +114,7 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
     }
     change.phase = Phase.STAGE;
     change.runs = PersistentCollections.with(change.runs, StageRun.begin(stage, loads, at));
-    change.signs =
-        PersistentCollections.keeping(
-            change.signs, sign -> state.protocol.instruments().sign(sign).lasts());
+    change.signs = change.signs.keeping(sign -> state.protocol.instruments().sign(sign).lasts());
   }
 
   private ReadingRefused unknown(String stage) {
@@ -140,22 +138,19 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
 
   private void recover(boolean rest, List<Loading> shown) {
     leave();
-    change.exerciseEnd = Optional.of(at);
-    change.alarm = Optional.empty();
-    change.atFinish = PersistentCollections.and(change.atFinish, state.latest);
+    change.recovery = change.recovery.after(at);
+    change.watches = change.watches.with(Optional.empty());
+    change.readings = change.readings.finished();
     RuleWatch.goOn(state, change);
-    Symptoms.note(state, change.heard(), change);
+    Symptoms.note(state, change.watches.heard(), change);
     Symptoms.noteAlarm(now, change);
-    change.signs =
-        PersistentCollections.keeping(
-            change.signs, sign -> state.protocol.instruments().sign(sign).lasts());
+    change.signs = change.signs.keeping(sign -> state.protocol.instruments().sign(sign).lasts());
     Optional<Recovery> recovery = state.protocol.recovery();
     if (recovery.isEmpty()) {
       change.end(Ending.DONE);
       return;
     }
     change.phase = Phase.RECOVERY;
-    change.recoverySkipped = rest ? before(recovery.get()) : Duration.ZERO;
     List<List<Loading>> loads = new ArrayList<>(RecoveryStage.loads(state, at));
     if (rest) {
       // Whatever the file sets in its last stage: who has to rest is not made to go on.
@@ -163,7 +158,8 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
     } else if (!shown.isEmpty()) {
       loads.set(0, shown);
     }
-    change.recoveryLoads = List.copyOf(loads);
+    Duration skipped = rest ? before(recovery.get()) : Duration.ZERO;
+    change.recovery = change.recovery.begun(skipped, loads);
   }
 
   private static Duration before(Recovery recovery) {
