@@ -81,6 +81,8 @@ class EveryKeyMeansTest {
           ".costs.of",
           ".measure.as",
           ".measure.read",
+          ".stages.measure.as",
+          ".stages.measure.read",
           ".max_heart_rates.id",
           ".models.id",
           ".inputs.*.kind",

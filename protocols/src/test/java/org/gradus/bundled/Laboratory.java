@@ -19,6 +19,7 @@ final class Laboratory {
           "rowing-lactate.yaml",
           "work-and-rest.yaml",
           "guided-treadmill.yaml",
+          "stage-readings.yaml",
           "laboratory-results.yaml");
 
   private Laboratory() {}

@@ -18,6 +18,7 @@ import org.gradus.internal.LibraryKey;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Names.Known;
 import org.gradus.protocol.Assessment;
+import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.Ergometer;
 import org.gradus.protocol.Heading;
@@ -97,7 +98,8 @@ final class Assembly {
             rules(draft.recovery.map(RecoveryDraft::rules).orElse(List.of())),
             results());
     uniqueRules();
-    Schedule schedule = schedule(draft.measure, new ReadIn(draft, problems)::stages);
+    ReadIn readIn = new ReadIn(draft, problems);
+    Schedule schedule = schedule(draft.measure, line -> readIn.stages(line.in()));
     Optional<Recovery> recovery =
         draft.recovery.map(
             r ->
@@ -131,7 +133,7 @@ final class Assembly {
         instruments,
         draft.baselines.stream().map(BaselineDraft::line).toList(),
         schedule,
-        draft.cues,
+        cues(readIn),
         stages,
         rules,
         draft.unmeasured.orElse(NINETY_SECONDS),
@@ -264,6 +266,18 @@ final class Assembly {
               stage.round().map(StageDraft.RoundDraft::round)));
     }
     return stages;
+  }
+
+  // One that is due in no stage at all, since what it is about is not read there, is left out.
+  private List<Cue> cues(ReadIn readIn) {
+    List<Cue> cues = new ArrayList<>();
+    for (CueDraft cue : draft.cues) {
+      List<String> in = readIn.stages(cue.in());
+      if (cue.in().isEmpty() || !in.isEmpty()) {
+        cues.add(new Cue(cue.say(), cue.timing(), in));
+      }
+    }
+    return cues;
   }
 
   private Schedule schedule(List<MeasureDraft> lines, Function<MeasureDraft, List<String>> stages) {

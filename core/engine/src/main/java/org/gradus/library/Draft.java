@@ -15,7 +15,6 @@ import org.gradus.knowledge.Citation;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.AuthorNotes;
 import org.gradus.protocol.Brake;
-import org.gradus.protocol.Cue;
 import org.gradus.protocol.Eligibility;
 import org.gradus.protocol.LoadRange;
 import org.gradus.protocol.Scale;
@@ -108,7 +107,7 @@ final class Draft {
 
   final List<BaselineDraft> baselines = new ArrayList<>();
   final List<MeasureDraft> measure = new ArrayList<>();
-  final List<Cue> cues = new ArrayList<>();
+  final List<CueDraft> cues = new ArrayList<>();
   final List<RuleDraft> before = new ArrayList<>();
   final List<RuleDraft> anyTime = new ArrayList<>();
   final List<RuleDraft> stageEnd = new ArrayList<>();

@@ -34,6 +34,11 @@ record MeasureDraft(
    */
   record Time(Scalar written, Optional<Duration> said) {}
 
+  /** The same line, read in these stages. */
+  MeasureDraft in(List<Scalar> stages) {
+    return new MeasureDraft(line, read, scale, named, stages, times);
+  }
+
   /** Finds the time that a setting gives. */
   interface Settings {
     Optional<Duration> of(Scalar setting);

@@ -54,7 +54,7 @@ final class Measuring {
     List<String> all = draft.stages.stream().map(StageDraft::id).distinct().toList();
     Set<String> read = new HashSet<>();
     for (MeasureDraft line : draft.measure) {
-      List<String> in = line.in().isEmpty() ? all : stages.stages(line);
+      List<String> in = line.in().isEmpty() ? all : stages.stages(line.in());
       for (Scalar signal : line.read()) {
         boolean again = false;
         for (String stage : in.isEmpty() ? List.of("") : in) {

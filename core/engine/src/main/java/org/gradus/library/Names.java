@@ -329,6 +329,7 @@ final class Names {
     names.addAll(shelf.equipment.loads().keySet());
     names.addAll(draft.defines.keySet());
     names.add(UPTAKE);
+    draft.measure.forEach(line -> line.named().map(Scalar::value).ifPresent(names::add));
     for (String name : names) {
       defined.meaning(name).ifPresent(symbol -> ofStage.put("stage." + name, symbol));
     }

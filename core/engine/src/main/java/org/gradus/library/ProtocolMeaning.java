@@ -13,7 +13,6 @@ import java.util.TreeMap;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.knowledge.MaxHeartRate;
 import org.gradus.knowledge.ModelError;
-import org.gradus.protocol.Cue;
 import org.gradus.protocol.Fingerprint;
 import org.gradus.protocol.LoadComponent;
 import org.gradus.protocol.MeasureLine;
@@ -183,8 +182,11 @@ final class ProtocolMeaning {
     }
     measure("", schedule);
     recovery.ifPresent(lines -> measure("recovery.", lines));
-    for (Cue cue : draft.cues) {
+    for (CueDraft cue : draft.cues) {
       item("cue", timing(cue.timing()));
+      if (!cue.in().isEmpty()) {
+        item("stages of cue", cue.in().stream().map(YamlNode.Scalar::value).toList());
+      }
       words.add(cue.say());
     }
   }

@@ -60,7 +60,8 @@ final class ProtocolReader {
     sets.part(
         "stages",
         draft,
-        () -> draft.stages.addAll(new StageReader(texts, rules).stages(keys.items("stages"))));
+        () ->
+            draft.stages.addAll(new StageReader(texts, rules).stages(keys.items("stages"), draft)));
     sets.part(
         "stage_end",
         draft,

@@ -11,11 +11,12 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.library.YamlNode.Scalar;
 
-/** Finds the stages in which a line of the schedule is read. */
+/** Finds the stages in which a line of the schedule is read, or a reminder is due. */
 final class ReadIn {
 
   private static final String STAGES = "stages";
   private static final String PAUSES = "pauses";
+  private static final Pattern WHERE_READ = Pattern.compile("where ([a-z][a-z0-9_]*) is read");
   private static final Pattern NUMBERS = Pattern.compile("stages ([0-9]{1,4}) to ([0-9]{1,4})");
 
   private final Draft draft;
@@ -26,14 +27,37 @@ final class ReadIn {
     this.problems = problems;
   }
 
-  /** The ids of the stages, in their order; none: it is read in all of them. */
-  List<String> stages(MeasureDraft line) {
+  /** The ids of the stages, in their order; none where none is named, which means all of them. */
+  List<String> stages(List<Scalar> in) {
     Set<String> named = new LinkedHashSet<>();
-    line.in().forEach(name -> named.addAll(named(name)));
+    in.forEach(name -> named.addAll(named(name)));
     return draft.stages.stream().map(StageDraft::id).filter(named::contains).toList();
   }
 
   private List<String> named(Scalar name) {
+    Matcher where = WHERE_READ.matcher(name.value());
+    return where.matches() ? whereRead(name, where.group(1)) : called(name);
+  }
+
+  // There may be none: not every test that includes a reminder about the cuff reads a pressure.
+  private List<String> whereRead(Scalar name, String signal) {
+    if (draft.isWhole("signals", "measure") && !draft.signals.containsKey(signal)) {
+      String help = problems.help(signal, draft.signals.keySet(), "name a signal");
+      problems.add(name.span(), Code.G309, "signal", signal, help);
+    }
+    List<String> found = new ArrayList<>();
+    for (MeasureDraft line : draft.measure) {
+      boolean reads = line.line().reads(signal);
+      if (reads && line.in().isEmpty()) {
+        draft.stages.forEach(stage -> found.add(stage.id()));
+      } else if (reads) {
+        found.addAll(stages(line.in()));
+      }
+    }
+    return found;
+  }
+
+  private List<String> called(Scalar name) {
     Matcher numbers = NUMBERS.matcher(name.value());
     List<String> found = new ArrayList<>();
     int number = 0;

@@ -11,7 +11,6 @@ import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.BaselineLine;
-import org.gradus.protocol.Cue;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.MeasureLine.IfMissing;
 import org.gradus.protocol.Posture;
@@ -39,6 +38,26 @@ final class ScheduleReader {
       Keys.of(item, "a measure line", texts.problems())
           .flatMap(keys -> line(keys, draft))
           .ifPresent(lines::add);
+    }
+    return lines;
+  }
+
+  /** The lines that a stage has for itself; they are read in it only. */
+  List<MeasureDraft> linesOf(Scalar stage, List<YamlNode> items, Draft draft) {
+    List<MeasureDraft> lines = new ArrayList<>();
+    for (MeasureDraft line : lines(items, draft)) {
+      line.in()
+          .forEach(
+              name ->
+                  texts
+                      .problems()
+                      .add(
+                          name.span(),
+                          Code.G302,
+                          "in",
+                          "a line of a stage",
+                          "leave it out: the line is read in this stage"));
+      lines.add(line.in(List.of(stage)));
     }
     return lines;
   }
@@ -154,20 +173,21 @@ final class ScheduleReader {
   }
 
   /** What the tester is reminded of. */
-  List<Cue> cues(List<YamlNode> items) {
-    List<Cue> cues = new ArrayList<>();
+  List<CueDraft> cues(List<YamlNode> items) {
+    List<CueDraft> cues = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a cue", texts.problems()).flatMap(this::cue).ifPresent(cues::add);
     }
     return cues;
   }
 
-  private Optional<Cue> cue(Keys keys) {
+  private Optional<CueDraft> cue(Keys keys) {
     Optional<Scalar> say = keys.needText("say");
     Optional<Timing> timing = timing(keys);
+    List<Scalar> in = keys.texts("in");
     keys.done();
     return say.isPresent()
-        ? timing.map(due -> new Cue(say.get().value().strip(), due))
+        ? timing.map(due -> new CueDraft(say.get().value().strip(), due, in))
         : Optional.empty();
   }
 

@@ -24,6 +24,7 @@ final class StageReader {
           "warm_up",
           "falls",
           "stage_end",
+          "measure",
           "posture",
           "source",
           "note",
@@ -44,29 +45,31 @@ final class StageReader {
 
   private final ScalarParser texts;
   private final RuleReader rules;
+  private final ScheduleReader schedules;
   private final LoadReader loads;
 
   StageReader(ScalarParser texts, RuleReader rules) {
     this.texts = texts;
     this.rules = rules;
+    this.schedules = new ScheduleReader(texts);
     this.loads = new LoadReader(texts);
   }
 
   /** The stages of a test. */
-  List<StageDraft> stages(List<YamlNode> items) {
+  List<StageDraft> stages(List<YamlNode> items, Draft draft) {
     List<StageDraft> stages = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a stage", texts.problems())
           .ifPresent(
               keys -> {
                 if (keys.has("series")) {
-                  keys.keys("series", "a series").ifPresent(inner -> series(inner, stages));
+                  keys.keys("series", "a series").ifPresent(inner -> series(inner, stages, draft));
                   keys.done();
                 } else if (keys.has("repeat")) {
-                  keys.keys("repeat", "a block").ifPresent(inner -> block(inner, stages));
+                  keys.keys("repeat", "a block").ifPresent(inner -> block(inner, stages, draft));
                   keys.done();
                 } else {
-                  stages.add(stage(keys, stages.size() + 1));
+                  stages.add(stage(keys, stages.size() + 1, draft));
                 }
               });
     }
@@ -74,7 +77,7 @@ final class StageReader {
   }
 
   // The same stages several times over: hard_1, easy_1, hard_2, easy_2 and so on.
-  private void block(Keys keys, List<StageDraft> stages) {
+  private void block(Keys keys, List<StageDraft> stages, Draft draft) {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
     int times = keys.needText("times").flatMap(this::number).orElse(1);
     String group = keys.peek("id").orElse("repeat-" + (stages.size() + 1));
@@ -85,7 +88,7 @@ final class StageReader {
     List<StageDraft> once = new ArrayList<>();
     for (YamlNode item : items) {
       Keys.of(item, "a stage of a block", texts.problems())
-          .ifPresent(inner -> once.add(stage(inner, stages.size() + once.size() + 1)));
+          .ifPresent(inner -> once.add(stage(inner, stages.size() + once.size() + 1, draft)));
     }
     for (int round = 1; round <= times && id.isPresent(); round++) {
       for (StageDraft stage : once) {
@@ -94,17 +97,30 @@ final class StageReader {
     }
   }
 
-  private StageDraft stage(Keys keys, int number) {
-    return keys.has("rest") ? pause(keys) : loaded(keys, number);
+  private StageDraft stage(Keys keys, int number, Draft draft) {
+    return keys.has("rest") ? pause(keys, draft) : loaded(keys, number, draft);
+  }
+
+  // What is read in this stage besides the lines for all.
+  private void measure(Keys keys, Optional<Scalar> id, Draft draft) {
+    int before = texts.problems().count();
+    List<YamlNode> lines = keys.items("measure");
+    if (id.isPresent()) {
+      draft.measure.addAll(schedules.linesOf(id.get(), lines, draft));
+    }
+    if (texts.problems().count() > before) {
+      draft.lost.add("measure");
+    }
   }
 
   // Without rules of its own a pause is over when its time is.
-  private StageDraft pause(Keys keys) {
+  private StageDraft pause(Keys keys, Draft draft) {
     Duration rest = keys.needText("rest").flatMap(texts::stretch).orElse(SOME_TIME);
     String group = keys.peek("id").orElse("pause");
     Optional<List<RuleDraft>> own =
         keys.take("stage_end").map(node -> rules.rules(Keys.itemsOf(node), group));
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    measure(keys, id, draft);
     Optional<String> posture = texts.posture(keys);
     Citation source = texts.source(keys);
     keys.done();
@@ -125,7 +141,7 @@ final class StageReader {
         Optional.empty());
   }
 
-  private StageDraft loaded(Keys keys, int number) {
+  private StageDraft loaded(Keys keys, int number, Draft draft) {
     Optional<Scalar> lasts = keys.needText("lasts");
     boolean untilDone = lasts.filter(text -> text.value().equals(UNTIL_DONE)).isPresent();
     Optional<Duration> atMost =
@@ -139,6 +155,7 @@ final class StageReader {
       keys.text("at_most");
     }
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    measure(keys, id, draft);
     List<LoadDraft> load = loads.loads(keys);
     Optional<String> posture = texts.posture(keys);
     boolean falls =
@@ -167,8 +184,9 @@ final class StageReader {
   }
 
   // Distinct stages that differ by a step of load: level_1, level_2 and so on.
-  private void series(Keys keys, List<StageDraft> stages) {
+  private void series(Keys keys, List<StageDraft> stages, Draft draft) {
     Optional<Scalar> id = keys.needText("id").filter(texts::isName);
+    measure(keys, id, draft);
     Optional<Scalar> count = keys.needText("count");
     Duration lasts = keys.needText("lasts").flatMap(texts::stretch).orElse(SOME_TIME);
     boolean warmUp = texts.yes(keys.text("warm_up"), false);

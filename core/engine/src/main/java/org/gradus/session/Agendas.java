@@ -171,8 +171,9 @@ final class Agendas {
     }
     List<Reminder> cues = new ArrayList<>();
     for (Cue cue : state.protocol.cues()) {
+      boolean here = cue.isDueIn(run.stage().id());
       for (Duration due : cue.timing().due(run.stretch(), run.endInStage())) {
-        if (run.start().plus(due).compareTo(time) >= 0) {
+        if (here && run.start().plus(due).compareTo(time) >= 0) {
           cues.add(new Reminder(run.start().plus(due), cue.say()));
         }
       }

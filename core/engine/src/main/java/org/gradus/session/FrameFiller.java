@@ -262,7 +262,9 @@ final class FrameFiller {
 
     @Override
     public Optional<Gap> named(Fact.Named fact) {
-      return fill(state.readings.named().get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
+      Map<String, StoredReading> taken =
+          runNaming(fact.name()).map(StageRun::named).orElse(state.readings.named());
+      return fill(taken.get(fact.name()), Gap.now(fact.name(), Cause.NEVER_TAKEN));
     }
 
     // There is no load while the person rests or recovers without one.
@@ -313,6 +315,28 @@ final class FrameFiller {
           demand.type().equals(Type.CONDITION) ? Math.min(grade, 1) : grade,
           Gap.never(fact.name(), Cause.UNDEFINED));
     }
+  }
+
+  // The stage whose own reading a name stands for: this one, or the pause after it; else the newest
+  // reading of that name counts.
+  private Optional<StageRun> runNaming(String name) {
+    if (recovering || run.isEmpty()) {
+      return Optional.empty();
+    }
+    StageRun stage = run.get();
+    int after = state.runs.lastIndexOf(stage) + 1;
+    Optional<StageRun> pause =
+        after > 0 && after < state.runs.size()
+            ? Optional.of(state.runs.get(after)).filter(next -> next.stage().pause())
+            : Optional.empty();
+    return Optional.of(stage)
+        .filter(here -> isNamed(name, here))
+        .or(() -> pause.filter(next -> isNamed(name, next)));
+  }
+
+  private boolean isNamed(String name, StageRun stage) {
+    return state.protocol.schedule(stage.stage()).lines().stream()
+        .anyMatch(line -> line.named().filter(name::equals).isPresent());
   }
 
   private static Duration decided(StageRun stage) {

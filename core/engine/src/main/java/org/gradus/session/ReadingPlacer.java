@@ -185,26 +185,19 @@ final class ReadingPlacer {
                                         .recovery
                                         .slots()
                                         .with(signal, line, slots.start(), due, taken))));
-    name(recovery.schedule(), signal, taken, since, Stretch.of(recovery.atMost()));
+    named(recovery.schedule(), signal, taken, since, Stretch.of(recovery.atMost()));
     // What counts for the moment the exercise was done can be read a little after it.
     state
         .lastRun()
         .filter(last -> last.done().isPresent())
-        .ifPresent(
-            last ->
-                name(
-                    state.protocol.schedule(last.stage()),
-                    signal,
-                    taken,
-                    last.since(taken.time()),
-                    last.stretch()));
+        .ifPresent(last -> nameIn(state.runs.size() - 1, signal, taken));
   }
 
   private void inStage(String signal, StoredReading taken) {
     int index = runOf(signal, taken);
     StageRun run = change.runs.get(index);
     Duration since = run.since(taken.time());
-    name(state.protocol.schedule(run.stage()), signal, taken, since, run.stretch());
+    nameIn(index, signal, taken);
     Optional<MeasureLine> line = state.protocol.schedule(run.stage()).lineOf(signal);
     if (line.isEmpty()) {
       return;
@@ -350,28 +343,59 @@ final class ReadingPlacer {
         StoredReading taken = plausible.taken(reading, event.taken());
         change.replace(last, run.with(reading.subject(), line, due.get(), taken));
         run = change.runs.get(last);
-        name(state.protocol.schedule(run.stage()), reading.subject(), taken, since, run.stretch());
+        nameIn(last, reading.subject(), taken);
       }
     }
   }
 
-  private void name(
+  // A name belongs to the stage in which it is read; outside it stands for the newest.
+  private void nameIn(int index, String signal, StoredReading taken) {
+    StageRun run = change.runs.get(index);
+    Schedule schedule = state.protocol.schedule(run.stage());
+    Duration since = run.since(taken.time());
+    named(schedule, signal, taken, since, run.stretch());
+    Map<String, StoredReading> own =
+        named(run.named(), schedule, signal, taken, since, run.stretch());
+    if (own != run.named()) {
+      change.replace(index, run.withNamed(own));
+    }
+  }
+
+  private void named(
       Schedule schedule, String signal, StoredReading taken, Duration since, Stretch lasts) {
+    change.readings =
+        change.readings.withNamed(
+            named(change.readings.named(), schedule, signal, taken, since, lasts));
+  }
+
+  private static Map<String, StoredReading> named(
+      Map<String, StoredReading> before,
+      Schedule schedule,
+      String signal,
+      StoredReading taken,
+      Duration since,
+      Stretch lasts) {
+    Map<String, StoredReading> named = before;
     for (MeasureLine line : schedule.lines()) {
       if (line.reads(signal) && line.named().isPresent()) {
-        line.due(lasts, since.plus(line.within())).stream()
-            .filter(due -> due.minus(since).abs().compareTo(line.within()) <= 0)
-            .forEach(due -> name(line.named().get(), taken, taken.time().plus(due).minus(since)));
+        for (Duration due : line.due(lasts, since.plus(line.within()))) {
+          if (due.minus(since).abs().compareTo(line.within()) <= 0) {
+            Duration at = taken.time().plus(due).minus(since);
+            named = nearest(named, line.named().get(), taken, at);
+          }
+        }
       }
     }
+    return named;
   }
 
   // The nearest of several readings counts; of two that are equally near, the later one.
-  private void name(String name, StoredReading taken, Duration due) {
+  private static Map<String, StoredReading> nearest(
+      Map<String, StoredReading> named, String name, StoredReading taken, Duration due) {
     Duration apart = due.minus(taken.time()).abs();
-    StoredReading other = change.readings.named().get(name);
-    if (other == null || due.minus(other.time()).abs().compareTo(apart) >= 0) {
-      change.readings = change.readings.withNamed(name, taken);
-    }
+    StoredReading other = named.get(name);
+    return other == null || due.minus(other.time()).abs().compareTo(apart) >= 0
+        ? PersistentCollections.with(named, name, taken)
+        : named;
   }
 }

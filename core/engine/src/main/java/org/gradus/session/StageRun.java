@@ -3,6 +3,7 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -28,6 +29,7 @@ import org.gradus.protocol.Unmeasured;
  * @param done when what was to be done was done
  * @param decided the due time at which its last decision was made, since its start, once it is left
  * @param completed whether it was left at its end and not broken off
+ * @param named the readings of this stage that have a name of their own, by that name
  */
 record StageRun(
     Stage stage,
@@ -41,7 +43,8 @@ record StageRun(
     ReadingSlots slots,
     Optional<Duration> done,
     Optional<Duration> decided,
-    boolean completed) {
+    boolean completed,
+    Map<String, StoredReading> named) {
 
   StageRun {
     loads = List.copyOf(loads);
@@ -60,7 +63,8 @@ record StageRun(
         ReadingSlots.EMPTY,
         Optional.empty(),
         Optional.empty(),
-        false);
+        false,
+        Map.of());
   }
 
   /** How long it has lasted. */
@@ -140,12 +144,24 @@ record StageRun(
   /** With a reading in a slot. */
   StageRun with(String signal, MeasureLine line, Duration due, StoredReading taken) {
     return changed(
-        end, holds, waited, loads, loadChanged, slots.with(signal, line, start, due, taken), done);
+        end,
+        holds,
+        waited,
+        loads,
+        loadChanged,
+        slots.with(signal, line, start, due, taken),
+        done,
+        named);
+  }
+
+  /** With readings that have names of their own. */
+  StageRun withNamed(Map<String, StoredReading> readings) {
+    return changed(end, holds, waited, loads, loadChanged, slots, done, readings);
   }
 
   /** With another load. Readings under the old one say nothing about it: the slots start again. */
   StageRun with(List<Loading> others, Duration at) {
-    return changed(end, holds, waited, others, Optional.of(at), ReadingSlots.EMPTY, done);
+    return changed(end, holds, waited, others, Optional.of(at), ReadingSlots.EMPTY, done, Map.of());
   }
 
   /** Begun anew after so many changes of its load. */
@@ -162,12 +178,13 @@ record StageRun(
         slots,
         done,
         decided,
-        completed);
+        completed,
+        named);
   }
 
   /** Done at a time, at which it is due to end. */
   StageRun doneAt(Duration reached) {
-    return changed(reached, holds, waited, loads, loadChanged, slots, Optional.of(reached));
+    return changed(reached, holds, waited, loads, loadChanged, slots, Optional.of(reached), named);
   }
 
   /** Held until a new end. The time since the old end was spent waiting for readings. */
@@ -176,7 +193,7 @@ record StageRun(
     // A stage that was held because it wrongly seemed done may last as long as before.
     boolean open = stage.untilDone() && done.isEmpty() && newEnd.compareTo(end) < 0;
     return changed(
-        open ? end : newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done);
+        open ? end : newEnd, holds + 1, waited.plus(late), loads, loadChanged, slots, done, named);
   }
 
   private StageRun changed(
@@ -186,7 +203,8 @@ record StageRun(
       List<Loading> newLoads,
       Optional<Duration> newLoadChanged,
       ReadingSlots newSlots,
-      Optional<Duration> newDone) {
+      Optional<Duration> newDone,
+      Map<String, StoredReading> newNamed) {
     return new StageRun(
         stage,
         start,
@@ -199,7 +217,8 @@ record StageRun(
         newSlots,
         newDone,
         decided,
-        completed);
+        completed,
+        newNamed);
   }
 
   /** Left for the next stage or for recovery. */
@@ -217,6 +236,7 @@ record StageRun(
         slots,
         done,
         Optional.of(decidedAt),
-        gone);
+        gone,
+        named);
   }
 }

@@ -50,9 +50,8 @@ record ToldReadings(
         answers, baselines, latest, PersistentCollections.with(atFinish, signal, taken), named);
   }
 
-  ToldReadings withNamed(String name, StoredReading taken) {
-    return new ToldReadings(
-        answers, baselines, latest, atFinish, PersistentCollections.with(named, name, taken));
+  ToldReadings withNamed(Map<String, StoredReading> readings) {
+    return new ToldReadings(answers, baselines, latest, atFinish, readings);
   }
 
   /** When the exercise ends: the newest readings are those at its finish. */
