@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.gradus.library.Library;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Heading;
@@ -45,7 +46,9 @@ class CatalogueTest {
       }
     }
     String estimates =
-        protocol.assessment().estimates().stream()
+        Stream.concat(
+                protocol.assessment().estimates().stream(),
+                protocol.assessment().results().stream())
             .map(EstimateLine::id)
             .collect(Collectors.joining(", "));
     return "| `%s` | %s | %s, %s | %d-%d | %d min | %s | %d | %d | %d |"

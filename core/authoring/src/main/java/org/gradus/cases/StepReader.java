@@ -3,11 +3,13 @@ package org.gradus.cases;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.gradus.cases.CaseStep.Action;
 import org.gradus.cases.CaseStep.Answer;
 import org.gradus.diagnostic.Code;
@@ -17,6 +19,7 @@ import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.session.Times;
+import org.gradus.session.Verdict;
 import org.gradus.unit.Kind;
 
 /** Reads what happens in a case. */
@@ -26,18 +29,7 @@ final class StepReader {
       Pattern.compile("([A-Za-z][A-Za-z0-9_]*)\\s*\\+\\s*(\\S+)");
 
   private static final List<String> VERDICTS =
-      List.of(
-          "ready",
-          "defer",
-          "continue",
-          "measure",
-          "hold",
-          "advance",
-          "finish",
-          "stop",
-          "end",
-          "not_recovered",
-          "over");
+      Stream.of(Verdict.Kind.values()).map(kind -> kind.name().toLowerCase(Locale.ROOT)).toList();
 
   private final Problems problems;
 

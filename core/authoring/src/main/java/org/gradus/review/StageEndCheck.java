@@ -76,7 +76,10 @@ final class StageEndCheck {
       }
       if (left && judges) {
         beside(rule, seen, box, before);
-        before.add(rule);
+        // A change that is used up is passed over: what follows it decides then.
+        if (!(rule.action() instanceof Action.Change)) {
+          before.add(rule);
+        }
       }
       seen.points += sampler.points() - sampled;
     }

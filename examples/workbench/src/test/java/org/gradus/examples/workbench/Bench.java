@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.gradus.bundled.Bundled;
 
 /** Runs the workbench as its users do. */
 final class Bench {
@@ -18,6 +19,11 @@ final class Bench {
   static final String BEGUN = "resting hr 65, 120/80\nnothing unusual\n\n";
 
   private Bench() {}
+
+  /** How many protocols there are with so many of one's own. */
+  static int withBundled(int own) {
+    return Bundled.library().protocols().size() + own;
+  }
 
   /** What a run came to: exit code, and what was written. */
   record Ran(int code, String text) {}
