@@ -76,8 +76,7 @@ public final class Rule {
   }
 
   private static Optional<Action.Hold> hold(Action action) {
-    Action inner = action instanceof Action.Offer offer ? offer.offered() : action;
-    return inner instanceof Action.Hold hold ? Optional.of(hold) : Optional.empty();
+    return action.meant() instanceof Action.Hold hold ? Optional.of(hold) : Optional.empty();
   }
 
   private static Optional<Duration> pause(

@@ -72,6 +72,9 @@ class CasesTest {
     assertThat(failures("errors: [G204]", "errors: [G205]"))
         .extracting(Failure::found)
         .containsExactly("[G204]");
+    assertThat(failures("then: hold, until: 4:00", "then: change"))
+        .extracting(Failure::what)
+        .containsExactly("then");
     assertThat(failures("refused: G602", "then: finish"))
         .extracting(Failure::what)
         .containsExactly("refused");

@@ -35,14 +35,18 @@ class ExhaustiveTest {
       Set.of(
           "org.gradus.bundled",
           "org.gradus.diagnostic",
+          "org.gradus.history",
           "org.gradus.internal",
           "org.gradus.internal.json",
           "org.gradus.knowledge",
+          "org.gradus.protocol",
+          "org.gradus.report",
           "org.gradus.rule.syntax",
           "org.gradus.rule.check",
           "org.gradus.rule.answer",
           "org.gradus.rule.bounds",
           "org.gradus.rule.plan",
+          "org.gradus.session",
           "org.gradus.training",
           "org.gradus.unit");
 

@@ -3,12 +3,8 @@ package org.gradus.bundled;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.MatchResult;
@@ -18,14 +14,13 @@ import org.junit.jupiter.api.Test;
 /** Each guarantee of core/GUARANTEES.md names tests, and the tests are there. */
 class GuaranteesTest {
 
-  private static final Path TOP = Path.of("..");
   private static final Pattern NAMED = Pattern.compile("`(\\w+)\\.(\\w+)`");
 
   @Test
   void everyGuaranteeNamesTestsThatExist() throws IOException {
-    Map<String, Path> sources = tests();
+    Map<String, Path> sources = JavaSources.byClass();
     List<String> rows =
-        Files.readAllLines(TOP.resolve("core/GUARANTEES.md")).stream()
+        Files.readAllLines(JavaSources.TOP.resolve("core/GUARANTEES.md")).stream()
             .filter(line -> line.startsWith("| ") && !line.startsWith("| guarantee"))
             .toList();
     assertThat(rows).isNotEmpty();
@@ -39,29 +34,5 @@ class GuaranteesTest {
             .containsPattern("void " + test.group(2) + "\\(");
       }
     }
-  }
-
-  private static Map<String, Path> tests() throws IOException {
-    Map<String, Path> tests = new HashMap<>();
-    Files.walkFileTree(
-        TOP,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
-            String name = folder.getFileName().toString();
-            boolean skipped = name.equals("target") || name.equals(".git");
-            return skipped ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-            String name = file.getFileName().toString();
-            if (name.endsWith("Test.java") && file.toString().contains("/src/test/java/")) {
-              tests.put(name.replace(".java", ""), file);
-            }
-            return FileVisitResult.CONTINUE;
-          }
-        });
-    return tests;
   }
 }

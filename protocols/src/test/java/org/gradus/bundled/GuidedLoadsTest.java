@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.VerdictRefused;
+import org.gradus.history.TestRecord;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.report.Report;
@@ -64,6 +65,8 @@ class GuidedLoadsTest {
     assertThat(Capacity.of(session.outcome()).result("grade_at_target").orElseThrow().words())
         .isEqualTo("1 %");
     assertThat(Report.of(session).text()).contains("CHANGE to 5 km/h, 2 % in walk");
+    TestRecord record = TestRecord.of(session, Optional.empty());
+    assertThat(TestRecord.parse("guided", record.text()).verify(Laboratory.library())).isEmpty();
   }
 
   @Test

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -111,6 +112,18 @@ class WireFormTest {
     String json = Json.of(event);
     assertThat(Json.toEvent(json)).isEqualTo(event);
     isAsTheSchemaSays("event", json);
+  }
+
+  @Test
+  void everyKindOfEventAndVerdictHasAForm() {
+    for (Event.Kind kind : Event.Kind.values()) {
+      assertThat(Json.schemas().get("event"))
+          .contains("\"const\": \"" + kind.name().toLowerCase(Locale.ROOT) + "\"");
+    }
+    for (Verdict.Kind kind : Verdict.Kind.values()) {
+      assertThat(Json.schemas().get("decision"))
+          .contains("\"const\": \"" + kind.name().replace('_', ' ') + "\"");
+    }
   }
 
   // The first decision of every bundled protocol asks for whatever the protocol asks for.

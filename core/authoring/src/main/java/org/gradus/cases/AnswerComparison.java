@@ -57,7 +57,7 @@ final class AnswerComparison {
 
   /** The word by which a case calls a verdict. */
   static String word(Verdict verdict) {
-    return verdict.word().toLowerCase(Locale.ROOT).replace(' ', '_');
+    return verdict.kind().name().toLowerCase(Locale.ROOT);
   }
 
   /** Compares the answer to a step. */
@@ -70,7 +70,7 @@ final class AnswerComparison {
         .ifPresent(word -> fails("then", word, shown));
     same("rule", expected.rule(), found.because().map(Because::rule).orElse(NONE));
     sameNames("rules", expected.rules(), rules(found));
-    same("to", expected.to(), stage(verdict));
+    same("to", expected.to(), verdict.begins().orElse(NONE));
     same(
         "until",
         expected.until().map(times).map(Times::clock),
@@ -99,16 +99,6 @@ final class AnswerComparison {
             ? defer.reasons()
             : found.because().stream().toList();
     return reasons.stream().map(Because::rule).toList();
-  }
-
-  private static String stage(Verdict verdict) {
-    if (verdict instanceof Verdict.Ready ready) {
-      return ready.stage();
-    }
-    if (verdict instanceof Verdict.Change change) {
-      return change.stage();
-    }
-    return verdict instanceof Verdict.Advance advance ? advance.stage() : NONE;
   }
 
   private static Optional<Duration> until(Verdict verdict) {

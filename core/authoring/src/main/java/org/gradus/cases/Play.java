@@ -14,6 +14,7 @@ import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Loading;
+import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.session.Session;
@@ -213,25 +214,15 @@ final class Play {
       return;
     }
     Event last = all.get(all.size() - 1);
-    Verdict verdict = new Verdict.End();
-    if (last instanceof Event.Followed followed) {
-      verdict = followed.verdict();
-    } else if (last instanceof Event.Overridden overridden) {
-      verdict = overridden.verdict();
-    }
-    String stage = "";
-    if (verdict instanceof Verdict.Ready ready) {
-      stage = ready.stage();
-    } else if (verdict instanceof Verdict.Advance advance) {
-      stage = advance.stage();
-    } else if (verdict instanceof Verdict.Change change) {
-      // Begun anew: times are counted from there.
-      stage = change.stage();
-    }
-    if (!stage.isEmpty()) {
-      reached.add(stage);
-      starts.put(stage, last.at());
-    } else if (verdict instanceof Verdict.Finish || verdict instanceof Verdict.Stop) {
+    // A stage that begins anew counts from there.
+    last.actedOn()
+        .flatMap(Verdict::begins)
+        .ifPresent(
+            stage -> {
+              reached.add(stage);
+              starts.put(stage, last.at());
+            });
+    if (session.phase() == Phase.RECOVERY) {
       starts.putIfAbsent(RECOVERY, last.at());
     }
   }

@@ -180,8 +180,7 @@ public final class EdgeCases {
 
   private static String decides(List<ProtocolRule> rules, Frame frame) {
     for (ProtocolRule rule : rules) {
-      boolean judges =
-          !(rule.action() instanceof Action.Offer || rule.action() instanceof Action.Caution);
+      boolean judges = !rule.action().isAside();
       Truth truth = judges ? rule.rule().test(frame) : Truth.FALSE;
       if (truth == Truth.TRUE) {
         return rule.action().word() + " (" + rule.id() + ")";

@@ -126,7 +126,7 @@ final class Grain {
       case EVER -> "ever " + demand.subject();
       case COUNT -> "stages with " + demand.subject();
       case COMPLETED -> "completed " + demand.subject();
-      default -> demand.subject();
+      case VALUE, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> demand.subject();
     };
   }
 

@@ -158,7 +158,8 @@ final class Sampler {
   private static boolean isBeside(Demand demand) {
     return switch (demand.aspect()) {
       case EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
-      default -> false;
+      case VALUE, EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
+          false;
     };
   }
 
@@ -224,7 +225,17 @@ final class Sampler {
     return switch (demand.aspect()) {
       case HIGHEST -> frame.value(now) + Math.abs(away);
       case LOWEST -> frame.value(now) - Math.abs(away);
-      default -> frame.value(now) + away;
+      case VALUE,
+          EARLIER,
+          AVERAGE,
+          EVER,
+          COUNT,
+          COMPLETED,
+          LINE_MEAN_X,
+          LINE_MEAN_Y,
+          LINE_SLOPE,
+          INTERPOLATED ->
+          frame.value(now) + away;
     };
   }
 

@@ -23,6 +23,13 @@ final class SourceCheck {
     this.found = found;
   }
 
+  private static boolean hasFigure(Action action) {
+    return switch (action.kind()) {
+      case HOLD, CHANGE -> true;
+      case STOP, FINISH, ADVANCE, OFFER, CAUTION, DEFER, START_AT, END -> false;
+    };
+  }
+
   void look() {
     Map<String, List<Literal>> definitions = new LinkedHashMap<>();
     for (ProtocolParts.Grouped grouped : ProtocolParts.rules(protocol)) {
@@ -30,8 +37,7 @@ final class SourceCheck {
       rule.rule().condition().ifPresent(when -> definitions.putAll(when.anatomy().definitions()));
       boolean figures =
           rule.rule().condition().filter(when -> !when.anatomy().figures().isEmpty()).isPresent()
-              || rule.action() instanceof Action.Hold
-              || rule.action() instanceof Action.Change;
+              || hasFigure(rule.action());
       if (figures && !rule.source().isNamed()) {
         add(rule.id(), rule.rule().sentence().span(), "the rule " + rule.id());
       }

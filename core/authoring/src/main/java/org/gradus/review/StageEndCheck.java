@@ -126,7 +126,7 @@ final class StageEndCheck {
   }
 
   private static boolean isJudging(ProtocolRule rule) {
-    return !(rule.action() instanceof Action.Offer || rule.action() instanceof Action.Caution);
+    return !rule.action().isAside();
   }
 
   private static boolean isHolding(ProtocolRule rule, Frame frame) {

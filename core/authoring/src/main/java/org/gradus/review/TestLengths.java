@@ -55,14 +55,14 @@ final class TestLengths {
   }
 
   private Optional<Duration> after(Stage stage, ProtocolRule rule, Duration[] fromHere) {
-    Action meant = rule.action() instanceof Action.Offer offer ? offer.offered() : rule.action();
-    if (meant instanceof Action.Finish) {
-      return Optional.of(Duration.ZERO);
-    }
-    return meant instanceof Action.Advance
-        ? Optional.of(
-            Paths.next(protocol, stage, meant).map(to -> fromHere[to]).orElse(Duration.ZERO))
-        : Optional.empty();
+    Action meant = rule.action().meant();
+    return switch (meant.kind()) {
+      case FINISH -> Optional.of(Duration.ZERO);
+      case ADVANCE ->
+          Optional.of(
+              Paths.next(protocol, stage, meant).map(to -> fromHere[to]).orElse(Duration.ZERO));
+      case STOP, HOLD, CHANGE, OFFER, CAUTION, DEFER, START_AT, END -> Optional.empty();
+    };
   }
 
   void look(List<ReviewFinding> found) {

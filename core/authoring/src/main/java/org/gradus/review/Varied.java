@@ -77,7 +77,7 @@ final class Varied {
               isBefore(other)
                   && protocol.wiring().fact(demand) instanceof Fact.Read read
                   && ProtocolParts.signal(protocol, other).filter(read.of()::equals).isPresent();
-          default -> false;
+          case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
         };
   }
 

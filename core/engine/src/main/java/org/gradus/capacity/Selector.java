@@ -42,24 +42,27 @@ final class Selector {
       }
     }
     Selection from = line.from();
-    if (from instanceof Selection.All all) {
-      return open(enough(fit, all.atLeast(), from), line);
-    } else if (from instanceof Selection.FromEnd end && end.last() && end.term().isEmpty()) {
+    return from.match(
+        end -> ofTheEnd(end, fit, line),
+        all -> open(enough(fit, all.atLeast(), from), line),
+        one -> enough(ofStage(one, line), 1, from),
+        moment -> new Selected(List.of(), lacking(isOfRecovery(line) ? "recovery" : "finish")));
+  }
+
+  private Selected ofTheEnd(Selection.FromEnd end, List<StageResult> fit, EstimateLine line) {
+    if (end.last() && end.term().isEmpty()) {
       return lastOnes(end);
-    } else if (from instanceof Selection.FromEnd end) {
-      int skipped = end.last() ? Math.max(0, fit.size() - end.count()) : 0;
-      List<StageResult> some = fit.stream().skip(skipped).limit(end.count()).toList();
-      return open(enough(some, end.count(), from), line);
-    } else if (from instanceof Selection.One one) {
-      return enough(
-          outcome.stages().stream()
-              .filter(stage -> stage.id().equals(one.stage().text()))
-              .filter(stage -> stage.pause() ? stage.completed() : fits(stage, line))
-              .toList(),
-          1,
-          from);
     }
-    return new Selected(List.of(), lacking(isOfRecovery(line) ? "recovery" : "finish"));
+    int skipped = end.last() ? Math.max(0, fit.size() - end.count()) : 0;
+    List<StageResult> some = fit.stream().skip(skipped).limit(end.count()).toList();
+    return open(enough(some, end.count(), end), line);
+  }
+
+  private List<StageResult> ofStage(Selection.One one, EstimateLine line) {
+    return outcome.stages().stream()
+        .filter(stage -> stage.id().equals(one.stage().text()))
+        .filter(stage -> stage.pause() ? stage.completed() : fits(stage, line))
+        .toList();
   }
 
   // That a word like usable could not be told of a stage is another matter than that it did not

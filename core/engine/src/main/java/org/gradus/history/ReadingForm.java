@@ -6,7 +6,6 @@ import static org.gradus.history.Form.TIME;
 import static org.gradus.history.Form.TRUTH;
 
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -106,22 +105,25 @@ final class ReadingForm {
   }
 
   private static Map<String, Object> write(Reading reading) {
-    Map<String, Object> fields = new LinkedHashMap<>();
-    Reading bare = reading;
-    if (reading instanceof Reading.Baseline baseline) {
-      fields.put("posture", baseline.posture().word());
-      bare = baseline.reading();
-    }
-    fields.put("subject", bare.subject());
-    if (bare instanceof Reading.Measured measured) {
-      fields.put("value", Fields.of(measured.value()));
-      measured.step().ifPresent(step -> fields.put("step", Fields.of(step)));
-      measured.scale().ifPresent(scale -> fields.put("scale", scale));
-    } else if (bare instanceof Reading.Chosen chosen) {
-      fields.put("word", chosen.word());
-    } else if (bare instanceof Reading.Answered answered) {
-      fields.put("yes", answered.yes());
-    }
+    return reading.match(
+        ReadingForm::measured,
+        pressure -> {
+          throw new IllegalStateException("a cuff reading is told as its parts");
+        },
+        chosen -> Lines.map("subject", chosen.subject(), "word", chosen.word()),
+        answered -> Lines.map("subject", answered.subject(), "yes", answered.yes()),
+        baseline -> {
+          Map<String, Object> fields = Lines.map("posture", baseline.posture().word());
+          fields.putAll(write(baseline.reading()));
+          return fields;
+        });
+  }
+
+  private static Map<String, Object> measured(Reading.Measured measured) {
+    Map<String, Object> fields =
+        Lines.map("subject", measured.subject(), "value", Fields.of(measured.value()));
+    measured.step().ifPresent(step -> fields.put("step", Fields.of(step)));
+    measured.scale().ifPresent(scale -> fields.put("scale", scale));
     return fields;
   }
 

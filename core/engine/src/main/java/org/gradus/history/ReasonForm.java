@@ -68,9 +68,6 @@ final class ReasonForm {
   private ReasonForm() {}
 
   private static String when(Gap.Settle settle) {
-    if (settle instanceof Gap.Settle.At) {
-      return "at";
-    }
-    return settle instanceof Gap.Settle.Now ? "now" : "never";
+    return settle.match(now -> "now", at -> "at", never -> "never");
   }
 }

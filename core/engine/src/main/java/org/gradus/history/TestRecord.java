@@ -118,7 +118,11 @@ public record TestRecord(Title title, List<Entry> entries) {
 
     // In other words for people the same verdict may be told otherwise: a stop tells what to do.
     private boolean agreesButForTexts(Entry now, Verdict verdict) {
-      boolean worded = verdict instanceof Verdict.Stop || verdict instanceof Verdict.NotRecovered;
+      boolean worded =
+          switch (verdict.kind()) {
+            case STOP, NOT_RECOVERED -> true;
+            case READY, DEFER, CONTINUE, MEASURE, HOLD, CHANGE, ADVANCE, FINISH, END, OVER -> false;
+          };
       return (worded ? answer.startsWith(verdict.word()) : answer.equals(now.answer))
           && rule.equals(now.rule)
           && events(hindsight).equals(events(now.hindsight));

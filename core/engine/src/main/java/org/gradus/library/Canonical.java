@@ -11,7 +11,6 @@ import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.rule.syntax.Selection;
 import org.gradus.rule.syntax.Sentence;
-import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
@@ -65,7 +64,7 @@ final class Canonical {
     } else if (value instanceof Expression expression) {
       return expression(expression);
     } else if (value instanceof Sentence sentence) {
-      return text(action(sentence.action()), sentence.when());
+      return text(sentence.action().accept(new Deed()), sentence.when());
     } else if (value instanceof Selection selection) {
       return selection(selection);
     } else if (value instanceof Table.Point point) {
@@ -80,84 +79,162 @@ final class Canonical {
   }
 
   private static String type(Type type) {
-    if (type instanceof Type.Measure measure) {
-      Kind kind = measure.kind();
-      return text("measure", kind);
-    }
-    return type instanceof Type.Choice choice
-        ? text("choice", choice.options())
-        : text("condition");
+    return type.match(
+        measure -> text("measure", measure.kind()),
+        condition -> text("condition"),
+        choice -> text("choice", choice.options()));
   }
 
   /** A condition or a value: the word for what it is, what belongs to it, and its parts. */
   private static String expression(Expression expression) {
-    List<Object> all = new ArrayList<>(List.of(head(expression)));
+    List<Object> all = new ArrayList<>(List.of(expression.accept(new Head())));
     all.addAll(expression.parts());
     return joined(all);
   }
 
-  private static String head(Expression expression) {
-    if (expression instanceof Expression.Literal literal) {
-      return text("figure", literal.quantity());
-    } else if (expression instanceof Expression.Reference reference) {
-      return text("name", reference.name());
-    } else if (expression instanceof Expression.Call call) {
-      return text("call", call.function().text());
-    } else if (expression instanceof Expression.Comparison comparison) {
-      return text("compare", comparison.relation());
-    } else if (expression instanceof Expression.Is is) {
-      return text("is", is.negated(), is.option().text());
-    } else if (expression instanceof Expression.Arithmetic arithmetic) {
-      return text("arithmetic", arithmetic.operator());
-    } else if (expression instanceof Expression.InUnit in) {
-      return text("in", in.unit().unit());
-    } else if (expression instanceof Expression.AsUnit as) {
-      return text("as", as.unit().unit());
-    } else if (expression instanceof Expression.Choice) {
+  private static String selection(Selection selection) {
+    return selection.match(
+        end -> text("of the end", end.last(), end.count(), end.term().map(Expression.Name::text)),
+        all -> text("all", all.term().map(Expression.Name::text), all.atLeast()),
+        one -> text("one", one.stage().text()),
+        moment -> text("moment", moment.name().text()));
+  }
+
+  /** The word for what an expression is, with what belongs to it beside its parts. */
+  private static final class Head implements Expression.Visitor<String> {
+
+    @Override
+    public String choice(Expression.Choice choice) {
       return "if";
-    } else if (expression instanceof Expression.Or) {
+    }
+
+    @Override
+    public String or(Expression.Or or) {
       return "or";
-    } else if (expression instanceof Expression.And) {
+    }
+
+    @Override
+    public String and(Expression.And and) {
       return "and";
-    } else if (expression instanceof Expression.Not) {
+    }
+
+    @Override
+    public String not(Expression.Not not) {
       return "not";
-    } else if (expression instanceof Expression.Between) {
+    }
+
+    @Override
+    public String comparison(Expression.Comparison comparison) {
+      return text("compare", comparison.relation());
+    }
+
+    @Override
+    public String between(Expression.Between between) {
       return "between";
-    } else if (expression instanceof Expression.Negation) {
+    }
+
+    @Override
+    public String is(Expression.Is is) {
+      return text("is", is.negated(), is.option().text());
+    }
+
+    @Override
+    public String arithmetic(Expression.Arithmetic arithmetic) {
+      return text("arithmetic", arithmetic.operator());
+    }
+
+    @Override
+    public String negation(Expression.Negation negation) {
       return "minus";
-    } else if (expression instanceof Expression.Share) {
+    }
+
+    @Override
+    public String share(Expression.Share share) {
       return "of";
-    } else if (expression instanceof Expression.Power) {
+    }
+
+    @Override
+    public String power(Expression.Power power) {
       return "power";
     }
-    throw new IllegalStateException("no canonical text for " + expression.getClass());
+
+    @Override
+    public String inUnit(Expression.InUnit in) {
+      return text("in", in.unit().unit());
+    }
+
+    @Override
+    public String asUnit(Expression.AsUnit as) {
+      return text("as", as.unit().unit());
+    }
+
+    @Override
+    public String literal(Expression.Literal literal) {
+      return text("figure", literal.quantity());
+    }
+
+    @Override
+    public String call(Expression.Call call) {
+      return text("call", call.function().text());
+    }
+
+    @Override
+    public String reference(Expression.Reference reference) {
+      return text("name", reference.name());
+    }
   }
 
-  private static String action(Action action) {
-    if (action instanceof Action.Hold hold) {
-      return text(action.word(), hold.longer(), hold.times());
-    } else if (action instanceof Action.Change change) {
-      return text(action.word(), change.load().text(), change.by(), change.times());
-    } else if (action instanceof Action.Advance advance) {
-      return text(action.word(), advance.to().map(Expression.Name::text));
-    } else if (action instanceof Action.Offer offer) {
-      return text(action.word(), action(offer.offered()));
-    } else if (action instanceof Action.StartAt start) {
-      return text(action.word(), start.stage().text());
-    }
-    return text(action.word());
-  }
+  /** An action with its figures. */
+  private static final class Deed implements Action.Visitor<String> {
 
-  private static String selection(Selection selection) {
-    if (selection instanceof Selection.FromEnd end) {
-      return text("of the end", end.last(), end.count(), end.term().map(Expression.Name::text));
-    } else if (selection instanceof Selection.All all) {
-      return text("all", all.term().map(Expression.Name::text), all.atLeast());
-    } else if (selection instanceof Selection.One one) {
-      return text("one", one.stage().text());
-    } else if (selection instanceof Selection.Moment moment) {
-      return text("moment", moment.name().text());
+    @Override
+    public String stop(Action.Stop action) {
+      return text(action.word());
     }
-    throw new IllegalStateException("no canonical text for " + selection.getClass());
+
+    @Override
+    public String finish(Action.Finish action) {
+      return text(action.word());
+    }
+
+    @Override
+    public String hold(Action.Hold action) {
+      return text(action.word(), action.longer(), action.times());
+    }
+
+    @Override
+    public String change(Action.Change action) {
+      return text(action.word(), action.load().text(), action.by(), action.times());
+    }
+
+    @Override
+    public String advance(Action.Advance action) {
+      return text(action.word(), action.to().map(Expression.Name::text));
+    }
+
+    @Override
+    public String offer(Action.Offer action) {
+      return text(action.word(), action.offered().accept(this));
+    }
+
+    @Override
+    public String caution(Action.Caution action) {
+      return text(action.word());
+    }
+
+    @Override
+    public String defer(Action.Defer action) {
+      return text(action.word());
+    }
+
+    @Override
+    public String startAt(Action.StartAt action) {
+      return text(action.word(), action.stage().text());
+    }
+
+    @Override
+    public String end(Action.End action) {
+      return text(action.word());
+    }
   }
 }

@@ -185,9 +185,13 @@ final class Draft {
 
   private static void collect(Sentence sentence, List<Expression> all) {
     sentence.when().ifPresent(all::add);
-    Actions.hold(sentence.action()).map(Action.Hold::longer).ifPresent(all::add);
-    if (sentence.action() instanceof Action.Change change) {
-      all.add(change.by());
+    Action action = sentence.action().meant();
+    switch (action.kind()) {
+      case HOLD -> all.add(((Action.Hold) action).longer());
+      case CHANGE -> all.add(((Action.Change) action).by());
+      case STOP, FINISH, ADVANCE, OFFER, CAUTION, DEFER, START_AT, END -> {
+        // It has no figure.
+      }
     }
   }
 }

@@ -62,9 +62,11 @@ record EstimateDraft(
    */
   Optional<Expression> term() {
     Optional<Expression.Name> name =
-        from instanceof Selection.FromEnd end
-            ? end.term()
-            : from instanceof Selection.All all ? all.term() : Optional.empty();
+        from.match(
+            end -> end.term(),
+            all -> all.term(),
+            one -> Optional.empty(),
+            moment -> Optional.empty());
     return name.filter(word -> !word.text().equals("completed"))
         .map(word -> new Expression.Reference(word.span(), word.text()));
   }

@@ -150,12 +150,10 @@ final class KnownFacts {
   }
 
   private static boolean isOfStage(Fact fact) {
-    if (!(fact instanceof Fact.Clock clock)) {
-      return fact instanceof Fact.Round;
-    }
-    return switch (clock.which()) {
-      case STAGE_TIME, STAGE_NUMBER, STAGE -> true;
-      case TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> false;
+    return switch (fact.dependsOn()) {
+      case STAGE -> true;
+      case CLOCK -> ((Fact.Clock) fact).which().isOfStage();
+      case PERSON, READING, SIGN, LOAD, RESULT -> false;
     };
   }
 
@@ -200,7 +198,8 @@ final class KnownFacts {
   private Optional<Fact> fact(Demand demand) {
     return switch (demand.aspect()) {
       case COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> Optional.empty();
-      default -> Optional.of(protocol.wiring().fact(demand));
+      case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST, EVER ->
+          Optional.of(protocol.wiring().fact(demand));
     };
   }
 }

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.MeasureLine;
-import org.gradus.protocol.Timing;
 
 /**
  * A line of a schedule with the places of the names in it.
@@ -79,21 +78,27 @@ record MeasureDraft(
    * @param complete the line with its times
    */
   void fits(MeasureLine complete, Misfit misfit) {
-    Optional<Duration> room = Optional.empty();
-    Timing due = complete.timing();
-    if (due instanceof Timing.Each each) {
-      room = Optional.of(each.every().compareTo(each.from()) < 0 ? each.every() : each.from());
-      complete
-          .validFor()
-          .filter(valid -> valid.compareTo(each.every()) > 0)
-          .ifPresent(valid -> tooLong("valid_for", "the time to the next reading", misfit));
-    } else if (due instanceof Timing.At at) {
-      room = Optional.of(at.time());
-    } else if (due instanceof Timing.BeforeEnd before && !before.lead().isZero()) {
-      if (complete.takes().compareTo(before.lead()) > 0) {
-        tooLong("takes", "the time before the end", misfit);
-      }
-    }
+    Optional<Duration> room =
+        complete
+            .timing()
+            .match(
+                each -> {
+                  complete
+                      .validFor()
+                      .filter(valid -> valid.compareTo(each.every()) > 0)
+                      .ifPresent(
+                          valid -> tooLong("valid_for", "the time to the next reading", misfit));
+                  return Optional.of(
+                      each.every().compareTo(each.from()) < 0 ? each.every() : each.from());
+                },
+                at -> Optional.of(at.time()),
+                before -> {
+                  if (!before.lead().isZero() && complete.takes().compareTo(before.lead()) > 0) {
+                    tooLong("takes", "the time before the end", misfit);
+                  }
+                  return Optional.empty();
+                },
+                done -> Optional.empty());
     String limit = "the time before it is due";
     room.filter(time -> complete.over().compareTo(time) > 0)
         .ifPresent(time -> tooLong("over", limit, misfit));

@@ -216,16 +216,11 @@ final class ProtocolMeaning {
   }
 
   private static List<Object> timing(Timing timing) {
-    if (timing instanceof Timing.Each each) {
-      return List.of("each", each.every(), each.from());
-    } else if (timing instanceof Timing.At at) {
-      return List.of("at", at.time());
-    } else if (timing instanceof Timing.BeforeEnd before) {
-      return List.of("before_end", before.lead());
-    } else if (timing instanceof Timing.WhenDone) {
-      return List.of("when_done");
-    }
-    throw new IllegalStateException("no meaning for " + timing.getClass());
+    return timing.match(
+        each -> List.of("each", each.every(), each.from()),
+        at -> List.of("at", at.time()),
+        before -> List.of("before_end", before.lead()),
+        done -> List.of("when_done"));
   }
 
   private void stages(String where, String list, List<StageDraft> stages) {

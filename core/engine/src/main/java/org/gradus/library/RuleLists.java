@@ -104,15 +104,21 @@ final class RuleLists {
    */
   static boolean closes(Sentence sentence) {
     boolean ends =
-        sentence.action() instanceof Action.Finish || sentence.action() instanceof Action.Advance;
+        switch (sentence.action().kind()) {
+          case FINISH, ADVANCE -> true;
+          case STOP, HOLD, CHANGE, OFFER, CAUTION, DEFER, START_AT, END -> false;
+        };
     return ends && sentence.when().isEmpty();
   }
 
   private void holds(Sentence sentence) {
-    Actions.hold(sentence.action())
-        .ifPresent(hold -> atMost(hold.times(), "a number of holds", sentence));
-    if (sentence.action() instanceof Action.Change change) {
-      atMost(change.times(), "a number of changes", sentence);
+    Action action = sentence.action().meant();
+    switch (action.kind()) {
+      case HOLD -> atMost(((Action.Hold) action).times(), "a number of holds", sentence);
+      case CHANGE -> atMost(((Action.Change) action).times(), "a number of changes", sentence);
+      case STOP, FINISH, ADVANCE, OFFER, CAUTION, DEFER, START_AT, END -> {
+        // It is done once.
+      }
     }
   }
 

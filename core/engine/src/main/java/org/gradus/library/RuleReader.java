@@ -141,8 +141,8 @@ final class RuleReader {
 
   // A key that changes nothing would make a file say what the test does not do.
   private static void idle(Keys keys, Action action, String group) {
-    boolean stops = action instanceof Action.Stop;
-    boolean ends = stops || action instanceof Action.Finish;
+    boolean stops = action.kind() == Action.Kind.STOP;
+    boolean ends = stops || action.kind() == Action.Kind.FINISH;
     boolean watched = group.equals("any_time") || group.equals("recovery");
     String kind = "a rule with " + action.word() + " in " + group;
     if (!stops) {

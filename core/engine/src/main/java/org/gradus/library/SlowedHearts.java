@@ -3,7 +3,6 @@ package org.gradus.library;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.protocol.Attribute;
@@ -14,7 +13,6 @@ import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Cell;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
-import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Type;
@@ -53,8 +51,10 @@ final class SlowedHearts {
 
   private boolean isHeartRate(Demand demand) {
     boolean ofSlots =
-        Stream.of(Aspect.VALUE, Aspect.EARLIER, Aspect.AVERAGE, Aspect.HIGHEST, Aspect.LOWEST)
-            .anyMatch(aspect -> aspect == demand.aspect());
+        switch (demand.aspect()) {
+          case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
+          case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
+        };
     return ofSlots
         && demand.type().equals(new Type.Measure(Kind.HEART_RATE))
         && protocol.wiring().fact(demand) instanceof Fact.Read;

@@ -164,12 +164,13 @@ final class StageEnds {
     return switch (demand.aspect()) {
       case EARLIER -> KnownFacts.earlier(demand);
       case AVERAGE -> demand.subject() + " of the last " + stretch;
-      default ->
+      case HIGHEST, LOWEST, EVER, COUNT, COMPLETED -> demand.subject();
+      case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> demand.subject();
+      case VALUE ->
           protocol
               .schedule()
               .lineOf(demand.subject())
               .flatMap(line -> line.validFor())
-              .filter(limit -> demand.aspect() == Aspect.VALUE)
               .map(limit -> demand.subject() + " no older than " + limit.toSeconds() + " s")
               .orElse(demand.subject());
     };

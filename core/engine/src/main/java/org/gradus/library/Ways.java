@@ -86,7 +86,7 @@ final class Ways implements Paths {
 
   private void advance(RuleDraft rule, int from) {
     Action meant =
-        rule.sentence().map(Sentence::action).map(Actions::meant).orElse(new Action.End());
+        rule.sentence().map(Sentence::action).map(Action::meant).orElse(new Action.End());
     if (meant instanceof Action.Advance advance) {
       if (advance.to().isPresent()) {
         advance(advance.to().get(), from);

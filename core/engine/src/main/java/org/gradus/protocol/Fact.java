@@ -245,7 +245,15 @@ public sealed interface Fact {
       /** Since the first stage that is no warm-up began; stands still from finish on. */
       EXERCISE_TIME,
       /** Since recovery began. */
-      RECOVERY_TIME
+      RECOVERY_TIME;
+
+      /** Whether it is about the present stage and none before it. */
+      public boolean isOfStage() {
+        return switch (this) {
+          case STAGE_TIME, STAGE_NUMBER, STAGE -> true;
+          case TEST_TIME, EXERCISE_TIME, RECOVERY_TIME -> false;
+        };
+      }
     }
 
     @Override

@@ -64,9 +64,8 @@ final class LongestTest {
   private static Duration longestHold(Protocol protocol, Stage stage, int held) {
     Duration longest = Duration.ZERO;
     for (ProtocolRule rule : protocol.rulesAtEndOf(stage)) {
-      Action meant = rule.action() instanceof Action.Offer offer ? offer.offered() : rule.action();
       Duration pause = rule.rule().pause().orElse(Duration.ZERO);
-      if (meant instanceof Action.Hold hold
+      if (rule.action().meant() instanceof Action.Hold hold
           && hold.times() > held
           && pause.compareTo(longest) > 0) {
         longest = pause;

@@ -52,8 +52,7 @@ public interface Paths {
 
   /** The place of the stage to which an action leads from a stage, if it leads to any. */
   static Optional<Integer> next(Protocol protocol, Stage from, Action action) {
-    Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
-    if (!(meant instanceof Action.Advance advance)) {
+    if (!(action.meant() instanceof Action.Advance advance)) {
       return Optional.empty();
     }
     return advance

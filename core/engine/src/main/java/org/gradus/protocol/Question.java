@@ -53,6 +53,9 @@ public record Question(
     /** Everything it rests on. */
     Set<Demand> demands();
 
+    /** Its value on what is known; NaN where it is not. */
+    double value(Frame frame);
+
     /**
      * A value worked out for the person.
      *
@@ -62,6 +65,11 @@ public record Question(
       @Override
       public Set<Demand> demands() {
         return formula.demands();
+      }
+
+      @Override
+      public double value(Frame frame) {
+        return formula.value(frame);
       }
     }
 
@@ -75,6 +83,12 @@ public record Question(
       public Set<Demand> demands() {
         return condition.demands();
       }
+
+      @Override
+      public double value(Frame frame) {
+        Truth truth = condition.test(frame);
+        return truth == Truth.UNKNOWN ? Double.NaN : truth == Truth.TRUE ? 1 : 0;
+      }
     }
 
     /**
@@ -87,17 +101,11 @@ public record Question(
       public Set<Demand> demands() {
         return Set.of();
       }
-    }
 
-    /** Its value on what is known; NaN where it is not. */
-    default double value(Frame frame) {
-      if (this instanceof Worked worked) {
-        return worked.formula().value(frame);
-      } else if (this instanceof Held held) {
-        Truth truth = held.condition().test(frame);
-        return truth == Truth.UNKNOWN ? Double.NaN : truth == Truth.TRUE ? 1 : 0;
+      @Override
+      public double value(Frame frame) {
+        return option;
       }
-      return ((Fixed) this).option();
     }
   }
 

@@ -3,6 +3,7 @@ package org.gradus.protocol;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.gradus.protocol.Stretch.End;
 
 /** When something is due in a stage. */
@@ -38,12 +39,32 @@ public sealed interface Timing {
   }
 
   /**
+   * What comes of it, by which of them it is.
+   *
+   * @param <R> what comes of it
+   */
+  <R> R match(
+      Function<Each, ? extends R> each,
+      Function<At, ? extends R> at,
+      Function<BeforeEnd, ? extends R> beforeEnd,
+      Function<WhenDone, ? extends R> whenDone);
+
+  /**
    * Again and again.
    *
    * @param every the time between two
    * @param from the first, since the start of the stage
    */
   record Each(Duration every, Duration from) implements Timing {
+    @Override
+    public <R> R match(
+        Function<Each, ? extends R> each,
+        Function<At, ? extends R> at,
+        Function<BeforeEnd, ? extends R> beforeEnd,
+        Function<WhenDone, ? extends R> whenDone) {
+      return each.apply(this);
+    }
+
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
       if (from.compareTo(until) > 0) {
@@ -83,6 +104,15 @@ public sealed interface Timing {
    */
   record At(Duration time) implements Timing {
     @Override
+    public <R> R match(
+        Function<Each, ? extends R> each,
+        Function<At, ? extends R> at,
+        Function<BeforeEnd, ? extends R> beforeEnd,
+        Function<WhenDone, ? extends R> whenDone) {
+      return at.apply(this);
+    }
+
+    @Override
     public List<Duration> due(Stretch stage, Duration until) {
       return once(time, until);
     }
@@ -94,6 +124,15 @@ public sealed interface Timing {
    * @param lead how long before
    */
   record BeforeEnd(Duration lead) implements Timing {
+    @Override
+    public <R> R match(
+        Function<Each, ? extends R> each,
+        Function<At, ? extends R> at,
+        Function<BeforeEnd, ? extends R> beforeEnd,
+        Function<WhenDone, ? extends R> whenDone) {
+      return beforeEnd.apply(this);
+    }
+
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
       return stage.end() == End.PLANNED ? once(stage.lasts().minus(lead), until) : List.of();
@@ -109,6 +148,15 @@ public sealed interface Timing {
 
   /** Once, when what is to be done is done; never in a stage that lasts a planned time. */
   record WhenDone() implements Timing {
+    @Override
+    public <R> R match(
+        Function<Each, ? extends R> each,
+        Function<At, ? extends R> at,
+        Function<BeforeEnd, ? extends R> beforeEnd,
+        Function<WhenDone, ? extends R> whenDone) {
+      return whenDone.apply(this);
+    }
+
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
       return stage.end() == End.DONE ? once(stage.lasts(), until) : List.of();

@@ -122,7 +122,7 @@ public final class Wiring {
       case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST ->
           demand.type() instanceof Type.Measure
               && Optional.ofNullable(facts.get(demand.subject())).flatMap(Fact::signal).isPresent();
-      default -> false;
+      case EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
     };
   }
 
@@ -135,7 +135,7 @@ public final class Wiring {
             places
                 .computeIfAbsent(demand.subjects(), names -> new ArrayList<>())
                 .add(new Line.Place(slot, demand.aspect()));
-        default -> {
+        case VALUE, EARLIER, AVERAGE, HIGHEST, LOWEST, EVER, COUNT, COMPLETED, INTERPOLATED -> {
           // No figure of a line.
         }
       }

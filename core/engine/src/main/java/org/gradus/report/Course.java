@@ -64,12 +64,7 @@ final class Course {
 
   /** The word of what ended the exercise: {@code "FINISH"}. */
   static String word(Retold end) {
-    if (end.event() instanceof Event.Followed followed) {
-      return followed.verdict().word();
-    }
-    return end.event() instanceof Event.Overridden overridden
-        ? overridden.verdict().word()
-        : "broken off";
+    return end.event().actedOn().map(Verdict::word).orElse("broken off");
   }
 
   /** Whether it was ended by a stop. */
@@ -82,13 +77,18 @@ final class Course {
     List<String> signs = new ArrayList<>();
     for (int i = 0; i < number; i++) {
       Event event = counted.get(i);
-      if (event instanceof Event.Reported reported) {
-        signs.remove(reported.sign());
-        if (reported.grade().orElse(1) > 0) {
-          signs.add(reported.sign());
+      switch (event.kind()) {
+        case REPORTED -> {
+          Event.Reported reported = (Event.Reported) event;
+          signs.remove(reported.sign());
+          if (reported.grade().orElse(1) > 0) {
+            signs.add(reported.sign());
+          }
         }
-      } else if (event instanceof Event.Withdrawn withdrawn) {
-        signs.remove(withdrawn.sign());
+        case WITHDRAWN -> signs.remove(((Event.Withdrawn) event).sign());
+        case READ, AMENDED, REJECTED, LOAD_SET, DONE, FOLLOWED, OVERRIDDEN, ABANDONED -> {
+          // It tells of no sign.
+        }
       }
     }
     return signs;

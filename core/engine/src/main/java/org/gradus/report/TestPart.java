@@ -23,7 +23,6 @@ import org.gradus.session.Reading;
 import org.gradus.session.Times;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
-import org.gradus.unit.Type;
 
 /** What was done: the person, the protocol, the readings, the stages, the decisions. */
 final class TestPart {
@@ -70,12 +69,13 @@ final class TestPart {
   }
 
   private static String words(Attribute attribute, Quantity value) {
-    if (attribute.type() instanceof Type.Choice choice) {
-      return choice.options().get((int) value.amount());
-    }
-    boolean number =
-        attribute.type() instanceof Type.Measure measure && measure.kind() != Kind.NUMBER;
-    return number ? value.toString() : value.amount() == 1 ? "yes" : "no";
+    String truth = value.amount() == 1 ? "yes" : "no";
+    return attribute
+        .type()
+        .match(
+            measure -> measure.kind() == Kind.NUMBER ? truth : value.toString(),
+            condition -> truth,
+            choice -> choice.options().get((int) value.amount()));
   }
 
   Section course() {

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 
@@ -44,7 +43,7 @@ final class Amendments {
   }
 
   private static void refuseTooMany(List<Event> told) {
-    long before = told.stream().filter(event -> about(event).findAny().isPresent()).count();
+    long before = told.stream().filter(event -> event.corrects().isPresent()).count();
     if (before >= MOST) {
       throw new ReadingRefused(
           Code.G510,
@@ -59,31 +58,30 @@ final class Amendments {
     boolean[] knowing = new boolean[told.size()];
     int earliest = Integer.MAX_VALUE;
     for (int i = told.size() - 1; i >= 0; i--) {
-      earliest = Math.min(earliest, about(told.get(i)).min().orElse(Integer.MAX_VALUE));
+      earliest = Math.min(earliest, told.get(i).corrects().orElse(Integer.MAX_VALUE));
       knowing[i] = earliest > i;
     }
     return knowing;
-  }
-
-  private static IntStream about(Event later) {
-    if (later instanceof Event.Amended amended) {
-      return IntStream.of(amended.event());
-    }
-    return later instanceof Event.Rejected rejected
-        ? IntStream.of(rejected.event())
-        : IntStream.empty();
   }
 
   /** Events as they count, after what was told about them later. */
   static List<Event> counted(List<Event> told) {
     List<Event> counted = new ArrayList<>(told);
     for (int i = 0; i < told.size(); i++) {
-      if (told.get(i) instanceof Event.Amended amended) {
-        for (Reading better : amended.readings()) {
-          change(counted, i, amended.event(), better.subject(), List.of(better));
+      switch (told.get(i).kind()) {
+        case AMENDED -> {
+          Event.Amended amended = (Event.Amended) told.get(i);
+          for (Reading better : amended.readings()) {
+            change(counted, i, amended.event(), better.subject(), List.of(better));
+          }
         }
-      } else if (told.get(i) instanceof Event.Rejected rejected) {
-        change(counted, i, rejected.event(), rejected.subject(), List.of());
+        case REJECTED -> {
+          Event.Rejected rejected = (Event.Rejected) told.get(i);
+          change(counted, i, rejected.event(), rejected.subject(), List.of());
+        }
+        case READ, REPORTED, WITHDRAWN, LOAD_SET, DONE, FOLLOWED, OVERRIDDEN, ABANDONED -> {
+          // It says nothing about another event.
+        }
       }
     }
     return counted;
@@ -104,8 +102,11 @@ final class Amendments {
 
   // A sign that was reported by mistake, a mile that was not walked yet: as if never told.
   private static boolean isTakenBack(Event told, String subject) {
-    return (told instanceof Event.Reported reported && reported.sign().equals(subject))
-        || (told instanceof Event.Done && subject.equals(Event.Done.SUBJECT));
+    return switch (told.kind()) {
+      case REPORTED -> ((Event.Reported) told).sign().equals(subject);
+      case DONE -> subject.equals(Event.Done.SUBJECT);
+      case READ, WITHDRAWN, AMENDED, REJECTED, LOAD_SET, FOLLOWED, OVERRIDDEN, ABANDONED -> false;
+    };
   }
 
   private static Event.Read changed(Event.Read read, int number, String subject, List<Reading> by) {

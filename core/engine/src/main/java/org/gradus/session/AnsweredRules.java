@@ -20,9 +20,8 @@ record AnsweredRules(Set<String> answered, boolean isKnowing) {
   /** The rules that an event answers at its moment. */
   static AnsweredRules of(Event event, StateAt now) {
     Set<String> answered = new HashSet<>();
-    if (event instanceof Event.Followed followed && now.state().phase == Phase.STAGE) {
-      answered.addAll(stopped(followed.verdict(), now));
-    } else if (event instanceof Event.Overridden overridden) {
+    boolean overridden = event.kind() == Event.Kind.OVERRIDDEN;
+    if (overridden) {
       // The tester has seen this rule and decided otherwise. A rule that was not shown stays
       // active.
       Judge.at(now)
@@ -30,8 +29,11 @@ record AnsweredRules(Set<String> answered, boolean isKnowing) {
           .map(Because::rule)
           .filter(rule -> ends(rule, now))
           .ifPresent(answered::add);
-      answered.addAll(stopped(overridden.verdict(), now));
     }
+    event
+        .actedOn()
+        .filter(verdict -> overridden || now.state().phase == Phase.STAGE)
+        .ifPresent(verdict -> answered.addAll(stopped(verdict, now)));
     return new AnsweredRules(answered, true);
   }
 

@@ -69,23 +69,31 @@ final class BeforeJudge {
 
   private void look(ProtocolRule rule) {
     Truth truth = rule.rule().test(frame);
-    if (rule.action() instanceof Action.Caution) {
-      if (truth == Truth.TRUE) {
-        cautions.add(Reasons.of(rule, frame));
+    switch (rule.action().kind()) {
+      case CAUTION -> {
+        if (truth == Truth.TRUE) {
+          cautions.add(Reasons.of(rule, frame));
+        }
       }
-      return;
-    }
-    flips.addAll(margins.undecided(rule));
-    if (rule.action() instanceof Action.Defer) {
-      if (truth == Truth.TRUE) {
-        defer(rule);
-      } else if (truth == Truth.UNKNOWN) {
-        gaps.addAll(Reasons.gaps(rule, frame));
+      case DEFER -> {
+        flips.addAll(margins.undecided(rule));
+        if (truth == Truth.TRUE) {
+          defer(rule);
+        } else if (truth == Truth.UNKNOWN) {
+          gaps.addAll(Reasons.gaps(rule, frame));
+        }
       }
-    } else if (start.isEmpty() && !startOpen) {
-      start = truth == Truth.TRUE ? Optional.of(rule) : Optional.empty();
-      startOpen = truth == Truth.UNKNOWN;
-      gaps.addAll(startOpen ? Reasons.gaps(rule, frame) : List.of());
+      case START_AT -> {
+        flips.addAll(margins.undecided(rule));
+        if (start.isEmpty() && !startOpen) {
+          start = truth == Truth.TRUE ? Optional.of(rule) : Optional.empty();
+          startOpen = truth == Truth.UNKNOWN;
+          gaps.addAll(startOpen ? Reasons.gaps(rule, frame) : List.of());
+        }
+      }
+      case STOP, FINISH, HOLD, CHANGE, ADVANCE, OFFER, END ->
+          throw new IllegalStateException(
+              rule.id() + " cannot decide before the test: " + rule.action().word());
     }
   }
 

@@ -47,7 +47,7 @@ final class DueReadings {
     return switch (demand.aspect()) {
       case EARLIER -> earlier(frame, slot, demand, stage, line.orElseThrow(), due.get());
       case AVERAGE, HIGHEST, LOWEST -> aggregate(frame, slot, demand, stage, line.orElseThrow());
-      default ->
+      case VALUE, EVER, COUNT, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
           fill(frame, slot, fresh(stage, line.orElseThrow(), signal, due.get()))
               ? Optional.empty()
               : Optional.of(missing(stage, signal, due.get()));
@@ -177,7 +177,17 @@ final class DueReadings {
     return switch (aspect) {
       case HIGHEST -> values.max().orElseThrow();
       case LOWEST -> values.min().orElseThrow();
-      default -> values.average().orElseThrow();
+      case AVERAGE -> values.average().orElseThrow();
+      case VALUE,
+          EARLIER,
+          EVER,
+          COUNT,
+          COMPLETED,
+          LINE_MEAN_X,
+          LINE_MEAN_Y,
+          LINE_SLOPE,
+          INTERPOLATED ->
+          throw new IllegalStateException(aspect + " is no value of several readings");
     };
   }
 }

@@ -96,12 +96,12 @@ final class EndOfStage {
       if (!judges(rule)) {
         aside(rule, truth);
       } else if (!reached && truth != Truth.FALSE && isLeft(rule)) {
-        open.add(meant(rule.action(), rule, atDue));
+        open.add(meant(rule, atDue));
         reached = truth == Truth.TRUE;
         if (!reached) {
           gaps.addAll(Reasons.gaps(rule, frame));
         } else if (open.size() == 1) {
-          verdict = Optional.of(meant(rule.action(), rule, time));
+          verdict = Optional.of(meant(rule, time));
           because = Optional.of(Reasons.of(rule, frame));
           planned = rule.rule().condition().isEmpty() && !goesOn();
         }
@@ -150,7 +150,7 @@ final class EndOfStage {
   }
 
   private static boolean judges(ProtocolRule rule) {
-    return !(rule.action() instanceof Action.Offer || rule.action() instanceof Action.Caution);
+    return !rule.action().isAside();
   }
 
   private Optional<MeasureLine> missingThatEnds() {
@@ -171,9 +171,9 @@ final class EndOfStage {
     if (truth != Truth.TRUE) {
       return;
     }
-    if (rule.action() instanceof Action.Offer offer) {
+    if (rule.action().kind() == Action.Kind.OFFER) {
       if (isLeft(rule)) {
-        offers.add(new Decision.Offer(meant(offer.offered(), rule, time), Reasons.of(rule, frame)));
+        offers.add(new Decision.Offer(meant(rule, time), Reasons.of(rule, frame)));
       }
     } else {
       cautions.add(Reasons.of(rule, frame));
@@ -182,11 +182,14 @@ final class EndOfStage {
 
   // A hold that is used up is skipped, and so is a change that leads beyond what is possible.
   private boolean isLeft(ProtocolRule rule) {
-    Action action = rule.action() instanceof Action.Offer offer ? offer.offered() : rule.action();
-    if (action instanceof Action.Change change) {
-      return run.changes() < change.times() && changed(change, rule).isPresent();
-    }
-    return !(action instanceof Action.Hold hold) || run.holds() < hold.times();
+    Action action = rule.action().meant();
+    return switch (action.kind()) {
+      case HOLD -> run.holds() < ((Action.Hold) action).times();
+      case CHANGE ->
+          run.changes() < ((Action.Change) action).times()
+              && changed((Action.Change) action, rule).isPresent();
+      case STOP, FINISH, ADVANCE, OFFER, CAUTION, DEFER, START_AT, END -> true;
+    };
   }
 
   private Optional<List<Loading>> changed(Action.Change change, ProtocolRule rule) {
@@ -196,17 +199,21 @@ final class EndOfStage {
 
   // Verdicts are compared as they are at the due time: given late, two holds of different length
   // may end at the same time.
-  private Verdict meant(Action action, ProtocolRule rule, Duration given) {
-    if (action instanceof Action.Hold) {
-      return new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow(), given));
-    } else if (action instanceof Action.Change change) {
-      return new Verdict.Change(run.stage().id(), changed(change, rule).orElseThrow());
-    } else if (action instanceof Action.Advance advance) {
-      return nextStage(advance)
-          .<Verdict>map(stage -> new Verdict.Advance(stage.id(), loads(stage)))
-          .orElse(new Verdict.Finish());
-    }
-    return new Verdict.Finish();
+  private Verdict meant(ProtocolRule rule, Duration given) {
+    Action action = rule.action().meant();
+    return switch (action.kind()) {
+      case HOLD -> new Verdict.Hold(heldUntil(rule.rule().pause().orElseThrow(), given));
+      case CHANGE ->
+          new Verdict.Change(run.stage().id(), changed((Action.Change) action, rule).orElseThrow());
+      case ADVANCE ->
+          nextStage((Action.Advance) action)
+              .<Verdict>map(stage -> new Verdict.Advance(stage.id(), loads(stage)))
+              .orElse(new Verdict.Finish());
+      case FINISH -> new Verdict.Finish();
+      case STOP, OFFER, CAUTION, DEFER, START_AT, END ->
+          throw new IllegalStateException(
+              rule.id() + " cannot decide at the end of a stage: " + action.word());
+    };
   }
 
   private List<Loading> loads(Stage stage) {
@@ -242,7 +249,7 @@ final class EndOfStage {
       if (judges(rule) && isLeft(rule)) {
         Outcomes could = margins.outcomes(rule);
         if (could.canHold() || could.canBeUnknown()) {
-          possible.add(meant(rule.action(), rule, atDue));
+          possible.add(meant(rule, atDue));
           flips.addAll(margins.undecided(rule, could));
         }
         if (could.alwaysHolds()) {

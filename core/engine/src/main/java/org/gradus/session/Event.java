@@ -3,6 +3,7 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /** Something a session was told. The events of a test, in order, are the whole of it. */
@@ -91,6 +92,26 @@ public sealed interface Event {
    */
   static List<Event> counted(List<Event> told) {
     return List.copyOf(Amendments.counted(told));
+  }
+
+  /** The verdict that was acted upon: one that was followed, or chosen against the recommended. */
+  default Optional<Verdict> actedOn() {
+    return switch (kind()) {
+      case FOLLOWED -> Optional.of(((Followed) this).verdict());
+      case OVERRIDDEN -> Optional.of(((Overridden) this).verdict());
+      case READ, REPORTED, WITHDRAWN, AMENDED, REJECTED, LOAD_SET, DONE, ABANDONED ->
+          Optional.empty();
+    };
+  }
+
+  /** The number of the event that it corrects, if it corrects one. */
+  default OptionalInt corrects() {
+    return switch (kind()) {
+      case AMENDED -> OptionalInt.of(((Amended) this).event());
+      case REJECTED -> OptionalInt.of(((Rejected) this).event());
+      case READ, REPORTED, WITHDRAWN, LOAD_SET, DONE, FOLLOWED, OVERRIDDEN, ABANDONED ->
+          OptionalInt.empty();
+    };
   }
 
   /** Why it was done, in the tester's words; empty where no reason is asked for. */

@@ -16,7 +16,7 @@ final class EventApplier {
   /** Takes in an event as it is told, and refuses what cannot be told or done at its moment. */
   static StateAt apply(TestState state, Event event) {
     refuseTooLong(event);
-    if (isAmendment(event)) {
+    if (event.corrects().isPresent()) {
       return amend(state, event);
     }
     StateAt now = moment(state, event);
@@ -44,11 +44,9 @@ final class EventApplier {
 
   /** Takes in an event of another test as if it had happened in this one: what was done stands. */
   static StateAt suppose(TestState state, Event event) {
-    return isAmendment(event) ? amend(state, event) : apply(state, event, event, Optional.empty());
-  }
-
-  private static boolean isAmendment(Event event) {
-    return event instanceof Event.Amended || event instanceof Event.Rejected;
+    return event.corrects().isPresent()
+        ? amend(state, event)
+        : apply(state, event, event, Optional.empty());
   }
 
   private static StateAt amend(TestState state, Event event) {

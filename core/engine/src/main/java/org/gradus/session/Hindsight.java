@@ -37,9 +37,7 @@ public record Hindsight(int event, String then, String now) {
     if (event instanceof Event.Read read && read.taken().compareTo(read.at()) < 0) {
       return Optional.of(read.taken());
     }
-    return event instanceof Event.Amended || event instanceof Event.Rejected
-        ? Optional.of(Duration.ZERO)
-        : Optional.empty();
+    return event.corrects().isPresent() ? Optional.of(Duration.ZERO) : Optional.empty();
   }
 
   private static boolean isFollowed(Event event) {

@@ -31,18 +31,11 @@ final class LoadValidator {
 
   /** Checks the loads that a tester gives with a verdict. */
   void check(Verdict verdict) {
-    if (verdict instanceof Verdict.Ready ready) {
-      check(ready.stage(), ready.loads());
-    } else if (verdict instanceof Verdict.Advance advance) {
-      check(advance.stage(), advance.loads());
-    } else {
-      List<Stage> after = protocol.recovery().map(Recovery::stages).orElse(List.of());
-      check(after, verdict.loads());
-    }
-  }
-
-  private void check(String stage, List<Loading> loads) {
-    check(protocol.stage(stage).stream().toList(), loads);
+    List<Stage> set =
+        verdict.begins().isPresent()
+            ? verdict.begins().flatMap(protocol::stage).stream().toList()
+            : protocol.recovery().map(Recovery::stages).orElse(List.of());
+    check(set, verdict.loads());
   }
 
   // Of each component that these stages set, one value at most.

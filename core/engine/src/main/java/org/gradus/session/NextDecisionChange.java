@@ -95,17 +95,10 @@ final class NextDecisionChange {
     TimeAdvance.next(now, Times.LONGEST).ifPresent(changes::add);
     changes.add(start.plus(recovery.atMost()));
     changes.add(RecoveryStage.at(state, time).end());
-    List<ProtocolRule> cautions = new ArrayList<>();
-    List<ProtocolRule> ends = new ArrayList<>();
-    for (ProtocolRule rule : state.protocol.rules().inRecovery()) {
-      if (rule.action() instanceof Action.Caution) {
-        cautions.add(rule);
-      } else if (rule.action() instanceof Action.End) {
-        ends.add(rule);
-      }
-    }
-    NextRuleChange.after(now, cautions, Times.LONGEST).ifPresent(changes::add);
-    NextRuleChange.after(now, CurrentReadings.of(state, time), ends, Times.LONGEST)
+    NextRuleChange.after(now, inRecovery(Action.Kind.CAUTION), Times.LONGEST)
+        .ifPresent(changes::add);
+    NextRuleChange.after(
+            now, CurrentReadings.of(state, time), inRecovery(Action.Kind.END), Times.LONGEST)
         .ifPresent(changes::add);
     // A reading stands until the next one is overdue.
     Stretch whole = Stretch.of(recovery.atMost());
@@ -113,5 +106,11 @@ final class NextDecisionChange {
       Duration late = line.takes().plus(line.within()).plus(TICK);
       nextDue(line, whole, start, time.minus(late)).map(late::plus).ifPresent(changes::add);
     }
+  }
+
+  private List<ProtocolRule> inRecovery(Action.Kind kind) {
+    return state.protocol.rules().inRecovery().stream()
+        .filter(rule -> rule.action().kind() == kind)
+        .toList();
   }
 }

@@ -283,9 +283,12 @@ final class NextRuleChange {
 
   // Clocks go one way only, and so do loads in a stage: their ends say what they are in between.
   private double value(Fact fact, Duration at) {
-    return fact instanceof Fact.Clock clock
-        ? FrameFiller.clock(state, at, clock.which())
-        : FrameFiller.load(state, at, ((Fact.Load) fact).name());
+    return switch (fact.dependsOn()) {
+      case CLOCK -> FrameFiller.clock(state, at, ((Fact.Clock) fact).which());
+      case LOAD -> FrameFiller.load(state, at, ((Fact.Load) fact).name());
+      case PERSON, READING, SIGN, STAGE, RESULT ->
+          throw new IllegalStateException("time alone does not move " + fact);
+    };
   }
 
   private boolean isMoving(Condition condition) {

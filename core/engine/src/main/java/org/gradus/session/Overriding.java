@@ -82,17 +82,21 @@ final class Overriding {
 
   private String inStageInstead(Verdict verdict, Duration at) {
     StageRun present = state.currentRun();
-    if (verdict instanceof Verdict.Hold) {
-      Duration end = present.end().compareTo(at) > 0 ? present.end() : at;
-      return "hold until later than " + Times.clock(end);
-    }
-    List<Stage> later =
-        state.protocol.stages().stream()
-            .filter(stage -> stage.place() > present.stage().place())
-            .toList();
-    return verdict instanceof Verdict.Advance && !later.isEmpty()
-        ? "the stages after it are " + ids(later)
-        : "continue, hold, advance, finish or stop";
+    String all = "continue, hold, advance, finish or stop";
+    return switch (verdict.kind()) {
+      case HOLD -> {
+        Duration end = present.end().compareTo(at) > 0 ? present.end() : at;
+        yield "hold until later than " + Times.clock(end);
+      }
+      case ADVANCE -> {
+        List<Stage> later =
+            state.protocol.stages().stream()
+                .filter(stage -> stage.place() > present.stage().place())
+                .toList();
+        yield later.isEmpty() ? all : "the stages after it are " + ids(later);
+      }
+      case READY, DEFER, CONTINUE, MEASURE, CHANGE, FINISH, STOP, END, NOT_RECOVERED, OVER -> all;
+    };
   }
 
   private static String ids(List<Stage> stages) {

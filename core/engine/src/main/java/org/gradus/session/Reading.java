@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.gradus.protocol.Posture;
 import org.gradus.unit.Quantity;
 
@@ -17,6 +18,18 @@ public sealed interface Reading {
   String subject();
 
   /**
+   * What comes of it, by which of them it is.
+   *
+   * @param <R> what comes of it
+   */
+  <R> R match(
+      Function<Measured, ? extends R> measured,
+      Function<Pressure, ? extends R> pressure,
+      Function<Chosen, ? extends R> chosen,
+      Function<Answered, ? extends R> answered,
+      Function<Baseline, ? extends R> baseline);
+
+  /**
    * A measured value.
    *
    * @param subject the signal: {@code heart_rate}
@@ -26,6 +39,16 @@ public sealed interface Reading {
    */
   record Measured(String subject, Quantity value, Optional<Quantity> step, Optional<String> scale)
       implements Reading {
+    @Override
+    public <R> R match(
+        Function<Measured, ? extends R> measured,
+        Function<Pressure, ? extends R> pressure,
+        Function<Chosen, ? extends R> chosen,
+        Function<Answered, ? extends R> answered,
+        Function<Baseline, ? extends R> baseline) {
+      return measured.apply(this);
+    }
+
     @Override
     public String toString() {
       return value.toString();
@@ -39,6 +62,16 @@ public sealed interface Reading {
    * @param diastolic the lower value
    */
   record Pressure(Measured systolic, Measured diastolic) implements Reading {
+    @Override
+    public <R> R match(
+        Function<Measured, ? extends R> measured,
+        Function<Pressure, ? extends R> pressure,
+        Function<Chosen, ? extends R> chosen,
+        Function<Answered, ? extends R> answered,
+        Function<Baseline, ? extends R> baseline) {
+      return pressure.apply(this);
+    }
+
     @Override
     public List<Reading> parts() {
       return List.of(systolic, diastolic);
@@ -58,6 +91,16 @@ public sealed interface Reading {
    */
   record Chosen(String subject, String word) implements Reading {
     @Override
+    public <R> R match(
+        Function<Measured, ? extends R> measured,
+        Function<Pressure, ? extends R> pressure,
+        Function<Chosen, ? extends R> chosen,
+        Function<Answered, ? extends R> answered,
+        Function<Baseline, ? extends R> baseline) {
+      return chosen.apply(this);
+    }
+
+    @Override
     public String toString() {
       return word;
     }
@@ -71,6 +114,16 @@ public sealed interface Reading {
    */
   record Answered(String subject, boolean yes) implements Reading {
     @Override
+    public <R> R match(
+        Function<Measured, ? extends R> measured,
+        Function<Pressure, ? extends R> pressure,
+        Function<Chosen, ? extends R> chosen,
+        Function<Answered, ? extends R> answered,
+        Function<Baseline, ? extends R> baseline) {
+      return answered.apply(this);
+    }
+
+    @Override
     public String toString() {
       return yes ? "yes" : "no";
     }
@@ -83,6 +136,16 @@ public sealed interface Reading {
    * @param reading what was read
    */
   record Baseline(Posture posture, Reading reading) implements Reading {
+    @Override
+    public <R> R match(
+        Function<Measured, ? extends R> measured,
+        Function<Pressure, ? extends R> pressure,
+        Function<Chosen, ? extends R> chosen,
+        Function<Answered, ? extends R> answered,
+        Function<Baseline, ? extends R> baseline) {
+      return baseline.apply(this);
+    }
+
     @Override
     public List<Reading> parts() {
       return reading.parts().stream().<Reading>map(part -> new Baseline(posture, part)).toList();

@@ -117,31 +117,50 @@ final class ReadingValidator {
   }
 
   private void fits(Reading reading, Type type, Optional<QuantityRange> range) {
-    if (type instanceof Type.Measure measure && reading instanceof Measured measured) {
-      if (measured.value().kind() != measure.kind()) {
-        String unit = measure.kind().base().symbol();
-        throw new ReadingRefused(
-            Code.G501,
-            reading.subject(),
-            measured.value().toString(),
-            unit.isEmpty() ? "plain numbers" : unit);
-      }
-      range.ifPresent(limits -> inside(measured, limits));
-    } else if (type instanceof Type.Choice choice && reading instanceof Reading.Chosen chosen) {
-      if (!choice.options().contains(chosen.word())) {
-        throw new ReadingRefused(
-            Code.G508,
-            reading.subject(),
-            chosen.word(),
-            "choose one of " + String.join(", ", choice.options()));
-      }
-    } else if (!(type.equals(Type.CONDITION) && reading instanceof Reading.Answered)) {
+    boolean isOfItsType =
+        reading.match(
+            measured -> fits(measured, type, range),
+            pressure -> false,
+            chosen -> fits(chosen, type),
+            answered -> type.equals(Type.CONDITION),
+            baseline -> false);
+    if (!isOfItsType) {
       throw new ReadingRefused(
           Code.G508,
           reading.subject(),
           reading.toString(),
           "it takes " + (type.equals(Type.CONDITION) ? "yes or no" : type.phrase()));
     }
+  }
+
+  private static boolean fits(Measured measured, Type type, Optional<QuantityRange> range) {
+    if (!(type instanceof Type.Measure wanted)) {
+      return false;
+    }
+    if (measured.value().kind() != wanted.kind()) {
+      String unit = wanted.kind().base().symbol();
+      throw new ReadingRefused(
+          Code.G501,
+          measured.subject(),
+          measured.value().toString(),
+          unit.isEmpty() ? "plain numbers" : unit);
+    }
+    range.ifPresent(limits -> inside(measured, limits));
+    return true;
+  }
+
+  private static boolean fits(Reading.Chosen chosen, Type type) {
+    if (!(type instanceof Type.Choice wanted)) {
+      return false;
+    }
+    if (!wanted.options().contains(chosen.word())) {
+      throw new ReadingRefused(
+          Code.G508,
+          chosen.subject(),
+          chosen.word(),
+          "choose one of " + String.join(", ", wanted.options()));
+    }
+    return true;
   }
 
   // A step below zero would make every decision that depends on the reading look firm.
@@ -208,18 +227,21 @@ final class ReadingValidator {
 
   /** A reading that has been checked, as the state keeps it. */
   StoredReading taken(Reading reading, Duration time) {
-    Reading bare = bare(reading);
-    if (bare instanceof Measured measured) {
-      Optional<Quantity> usual =
-          Optional.ofNullable(protocol.instruments().signals().get(bare.subject()))
-              .flatMap(Signal::step);
-      double step = measured.step().or(() -> usual).map(Quantity::base).orElse(0.0);
-      return new StoredReading(measured.value().base(), step / 2, time);
-    } else if (bare instanceof Reading.Chosen chosen) {
-      return new StoredReading(option(chosen), 0, time);
-    }
-    boolean yes = ((Reading.Answered) bare).yes();
-    return new StoredReading(yes ? 1 : 0, 0, time);
+    return reading.match(
+        measured -> new StoredReading(measured.value().base(), step(measured) / 2, time),
+        pressure -> {
+          throw new IllegalStateException("a cuff reading is placed as its parts");
+        },
+        chosen -> new StoredReading(option(chosen), 0, time),
+        answered -> new StoredReading(answered.yes() ? 1 : 0, 0, time),
+        baseline -> taken(baseline.reading(), time));
+  }
+
+  private double step(Measured measured) {
+    Optional<Quantity> usual =
+        Optional.ofNullable(protocol.instruments().signals().get(measured.subject()))
+            .flatMap(Signal::step);
+    return measured.step().or(() -> usual).map(Quantity::base).orElse(0.0);
   }
 
   private int option(Reading.Chosen chosen) {

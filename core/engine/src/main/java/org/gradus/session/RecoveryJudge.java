@@ -35,8 +35,9 @@ final class RecoveryJudge {
     this.recovery = state.protocol.recovery().orElseThrow();
     this.start = state.recovery.exerciseEnd().orElse(state.now);
     List<ProtocolRule> rules = state.protocol.rules().inRecovery();
-    this.ends = rules.stream().filter(rule -> rule.action() instanceof Action.End).toList();
-    this.cautions = rules.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
+    this.ends = rules.stream().filter(rule -> rule.action().kind() == Action.Kind.END).toList();
+    this.cautions =
+        rules.stream().filter(rule -> rule.action().kind() == Action.Kind.CAUTION).toList();
   }
 
   Decision decide() {
@@ -85,7 +86,7 @@ final class RecoveryJudge {
   }
 
   private String shown(ProtocolRule rule) {
-    boolean old = holds(rule) && rule.action() instanceof Action.End;
+    boolean old = holds(rule) && rule.action().kind() == Action.Kind.END;
     Because because = Reasons.of(rule, old ? standing : latest);
     return rule.id() + ": " + because.filled().map(Filled::text).orElse(because.text());
   }

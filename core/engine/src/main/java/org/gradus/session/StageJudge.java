@@ -140,8 +140,8 @@ final class StageJudge {
   }
 
   private boolean isOpen(Gap gap) {
-    return gap.settle() instanceof Gap.Settle.Now
-        || (gap.settle() instanceof Gap.Settle.At later && later.time().compareTo(time) > 0);
+    return gap.settle()
+        .match(now -> true, later -> later.time().compareTo(time) > 0, never -> false);
   }
 
   /**
@@ -218,13 +218,16 @@ final class StageJudge {
 
   // What ends the exercise says with which load recovery begins.
   private Verdict withLoad(Verdict verdict) {
-    if (verdict instanceof Verdict.Finish) {
-      return new Verdict.Finish(RecoveryStage.first(state, false, time));
-    }
-    return verdict instanceof Verdict.Stop stop
-        ? new Verdict.Stop(
-            stop.rest(), stop.instruction(), RecoveryStage.first(state, stop.rest(), time))
-        : verdict;
+    return switch (verdict.kind()) {
+      case FINISH -> new Verdict.Finish(RecoveryStage.first(state, false, time));
+      case STOP -> {
+        Verdict.Stop stop = (Verdict.Stop) verdict;
+        yield new Verdict.Stop(
+            stop.rest(), stop.instruction(), RecoveryStage.first(state, stop.rest(), time));
+      }
+      case READY, DEFER, CONTINUE, MEASURE, HOLD, CHANGE, ADVANCE, END, NOT_RECOVERED, OVER ->
+          verdict;
+    };
   }
 
   private List<Because> cautions(List<Because> further) {

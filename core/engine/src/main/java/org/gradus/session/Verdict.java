@@ -90,6 +90,17 @@ public sealed interface Verdict {
     return kind().name().replace('_', ' ');
   }
 
+  /** The id of the stage that begins, or begins anew, when it is followed; empty if none does. */
+  default Optional<String> begins() {
+    return switch (kind()) {
+      case READY -> Optional.of(((Ready) this).stage());
+      case CHANGE -> Optional.of(((Change) this).stage());
+      case ADVANCE -> Optional.of(((Advance) this).stage());
+      case DEFER, CONTINUE, MEASURE, HOLD, FINISH, STOP, END, NOT_RECOVERED, OVER ->
+          Optional.empty();
+    };
+  }
+
   /** What is set when it is followed; empty where nothing is set anew, or nothing at all. */
   default List<Loading> loads() {
     return List.of();

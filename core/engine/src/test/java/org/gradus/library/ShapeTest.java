@@ -76,6 +76,8 @@ class ShapeTest {
     assertThat(help("- " + NEVER, "- finish when not steady: stop"))
         .startsWith("G311: write rule: finish");
     assertThat(help("- " + NEVER, "- finish:")).startsWith("G311: write rule: finish");
+    assertThat(help("- " + NEVER, "- change grade by 1 % at most 3 times when a: b"))
+        .startsWith("G311: write rule: change");
     assertThat(help("- " + NEVER, "- rule: finish when a: b"))
         .startsWith("G301: text with \": \" in it needs quotes");
   }

@@ -1,6 +1,7 @@
 package org.gradus.rule.answer;
 
 import java.time.Duration;
+import java.util.function.Function;
 
 /**
  * Something that is not known, and why.
@@ -66,18 +67,52 @@ public record Gap(String subject, Cause cause, Settle settle) {
   /** When an unknown can be settled. */
   public sealed interface Settle {
 
+    /**
+     * What comes of it, by which of them it is.
+     *
+     * @param <R> what comes of it
+     */
+    <R> R match(
+        Function<Now, ? extends R> now,
+        Function<At, ? extends R> at,
+        Function<Never, ? extends R> never);
+
     /** At once. */
-    record Now() implements Settle {}
+    record Now() implements Settle {
+      @Override
+      public <R> R match(
+          Function<Now, ? extends R> now,
+          Function<At, ? extends R> at,
+          Function<Never, ? extends R> never) {
+        return now.apply(this);
+      }
+    }
 
     /**
      * Not before a time.
      *
      * @param time since the start of the session
      */
-    record At(Duration time) implements Settle {}
+    record At(Duration time) implements Settle {
+      @Override
+      public <R> R match(
+          Function<Now, ? extends R> now,
+          Function<At, ? extends R> at,
+          Function<Never, ? extends R> never) {
+        return at.apply(this);
+      }
+    }
 
     /** Not any more in this test. */
-    record Never() implements Settle {}
+    record Never() implements Settle {
+      @Override
+      public <R> R match(
+          Function<Now, ? extends R> now,
+          Function<At, ? extends R> at,
+          Function<Never, ? extends R> never) {
+        return never.apply(this);
+      }
+    }
   }
 
   /** A gap that can be closed at once. */

@@ -1,27 +1,125 @@
 package org.gradus.rule.syntax;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.gradus.rule.syntax.Expression.Name;
 
 /** What a rule recommends when its condition holds. */
 public sealed interface Action {
 
-  /** The word by which rules write the action: {@code "hold"}. */
-  String word();
+  /** Which action it is. */
+  enum Kind {
+    /** End the exercise at once. */
+    STOP,
+    /** The exercise has served its purpose. */
+    FINISH,
+    /** Stay at this load. */
+    HOLD,
+    /** Stay in this stage for its length again, at another load. */
+    CHANGE,
+    /** Go on to the next stage. */
+    ADVANCE,
+    /** Let the tester choose this instead. */
+    OFFER,
+    /** Say something and go on. */
+    CAUTION,
+    /** Do not test today. */
+    DEFER,
+    /** Begin at another stage than the first. */
+    START_AT,
+    /** Recovery is over. */
+    END;
+
+    /** The words by which rules write it: {@code "start at"}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+  }
+
+  /** Which action it is. */
+  Kind kind();
+
+  /** Hands this action to the method for its kind. */
+  <R> R accept(Visitor<R> visitor);
+
+  /**
+   * One method for each action, so that a new one does not compile until it is dealt with.
+   *
+   * @param <R> what is worked out
+   */
+  interface Visitor<R> {
+    /** End the exercise at once. */
+    R stop(Stop action);
+
+    /** The exercise has served its purpose. */
+    R finish(Finish action);
+
+    /** Stay at this load. */
+    R hold(Hold action);
+
+    /** Stay in this stage for its length again, at another load. */
+    R change(Change action);
+
+    /** Go on to the next stage. */
+    R advance(Advance action);
+
+    /** Let the tester choose this instead. */
+    R offer(Offer action);
+
+    /** Say something and go on. */
+    R caution(Caution action);
+
+    /** Do not test today. */
+    R defer(Defer action);
+
+    /** Begin at another stage than the first. */
+    R startAt(StartAt action);
+
+    /** Recovery is over. */
+    R end(End action);
+  }
+
+  /** The words by which rules write it: {@code "hold"}. */
+  default String word() {
+    return kind().word();
+  }
+
+  /** The action that is taken in the end: the one that is offered, otherwise this one. */
+  default Action meant() {
+    return this;
+  }
+
+  /** Whether the rules after it are evaluated all the same, because it only adds something. */
+  default boolean isAside() {
+    return switch (kind()) {
+      case OFFER, CAUTION -> true;
+      case STOP, FINISH, HOLD, CHANGE, ADVANCE, DEFER, START_AT, END -> false;
+    };
+  }
 
   /** End the exercise at once. */
   record Stop() implements Action {
     @Override
-    public String word() {
-      return "stop";
+    public Kind kind() {
+      return Kind.STOP;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.stop(this);
     }
   }
 
   /** The exercise has served its purpose. */
   record Finish() implements Action {
     @Override
-    public String word() {
-      return "finish";
+    public Kind kind() {
+      return Kind.FINISH;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.finish(this);
     }
   }
 
@@ -33,8 +131,13 @@ public sealed interface Action {
    */
   record Hold(Expression longer, int times) implements Action {
     @Override
-    public String word() {
-      return "hold";
+    public Kind kind() {
+      return Kind.HOLD;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.hold(this);
     }
   }
 
@@ -47,8 +150,13 @@ public sealed interface Action {
    */
   record Change(Name load, Expression by, int times) implements Action {
     @Override
-    public String word() {
-      return "change";
+    public Kind kind() {
+      return Kind.CHANGE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.change(this);
     }
   }
 
@@ -59,8 +167,13 @@ public sealed interface Action {
    */
   record Advance(Optional<Name> to) implements Action {
     @Override
-    public String word() {
-      return "advance";
+    public Kind kind() {
+      return Kind.ADVANCE;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.advance(this);
     }
   }
 
@@ -71,24 +184,44 @@ public sealed interface Action {
    */
   record Offer(Action offered) implements Action {
     @Override
-    public String word() {
-      return "offer";
+    public Kind kind() {
+      return Kind.OFFER;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.offer(this);
+    }
+
+    @Override
+    public Action meant() {
+      return offered;
     }
   }
 
   /** Say something and go on. */
   record Caution() implements Action {
     @Override
-    public String word() {
-      return "caution";
+    public Kind kind() {
+      return Kind.CAUTION;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.caution(this);
     }
   }
 
   /** Do not test today. */
   record Defer() implements Action {
     @Override
-    public String word() {
-      return "defer";
+    public Kind kind() {
+      return Kind.DEFER;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.defer(this);
     }
   }
 
@@ -99,16 +232,26 @@ public sealed interface Action {
    */
   record StartAt(Name stage) implements Action {
     @Override
-    public String word() {
-      return "start at";
+    public Kind kind() {
+      return Kind.START_AT;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.startAt(this);
     }
   }
 
   /** Recovery is over. */
   record End() implements Action {
     @Override
-    public String word() {
-      return "end";
+    public Kind kind() {
+      return Kind.END;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.end(this);
     }
   }
 }

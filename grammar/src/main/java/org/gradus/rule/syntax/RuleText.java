@@ -1,5 +1,6 @@
 package org.gradus.rule.syntax;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.Function;
 import org.antlr.v4.runtime.ParserRuleContext;
@@ -86,9 +87,7 @@ public final class RuleText {
 
   /** Whether a word is one of those that begin a rule. */
   public static boolean isActionWord(String word) {
-    return switch (word) {
-      case "stop", "finish", "hold", "advance", "offer", "caution", "defer", "start", "end" -> true;
-      default -> false;
-    };
+    return Arrays.stream(Action.Kind.values())
+        .anyMatch(kind -> kind.word().split(" ", 2)[0].equals(word));
   }
 }

@@ -1,6 +1,7 @@
 package org.gradus.rule.syntax;
 
 import java.util.Optional;
+import java.util.function.Function;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.syntax.Expression.Name;
 
@@ -11,6 +12,17 @@ public sealed interface Selection {
   Span span();
 
   /**
+   * What comes of it, by which of them it is.
+   *
+   * @param <R> what comes of it
+   */
+  <R> R match(
+      Function<FromEnd, ? extends R> fromEnd,
+      Function<All, ? extends R> all,
+      Function<One, ? extends R> one,
+      Function<Moment, ? extends R> moment);
+
+  /**
    * {@code last usable stage}, {@code first 2 stages}.
    *
    * @param span where it stands
@@ -18,7 +30,16 @@ public sealed interface Selection {
    * @param count how many
    * @param term a condition the end of the stage must have fulfilled, if any
    */
-  record FromEnd(Span span, boolean last, int count, Optional<Name> term) implements Selection {}
+  record FromEnd(Span span, boolean last, int count, Optional<Name> term) implements Selection {
+    @Override
+    public <R> R match(
+        Function<FromEnd, ? extends R> fromEnd,
+        Function<All, ? extends R> all,
+        Function<One, ? extends R> one,
+        Function<Moment, ? extends R> moment) {
+      return fromEnd.apply(this);
+    }
+  }
 
   /**
    * {@code usable stages, at least 2}.
@@ -27,7 +48,16 @@ public sealed interface Selection {
    * @param term a condition the end of the stage must have fulfilled, if any
    * @param atLeast how many are needed
    */
-  record All(Span span, Optional<Name> term, int atLeast) implements Selection {}
+  record All(Span span, Optional<Name> term, int atLeast) implements Selection {
+    @Override
+    public <R> R match(
+        Function<FromEnd, ? extends R> fromEnd,
+        Function<All, ? extends R> all,
+        Function<One, ? extends R> one,
+        Function<Moment, ? extends R> moment) {
+      return all.apply(this);
+    }
+  }
 
   /**
    * {@code stage graded}.
@@ -35,7 +65,16 @@ public sealed interface Selection {
    * @param span where it stands
    * @param stage the id of the stage
    */
-  record One(Span span, Name stage) implements Selection {}
+  record One(Span span, Name stage) implements Selection {
+    @Override
+    public <R> R match(
+        Function<FromEnd, ? extends R> fromEnd,
+        Function<All, ? extends R> all,
+        Function<One, ? extends R> one,
+        Function<Moment, ? extends R> moment) {
+      return one.apply(this);
+    }
+  }
 
   /**
    * {@code finish} or {@code recovery}: no completed stage but a moment.
@@ -43,5 +82,14 @@ public sealed interface Selection {
    * @param span where it stands
    * @param name the moment
    */
-  record Moment(Span span, Name name) implements Selection {}
+  record Moment(Span span, Name name) implements Selection {
+    @Override
+    public <R> R match(
+        Function<FromEnd, ? extends R> fromEnd,
+        Function<All, ? extends R> all,
+        Function<One, ? extends R> one,
+        Function<Moment, ? extends R> moment) {
+      return moment.apply(this);
+    }
+  }
 }

@@ -12,13 +12,10 @@ import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.rule.syntax.Expression.Name;
 import org.gradus.rule.syntax.Expression.UnitName;
-import org.gradus.rule.syntax.GradusParser.ActionContext;
-import org.gradus.rule.syntax.GradusParser.AmountContext;
 import org.gradus.rule.syntax.GradusParser.ChoiceTextContext;
 import org.gradus.rule.syntax.GradusParser.ExprContext;
 import org.gradus.rule.syntax.GradusParser.NameContext;
 import org.gradus.rule.syntax.GradusParser.NumberContext;
-import org.gradus.rule.syntax.GradusParser.OfferedContext;
 import org.gradus.rule.syntax.GradusParser.QuantityContext;
 import org.gradus.rule.syntax.GradusParser.RangeTextContext;
 import org.gradus.rule.syntax.GradusParser.SelectionContext;
@@ -29,12 +26,16 @@ import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
 import org.jspecify.annotations.Nullable;
 
-/** Turns the parser's tree of a whole text into ours; values are left to {@link ValueBuilder}. */
+/**
+ * Turns the parser's tree of a whole text into ours; {@link ValueBuilder} builds values, {@link
+ * ActionBuilder} actions.
+ */
 final class TreeBuilder {
 
   private final Tokens tokens;
   private final Problems problems;
   private final ValueBuilder values = new ValueBuilder(this);
+  private final ActionBuilder actions = new ActionBuilder(this);
 
   TreeBuilder(Tokens tokens, Problems problems) {
     this.tokens = tokens;
@@ -43,7 +44,7 @@ final class TreeBuilder {
 
   Sentence sentence(SentenceContext tree) {
     Optional<Expression> when = Optional.ofNullable(tree.expr()).map(this::expression);
-    return new Sentence(span(tree), span(tree.action()), action(tree.action()), when);
+    return new Sentence(span(tree), span(tree.action()), actions.visit(tree.action()), when);
   }
 
   Expression expression(ExprContext tree) {
@@ -91,58 +92,6 @@ final class TreeBuilder {
         .map(word -> new Name(tokens.span(word.getSymbol()), word.getText()));
   }
 
-  private Action action(ActionContext tree) {
-    if (tree instanceof GradusParser.StopContext) {
-      return new Action.Stop();
-    }
-    if (tree instanceof GradusParser.FinishContext) {
-      return new Action.Finish();
-    }
-    if (tree instanceof GradusParser.HoldContext hold) {
-      return hold(hold.amount(), hold.WHOLE().getSymbol());
-    }
-    if (tree instanceof GradusParser.ChangeContext change) {
-      return new Action.Change(
-          name(change.name()), amount(change.amount()), whole(change.WHOLE().getSymbol()));
-    }
-    if (tree instanceof GradusParser.AdvanceContext advance) {
-      return new Action.Advance(Optional.ofNullable(advance.name()).map(this::name));
-    }
-    if (tree instanceof GradusParser.OfferContext offer) {
-      return new Action.Offer(offered(offer.offered()));
-    }
-    if (tree instanceof GradusParser.CautionContext) {
-      return new Action.Caution();
-    }
-    if (tree instanceof GradusParser.DeferContext) {
-      return new Action.Defer();
-    }
-    if (tree instanceof GradusParser.StartAtContext start) {
-      return new Action.StartAt(name(start.name()));
-    }
-    return new Action.End();
-  }
-
-  private Action offered(OfferedContext tree) {
-    if (tree instanceof GradusParser.OfferAdvanceContext advance) {
-      return new Action.Advance(Optional.ofNullable(advance.name()).map(this::name));
-    }
-    if (tree instanceof GradusParser.OfferHoldContext hold) {
-      return hold(hold.amount(), hold.WHOLE().getSymbol());
-    }
-    return new Action.Finish();
-  }
-
-  private Action hold(AmountContext longer, Token times) {
-    return new Action.Hold(amount(longer), whole(times));
-  }
-
-  private Expression amount(AmountContext amount) {
-    return amount.quantity() != null
-        ? new Expression.Literal(span(amount), quantity(amount.quantity()))
-        : new Expression.Reference(span(amount), amount.getText());
-  }
-
   Quantity quantity(QuantityContext tree) {
     if (tree instanceof GradusParser.QuantityClockContext clock) {
       Quantity time = clock(clock.CLOCK().getSymbol());
@@ -176,7 +125,7 @@ final class TreeBuilder {
     return number;
   }
 
-  private int whole(Token token) {
+  int whole(Token token) {
     double number = parsed(token.getText(), token);
     if (number > Integer.MAX_VALUE) {
       problems.add(tokens.span(token), Code.G106, shortened(token.getText()));

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Symbol;
+import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
@@ -121,10 +122,8 @@ class LanguagePageTest {
 
   @Test
   void everyActionWordIsExplained() {
-    for (String word :
-        List.of(
-            "stop", "finish", "hold", "advance", "offer", "caution", "defer", "start at", "end")) {
-      assertThat(PAGE.lines()).anyMatch(line -> line.startsWith("| `" + word));
+    for (Action.Kind kind : Action.Kind.values()) {
+      assertThat(PAGE.lines()).anyMatch(line -> line.startsWith("| `" + kind.word()));
     }
   }
 

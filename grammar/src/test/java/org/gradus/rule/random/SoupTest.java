@@ -15,13 +15,16 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.antlr.v4.runtime.Vocabulary;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
 import org.gradus.rule.Rule;
+import org.gradus.rule.check.Function;
 import org.gradus.rule.check.Layout;
+import org.gradus.rule.syntax.GradusLexer;
 import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Kind;
 
@@ -30,17 +33,29 @@ class SoupTest {
 
   private static final Duration SOON = Duration.ofSeconds(3);
 
-  private static final List<String> WORDS =
-      List.of(
-          ("stop finish hold advance offer caution defer start end at most time times to first last"
-                  + " stage stages least when if then else or and not between is of in as < <= ≤ > >="
-                  + " = != ≠ + - − * × / ÷ ^ % ( ) , . 1 2 0 10 1.5 2:30 1:02:30 99999999999999999999"
-                  + " mL/kg/min km/h kg bpm min mph mmHg steps/min heart_rate systolic rpe sex gait"
-                  + " male running cleared chest_pain speed mass resting.heart_rate pause end_rule"
-                  + " abs ln exp sqrt lesser greater round known change earlier average highest lowest"
-                  + " ever extrapolate : ; # & | ! \" ' \\ { } [ ] ~ @ é 心 😀 \u0000 \u200B \u2028"
-                  + " \uD800 \uDC00 == 1. .5 2:75 mL/kg hart_rate bmp _x x_ İ")
-              .split(" "));
+  private static final List<String> WORDS = words();
+
+  // Every literal of the grammar and every function, and what no text should contain.
+  private static List<String> words() {
+    List<String> words = new ArrayList<>();
+    Vocabulary grammar = GradusLexer.VOCABULARY;
+    for (int token = 1; token <= grammar.getMaxTokenType(); token++) {
+      Optional.ofNullable(grammar.getLiteralName(token))
+          .ifPresent(literal -> words.add(literal.substring(1, literal.length() - 1)));
+    }
+    for (Function function : Function.values()) {
+      words.add(function.word());
+    }
+    words.addAll(
+        List.of(
+            ("1 2 0 10 1.5 2:30 1:02:30 99999999999999999999 ≤ ≠ − × ÷"
+                    + " mL/kg/min km/h kg bpm min mph mmHg steps/min heart_rate systolic rpe sex gait"
+                    + " male running cleared chest_pain speed mass resting.heart_rate pause end_rule"
+                    + " : ; # & | ! \" ' \\ { } [ ] ~ @ é 心 😀 \u0000 \u200B \u2028"
+                    + " \uD800 \uDC00 == 1. .5 2:75 mL/kg hart_rate bmp _x x_ İ")
+                .split(" ")));
+    return words;
+  }
 
   @Provide
   Arbitrary<String> soups() {

@@ -37,7 +37,8 @@ final class ReadingsAtEnd {
           case EARLIER -> line.get().isDueAt(stage.stretch(), last.get().minus(back));
           case AVERAGE -> last.get().compareTo(due.minus(back)) > 0;
           case VALUE -> isFresh(line.get(), last.get(), due);
-          default -> true;
+          case HIGHEST, LOWEST, EVER, COUNT, COMPLETED -> true;
+          case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> true;
         };
     return filled ? Presence.KNOWN : Presence.UNKNOWN;
   }
@@ -51,7 +52,8 @@ final class ReadingsAtEnd {
         case EARLIER -> false;
         case AVERAGE -> since.compareTo(back) < 0;
         case VALUE -> isFresh(line, Duration.ZERO, since);
-        default -> true;
+        case HIGHEST, LOWEST, EVER, COUNT, COMPLETED -> true;
+        case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> true;
       };
     }
     return line.timing() instanceof Timing.Each each

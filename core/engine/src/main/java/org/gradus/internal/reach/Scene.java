@@ -182,8 +182,7 @@ public final class Scene {
   }
 
   private static boolean isHold(Action action, int held) {
-    Action meant = action instanceof Action.Offer offer ? offer.offered() : action;
-    return meant instanceof Action.Hold hold && hold.times() > held;
+    return action.meant() instanceof Action.Hold hold && hold.times() > held;
   }
 
   /** What is known when a stage begins: what was told before it, or is told at any time. */
