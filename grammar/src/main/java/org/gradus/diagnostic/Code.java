@@ -110,7 +110,7 @@ public enum Code {
       "heart rate guides this test, but it takes people whose medicine slows the heart",
       "add to before: defer when lowers_heart_rate"),
   /** A load whose oxygen cost is not known. */
-  G409("{0} needs {1}, which the stage {2} does not set", "add {1} to the stage"),
+  G409("{0} needs {1}, which the stage {2} does not set", "{3}"),
 
   /** A name that has no meaning where the rule is looked at. */
   G410("{0} is not known {1}", "{2}"),

@@ -2,6 +2,7 @@ package org.gradus.diagnostic;
 
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 
 /** Finds what was probably meant by a misspelt word. */
@@ -32,8 +33,16 @@ public final class Suggestion {
     return tooLong ? Integer.MAX_VALUE : distance(word, candidate);
   }
 
-  /** "did you mean X?" when there is a near word, else the given fallback. */
+  /**
+   * What to do about a word that is not known: "did you mean X?" when there is a near one, "put a
+   * comma between them" where it is several known words with nothing but blanks between them, else
+   * the given fallback.
+   */
   public static String help(String word, Collection<String> known, String otherwise) {
+    List<String> words = List.of(word.strip().split("\\s+"));
+    if (words.size() > 1 && known.containsAll(words)) {
+      return "put a comma between them: " + String.join(", ", words);
+    }
     return nearest(word, known).map(near -> "did you mean " + near + "?").orElse(otherwise);
   }
 

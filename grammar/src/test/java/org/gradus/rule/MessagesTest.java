@@ -71,6 +71,13 @@ class MessagesTest {
         "finish when lookup(mass, age) > 1 | declare it under tables",
         "hold at most 2 times | say how long: hold 1 min at most 2 times",
         "finish when rpe > 1,350 | a comma stands only between the arguments of a function; thousands have none",
+        "finish when rpe > 13,5 | write decimals with a point: 13.5",
+        "finish when cleared and/or chest_pain | write and where both are needed, or where one of them is enough",
+        "finish when cleared AND chest_pain | write and in small letters",
+        "finish when NOT cleared | write not in small letters",
+        "FINISH when cleared | write finish in small letters",
+        "finish when heart_rate > 120 /min | give both sides in units of one kind, such as bpm; /min is the unit of strokes and breaths",
+        "finish when heart_rate > 120 beats per minute | a unit is one word: bpm, rpm, km/h, mL/kg/min",
         "finish when pause < 8:75 | a colon stands only in a time such as 2:30, with seconds from 00 to 59",
         "finish when lookup(age_factor, mass) > 1 | the table age_factor is read at an age",
       })

@@ -20,6 +20,8 @@ public enum Check {
   FIXED_LIMIT(Severity.DANGER, "write lesser(limit, ceiling less some beats)"),
   /** A figure outside what is usual. */
   UNUSUAL_FIGURE(Severity.FAULT, "check the digits and the unit"),
+  /** And beside or without brackets. */
+  MIXED_AND_OR(Severity.NOTE, "put brackets around what belongs together"),
   /** Classes with a gap between them. */
   CLASS_GAP(Severity.FAULT, "let one class begin where the one before ends"),
   /** A stage that costs no more oxygen than the one before. */

@@ -12,7 +12,7 @@ import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.Expression.Literal;
 
-/** Figures without a source, and what became of included parts. */
+/** Figures without a source, conditions that can be misread, and what became of included parts. */
 final class SourceCheck {
 
   private final Protocol protocol;
@@ -31,6 +31,19 @@ final class SourceCheck {
   }
 
   void look() {
+    protocol
+        .notes()
+        .mixed()
+        .forEach(
+            (id, part) ->
+                found.add(
+                    new ReviewFinding(
+                        Check.MIXED_AND_OR,
+                        id,
+                        part,
+                        id + " joins this part before the or beside it",
+                        "",
+                        0)));
     Map<String, List<Literal>> definitions = new LinkedHashMap<>();
     for (ProtocolParts.Grouped grouped : ProtocolParts.rules(protocol)) {
       ProtocolRule rule = grouped.rule();

@@ -60,6 +60,13 @@ class ReviewTest {
                 - { id: low, rule: caution when effort between 0 and 3, source: book }
                 - { id: mid, rule: caution when effort between 4 and 7, source: book }
               estimates:""");
+      case MIXED_AND_OR ->
+          lane.with(
+              "estimates:",
+              """
+              result:
+                - { id: low, rule: caution when effort > 5 and effort < 7 or effort > 9, source: book }
+              estimates:""");
       case UPTAKE_NOT_RISING ->
           lane.with("speed: 5 km/h, grade: 10 %", "speed: 5 km/h, grade: 4 %");
       case NO_SOURCE ->
@@ -92,6 +99,7 @@ class ReviewTest {
     PLANTED.put(Check.NARROW_BAND, List.of("narrow-band enough"));
     PLANTED.put(Check.FIXED_LIMIT, List.of("fixed-limit enough"));
     PLANTED.put(Check.UNUSUAL_FIGURE, List.of("unusual-figure hill_3"));
+    PLANTED.put(Check.MIXED_AND_OR, List.of("mixed-and-or low"));
     PLANTED.put(Check.CLASS_GAP, List.of("class-gap effort"));
     PLANTED.put(Check.UPTAKE_NOT_RISING, List.of("uptake-not-rising hill_2"));
     PLANTED.put(Check.NO_SOURCE, List.of("no-source steady_band"));

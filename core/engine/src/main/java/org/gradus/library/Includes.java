@@ -138,9 +138,18 @@ final class Includes {
           ids.isEmpty()
               ? "there are no rule sets"
               : "the rule sets are " + String.join(", ", ids.stream().sorted().toList());
-      String help = problems.help(include.id(), ids, otherwise);
+      String help =
+          Optional.ofNullable(shelf.kinds.get(include.id()))
+              .map(Includes::otherKind)
+              .orElseGet(() -> problems.help(include.id(), ids, otherwise));
       problems.add(include.where(), Code.G309, "rule set", include.id(), help);
     }
+  }
+
+  private static String otherKind(String kind) {
+    return kind.equals("protocol")
+        ? "it is a protocol, and only rule sets are included; put what both need into a rule set"
+        : "it is a file of the kind " + kind + ", which counts everywhere without being included";
   }
 
   /** A set without the rules that an include leaves out. */

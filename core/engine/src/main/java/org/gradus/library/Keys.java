@@ -270,6 +270,14 @@ public final class Keys {
         key.span(), Code.G302, key.value(), what, Suggestion.help(key.value(), known, otherwise));
   }
 
+  /** Reports a key that belongs elsewhere. */
+  void misplaced(String key, String help) {
+    Entry entry = left.remove(key);
+    if (entry != null) {
+      problems.add(entry.key().span(), Code.G302, key, what, help);
+    }
+  }
+
   /** Reports a key that is known here but says nothing in this place. */
   void idle(String key, String place, String help) {
     mapping.entries().stream()

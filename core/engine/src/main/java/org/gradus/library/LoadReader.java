@@ -71,7 +71,15 @@ final class LoadReader {
                                     .flatMap(text -> value(name, unit, text))
                                     .map(value -> plain.of(name, unit, value)))
                     .ifPresent(loads::add));
-    keys.text("load").ifPresent(word -> texts.word(word, List.of("none"), w -> w));
+    keys.text("load")
+        .filter(word -> !word.value().strip().equals("none"))
+        .ifPresent(
+            word ->
+                texts.notA(
+                    word,
+                    "none",
+                    "load says only that there is none; name what is set, such as speed: 5 km/h"
+                        + " or power: 50 W"));
     return loads;
   }
 

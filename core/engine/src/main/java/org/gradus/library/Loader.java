@@ -124,6 +124,7 @@ final class Loader {
     Keys keys = file.keys();
     Header header = file.header();
     unique(header);
+    shelf.kinds.putIfAbsent(header.id(), header.kind());
     ScalarParser texts = new ScalarParser(problems, header, shelf.equipment);
     switch (header.kind()) {
       case "protocol" -> {
@@ -136,6 +137,8 @@ final class Loader {
         Draft draft = new Draft(header);
         RuleReader rules = new RuleReader(texts, header.id() + "/");
         new SetReader(texts, rules).read(keys, draft);
+        keys.misplaced(
+            "include", "a rule set includes nothing; list both sets under include of the protocol");
         draft.torn |= !file.sound() || keys.isTorn();
         shelf.sets.putIfAbsent(header.id(), draft);
       }

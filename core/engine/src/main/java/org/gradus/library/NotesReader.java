@@ -16,6 +16,7 @@ import org.gradus.library.YamlNode.Scalar;
 import org.gradus.protocol.AuthorNotes;
 import org.gradus.protocol.AuthorNotes.Acceptance;
 import org.gradus.protocol.AuthorNotes.Usual;
+import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Kind;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
@@ -101,7 +102,28 @@ final class NotesReader {
             .map(StageDraft::id)
             .collect(Collectors.toUnmodifiableSet());
     return new AuthorNotes(
-        draft.header.where(), places, usual, draft.replaced, draft.dropped, draft.accepted, falls);
+        draft.header.where(),
+        places,
+        usual,
+        draft.replaced,
+        draft.dropped,
+        draft.accepted,
+        falls,
+        mixed(draft));
+  }
+
+  private static Map<String, Span> mixed(Draft draft) {
+    Map<String, Span> mixed = new LinkedHashMap<>();
+    for (RuleDraft rule : draft.rules()) {
+      rule.sentence()
+          .flatMap(Sentence::when)
+          .flatMap(MixedLogic::in)
+          .ifPresent(part -> mixed.put(rule.id(), part));
+    }
+    draft.defines.forEach(
+        (name, placed) ->
+            MixedLogic.in(placed.value().body()).ifPresent(part -> mixed.put(name, part)));
+    return mixed;
   }
 
   private static void check(

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.gradus.diagnostic.Code;
@@ -23,6 +24,14 @@ import org.gradus.unit.Unit;
 
 /** Reads single texts of one file: times, quantities, words, sources. */
 final class ScalarParser {
+
+  private static final List<String> POSTURES = List.of("seated", "standing", "lying");
+  private static final Map<String, String> EVERYDAY_POSTURES =
+      Map.of(
+          "sitting", "seated",
+          "upright", "standing",
+          "supine", "lying",
+          "recumbent", "lying");
 
   // No test takes longer; a slip of the unit must not make a schedule of millions of readings.
   private static final Duration LONGEST = Duration.ofHours(24);
@@ -201,8 +210,16 @@ final class ScalarParser {
 
   /** How a person is placed, where that is said. */
   Optional<String> posture(Keys keys) {
-    return keys.text("posture")
-        .flatMap(text -> word(text, List.of("seated", "standing", "lying"), Function.identity()));
+    return keys.text("posture").flatMap(this::posture);
+  }
+
+  private Optional<String> posture(Scalar text) {
+    String meant = EVERYDAY_POSTURES.get(text.value().strip());
+    if (meant != null) {
+      notA(text, "one of " + String.join(", ", POSTURES), "write " + meant);
+      return Optional.empty();
+    }
+    return word(text, POSTURES, Function.identity());
   }
 
   /** One of some words, as files write them. */

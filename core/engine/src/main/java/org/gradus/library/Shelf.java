@@ -23,6 +23,10 @@ final class Shelf {
 
   final Equipment equipment = Equipment.standard();
   final Map<String, Draft> sets = new LinkedHashMap<>();
+
+  /** The kind of each file, by its id; for remedies. */
+  final Map<String, String> kinds = new LinkedHashMap<>();
+
   final Map<String, CostEquation> costs = new LinkedHashMap<>();
   final Map<String, MaxHeartRate> maxHeartRates = new LinkedHashMap<>();
 

@@ -70,6 +70,18 @@ final class StageLoads {
   // Warm-ups are left out of estimates, and may be without load.
   private void enough(CostLine cost) {
     for (Stage stage : protocol.stages()) {
+      StageDraft written = draft.stages.get(stage.place());
+      if (written.loads().isEmpty() && !cost.equation().loads().isEmpty() && stage.isCounted()) {
+        problems.add(
+            written.where(),
+            Code.G409,
+            "the cost " + cost.equation().id(),
+            String.join(", ", cost.equation().loads()),
+            stage.id(),
+            "a stage without a load has no cost: write rest: TIME in place of lasts for a pause,"
+                + " or warm_up: yes");
+        continue;
+      }
       for (String load : cost.equation().loads()) {
         boolean set =
             draft.stages.get(stage.place()).loads().stream().anyMatch(l -> l.name().equals(load));
@@ -79,7 +91,8 @@ final class StageLoads {
               Code.G409,
               "the cost " + cost.equation().id(),
               load,
-              stage.id());
+              stage.id(),
+              "add " + load + " to the stage");
         }
       }
     }

@@ -2,6 +2,7 @@ package org.gradus.library;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Span;
@@ -16,6 +17,8 @@ import org.gradus.library.YamlNode.Scalar;
  */
 final class YamlCuts {
 
+  private static final Pattern DIGITS_AT_END = Pattern.compile("[0-9]$");
+
   private final Problems problems;
 
   YamlCuts(Problems problems) {
@@ -29,7 +32,11 @@ final class YamlCuts {
     boolean cut = false;
     for (Entry entry : entries) {
       boolean piece = isPiece(entry);
-      if (piece && open > 0 && !cut) {
+      if (piece && open == 0 && !mended.isEmpty() && isDecimal(last(mended), entry.key())) {
+        decimal(last(mended), entry.key());
+        Entry before = mended.remove(mended.size() - 1);
+        mended.add(new Entry(before.key(), new Lost(before.value().span())));
+      } else if (piece && open > 0 && !cut) {
         note(entry.key().span());
         Entry before = mended.remove(mended.size() - 1);
         mended.add(new Entry(before.key(), new Lost(before.value().span())));
@@ -40,6 +47,28 @@ final class YamlCuts {
       open = Math.max(0, cut ? open + openIn(entry.key()) : openIn(entry.value()));
     }
     return List.copyOf(mended);
+  }
+
+  private static Entry last(List<Entry> entries) {
+    return entries.get(entries.size() - 1);
+  }
+
+  private static boolean isDecimal(Entry before, Scalar piece) {
+    return before.value() instanceof Scalar text
+        && text.plain()
+        && DIGITS_AT_END.matcher(text.value()).find()
+        && Character.isDigit(piece.value().charAt(0))
+        && piece.span().start() == text.span().end() + 1;
+  }
+
+  private void decimal(Entry before, Scalar piece) {
+    String whole = ((Scalar) before.value()).value();
+    String number = whole.replaceAll(".*?([0-9]+)$", "$1") + "." + piece.value();
+    problems.add(
+        before.value().span().to(piece.span()),
+        Code.G311,
+        "a comma stands inside a number",
+        "write decimals with a point: " + number);
   }
 
   // The first word is what was meant to be the key.

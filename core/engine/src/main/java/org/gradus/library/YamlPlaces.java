@@ -81,7 +81,19 @@ final class YamlPlaces {
         error instanceof MarkedYamlEngineException marked
             ? marked.getProblem()
             : String.valueOf(error.getMessage());
-    return message.lines().findFirst().orElse("").strip();
+    return plain(message.lines().findFirst().orElse("").strip());
+  }
+
+  // The words of the reader of YAML are those of its grammar.
+  private static String plain(String message) {
+    if (message.startsWith("expected <block end>")) {
+      return "this line does not belong to the lines above it";
+    } else if (message.startsWith("expected ',' or '}'")) {
+      return "a comma is missing here, or the closing }";
+    } else if (message.startsWith("expected ',' or ']'")) {
+      return "a comma is missing here, or the closing ]";
+    }
+    return message.startsWith("could not find expected ':'") ? "a key has no colon" : message;
   }
 
   /** What to do about it: these are the ways in which texts of rules trip YAML. */
@@ -96,6 +108,11 @@ final class YamlPlaces {
       return "text with \": \" in it needs quotes, or a line of its own after |-";
     } else if (isBlockMark(YamlPlaces.problem(error))) {
       return "text that begins with > or | needs quotes";
+    }
+    if (YamlPlaces.problem(error).startsWith("this line does not belong")) {
+      return "begin it as far right as the keys or the list that it belongs to";
+    } else if (YamlPlaces.problem(error).startsWith("a comma is missing")) {
+      return "inside { } and [ ] a comma stands between the items";
     }
     return "look at the indentation, and put texts with \": \" or \" #\" in them in quotes";
   }

@@ -22,6 +22,7 @@ import org.gradus.unit.QuantityRange;
  * @param dropped included rules that are left out
  * @param accepted findings the author accepts
  * @param falls the stages that are meant to be easier than the one before
+ * @param mixed rules and definitions in which and stands beside or without brackets, with the part
  */
 public record AuthorNotes(
     Span where,
@@ -30,7 +31,8 @@ public record AuthorNotes(
     List<Replaced> replaced,
     List<Dropped> dropped,
     List<Acceptance> accepted,
-    Set<String> falls) {
+    Set<String> falls,
+    Map<String, Span> mixed) {
 
   /**
    * Within what something usually lies. A figure outside is looked at twice, not refused.
@@ -75,6 +77,7 @@ public record AuthorNotes(
     dropped = List.copyOf(dropped);
     accepted = List.copyOf(accepted);
     falls = Set.copyOf(falls);
+    mixed = Collections.unmodifiableMap(new LinkedHashMap<>(mixed));
   }
 
   /** Where a part stands, else where the protocol does. */

@@ -5,6 +5,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Diagnostic.Label;
@@ -214,10 +215,23 @@ final class Findings {
         new Diagnostic(
             code,
             List.of(new Label(right.span(), noun(second)), new Label(left.span(), noun(first))),
-            List.of(
-                first.phrase(),
-                second.phrase(),
-                unitOf(first).or(() -> unitOf(second)).orElse("%"))));
+            List.of(first.phrase(), second.phrase(), unit(first, second))));
+  }
+
+  // Beats, turns and steps are rates of their own, and often written like any frequency.
+  private static String unit(Type first, Type second) {
+    String unit = unitOf(first).or(() -> unitOf(second)).orElse("%");
+    List<Kind> kinds =
+        Stream.of(first, second)
+            .flatMap(type -> type instanceof Type.Measure m ? Stream.of(m.kind()) : Stream.empty())
+            .toList();
+    Optional<Kind> rate =
+        Stream.of(Kind.HEART_RATE, Kind.PEDAL_RATE, Kind.STEP_RATE)
+            .filter(kinds::contains)
+            .findFirst();
+    return rate.isPresent() && kinds.contains(Kind.FREQUENCY)
+        ? rate.get().base().symbol() + "; /min is the unit of strokes and breaths"
+        : unit;
   }
 
   private static String noun(Type type) {

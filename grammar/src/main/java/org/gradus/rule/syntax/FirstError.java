@@ -1,5 +1,9 @@
 package org.gradus.rule.syntax;
 
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.antlr.v4.runtime.DefaultErrorStrategy;
 import org.antlr.v4.runtime.Parser;
 import org.antlr.v4.runtime.RecognitionException;
@@ -19,6 +23,8 @@ final class FirstError extends DefaultErrorStrategy {
       super("noted", null, false, false);
     }
   }
+
+  private static final int THOUSANDS = 3;
 
   private final Tokens tokens;
   private final Problems problems;
@@ -56,7 +62,12 @@ final class FirstError extends DefaultErrorStrategy {
         && !hasWhen()) {
       expected.add(GradusLexer.WHEN); // the parser has passed by what might have stood here
     }
-    if (tokens.stream().size() == 1) {
+    Optional<Token> shouted = shouted(found);
+    if (shouted.isPresent()) {
+      Token word = shouted.get();
+      String help = "write " + word.getText().toLowerCase(Locale.ROOT) + " in small letters";
+      problems.add(tokens.span(word), Code.G101, wanted(expected), word.getText(), help);
+    } else if (tokens.stream().size() == 1) {
       problems.add(tokens.span(found), Code.G107, wanted(expected), advice(expected, found));
     } else if (found.getType() == GradusLexer.OTHER) {
       problems.add(tokens.span(found), Code.G102, found.getText(), aboutCharacter(found.getText()));
@@ -67,6 +78,36 @@ final class FirstError extends DefaultErrorStrategy {
     } else {
       noteUnexpected(expected, found);
     }
+  }
+
+  // A word of the language in capitals is taken for a name, and then the next word is found wrong.
+  private Optional<Token> shouted(Token found) {
+    return Stream.of(Optional.of(found), before(found))
+        .flatMap(Optional::stream)
+        .filter(word -> word.getType() == GradusLexer.WORD && isShouted(word.getText()))
+        .findFirst();
+  }
+
+  private static boolean isShouted(String word) {
+    String small = "'" + word.toLowerCase(Locale.ROOT) + "'";
+    return !word.equals(word.toLowerCase(Locale.ROOT))
+        && IntStream.rangeClosed(1, GradusLexer.VOCABULARY.getMaxTokenType())
+            .mapToObj(GradusLexer.VOCABULARY::getLiteralName)
+            .anyMatch(small::equals);
+  }
+
+  private Optional<Token> before(Token found) {
+    int at = found.getTokenIndex() - 1;
+    return at < 0 ? Optional.empty() : Optional.of(tokens.stream().get(at));
+  }
+
+  private Optional<Token> after(Token found) {
+    int at = found.getTokenIndex() + 1;
+    return at >= tokens.stream().size() ? Optional.empty() : Optional.of(tokens.stream().get(at));
+  }
+
+  private static boolean is(Optional<Token> token, int type) {
+    return token.filter(found -> found.getType() == type).isPresent();
   }
 
   private boolean hasWhen() {
@@ -158,7 +199,7 @@ final class FirstError extends DefaultErrorStrategy {
     return expected.contains(GradusLexer.WORD) ? "a name" : "something else";
   }
 
-  private static String advice(IntervalSet expected, Token found) {
+  private String advice(IntervalSet expected, Token found) {
     if (expected.contains(GradusLexer.STOP) && !expected.contains(GradusLexer.WORD)) {
       return "begin with stop, finish, hold, advance, offer, caution, defer, start at or end";
     }
@@ -167,6 +208,20 @@ final class FirstError extends DefaultErrorStrategy {
     }
     if (found.getType() == GradusLexer.MOST) {
       return "say how long: hold 1 min at most 2 times";
+    }
+    if (found.getType() == GradusLexer.SLASH
+        && is(before(found), GradusLexer.AND)
+        && is(after(found), GradusLexer.OR)) {
+      return "write and where both are needed, or where one of them is enough";
+    }
+    if (found.getText().equals("per")) {
+      return "a unit is one word: bpm, rpm, km/h, mL/kg/min";
+    }
+    if (found.getType() == GradusLexer.COMMA && isDecimal(found)) {
+      return "write decimals with a point: "
+          + before(found).orElseThrow().getText()
+          + "."
+          + after(found).orElseThrow().getText();
     }
     if (found.getType() == GradusLexer.COMMA) {
       return "a comma stands only between the arguments of a function; thousands have none";
@@ -187,6 +242,15 @@ final class FirstError extends DefaultErrorStrategy {
       return "write it in digits";
     }
     return "look at what stands before it";
+  }
+
+  // Three digits behind it could be thousands as well.
+  private boolean isDecimal(Token comma) {
+    return is(before(comma), GradusLexer.WHOLE)
+        && is(after(comma), GradusLexer.WHOLE)
+        && before(comma).orElseThrow().getStopIndex() + 1 == comma.getStartIndex()
+        && after(comma).orElseThrow().getStartIndex() == comma.getStopIndex() + 1
+        && after(comma).orElseThrow().getText().length() != THOUSANDS;
   }
 
   private static String aboutCharacter(String character) {
