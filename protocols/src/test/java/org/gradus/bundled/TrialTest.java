@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -16,6 +17,7 @@ import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.trial.Counting;
 import org.gradus.trial.FalseHolds;
+import org.gradus.trial.Figures;
 import org.gradus.trial.Population;
 import org.gradus.trial.Run;
 import org.gradus.trial.Summary;
@@ -202,12 +204,14 @@ class TrialTest {
                 file ->
                     SourceFile.of(
                         file.name(),
-                        file.text().replace("grade) as mL", "grade + (height in m)) as mL")))
+                        file.text()
+                            .replace(
+                                "grade) as mL", "grade + (measured_max_heart_rate in bpm)) as mL")))
             .toList();
     Protocol tall = Library.of(files).protocol("graded-walk-standard");
     assertThatThrownBy(() -> Trial.of(tall, ADULTS))
         .isInstanceOf(NotFound.class)
-        .hasMessageContaining("G604", "nothing but loads, age, sex and mass");
+        .hasMessageContaining("G604", "cost: ", "nothing but loads, age, sex, mass and height");
   }
 
   @Test
@@ -285,11 +289,84 @@ class TrialTest {
   void whatVirtualPeopleDoNotHaveIsSaidBeforeTheTrial() {
     List<SourceFile> files = new ArrayList<>(Bundled.files());
     files.add(
-        SourceFile.of("one-stage.yaml", ONE_STAGE.replace("sex, mass]", "sex, mass, height]")));
+        SourceFile.of(
+            "one-stage.yaml",
+            ONE_STAGE.replace("sex, mass]", "sex, mass, measured_max_heart_rate]")));
     Protocol protocol = Library.of(files).protocol("one-stage");
     assertThatThrownBy(() -> Trial.of(protocol, ADULTS))
         .isInstanceOf(NotFound.class)
-        .hasMessageContaining("no more than age, sex and mass")
-        .hasMessageContaining("height");
+        .hasMessageContaining("needs under for: virtual people have no measured_max_heart_rate");
+  }
+
+  @Test
+  void everyBundledProtocolCanBeTried() {
+    for (String id : Bundled.library().protocols()) {
+      Tally all = Trial.of(Bundled.library().protocol(id), ADULTS).people(12).seed(5).run().all();
+      assertThat(all.people()).as(id).isEqualTo(12);
+      assertThat(all.ended(Run.End.DEFERRED) + all.ended(Run.End.UNDECIDED)).as(id).isLessThan(6);
+      // Recovery is played too, to a word that ends it.
+      assertThat(all.recoveries()).as(id).isNotEmpty();
+    }
+  }
+
+  @Test
+  void everybodyIsExhaustedInATestToExhaustion() {
+    Tally all =
+        Trial.of(Bundled.library().protocol("cycle-ramp-maximal"), ADULTS)
+            .people(60)
+            .seed(2)
+            .run()
+            .all();
+    assertThat(all.rules().get("exhausted")).isGreaterThan(40);
+    // From the highest power: near the true capacity, which sets when the person cannot go on.
+    assertThat(all.estimates()).isGreaterThan(40);
+    assertThat(Math.abs(all.bias())).isLessThan(6);
+  }
+
+  @Test
+  void everyResultIsShownWithItsSpread() {
+    Summary summary =
+        Trial.of(Bundled.library().protocol("row-steps"), ADULTS).people(60).seed(2).run();
+    Figures power =
+        Optional.ofNullable(summary.all().results().get("power_at_rate")).orElseThrow();
+    assertThat(power.count()).isGreaterThan(30);
+    assertThat(power.mean().base()).isBetween(power.lowest(), power.highest());
+    assertThat(power.spread()).isPositive();
+    assertThat(summary.toString()).contains("result power_at_rate: in ");
+  }
+
+  @Test
+  void aSteadyWorkerReachesTheSameResultHoweverTheWorkIsShared() {
+    Trial trial = Trial.of(Bundled.library().protocol("guided-walk"), ADULTS).people(600).seed(9);
+    assertThat(trial.run(Stream::parallel)).isEqualTo(trial.run());
+  }
+
+  @Test
+  void whatThePopulationFileLacksIsNamed() {
+    String file = Bundled.people().text();
+    assertThatThrownBy(
+            () ->
+                Trial.of(
+                    Bundled.library().protocol("run-1.5mile"),
+                    Population.read(
+                        SourceFile.of("p.yaml", file.replace("  run-1.5mile:", "  run-2mile:")))))
+        .hasMessageContaining("say under done of the population file how long run-1.5mile takes");
+    assertThatThrownBy(
+            () ->
+                Trial.of(
+                    Bundled.library().protocol("row-steps"),
+                    Population.read(
+                        SourceFile.of(
+                            "p.yaml",
+                            file.replace("of: { power: W }", "of: { tow: W }")
+                                .replace("(power in W)", "(tow in W)")))))
+        .hasMessageContaining("stages: row_1 sets power, stroke_rate");
+    assertThatThrownBy(
+            () ->
+                Trial.of(
+                    Bundled.library().protocol("run-12min"),
+                    Population.read(
+                        SourceFile.of("p.yaml", file.replace("  covered:", "  coverred:")))))
+        .hasMessageContaining("measure: covered is no reading of virtual people");
   }
 }

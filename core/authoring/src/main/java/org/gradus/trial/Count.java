@@ -18,6 +18,8 @@ final class Count {
   private long estimates;
   private double error;
   private double squares;
+  private final Map<String, Figures> results = new HashMap<>();
+  private final Map<String, Long> recoveries = new HashMap<>();
   private long judged;
   private long covered;
 
@@ -37,6 +39,8 @@ final class Count {
       error += off;
       squares += off * off;
     }
+    run.results().forEach((id, value) -> results.merge(id, Figures.of(value), Figures::and));
+    run.recovery().ifPresent(word -> recoveries.merge(word, 1L, Long::sum));
     if (run.interval().isPresent()) {
       judged++;
       covered += run.interval().get().holds(run.capacity()) ? 1 : 0;
@@ -46,7 +50,19 @@ final class Count {
   /** What they came to. */
   Tally tally() {
     return new Tally(
-        people, ends, rules, seconds, decisions, marginal, held, estimates, error, squares, judged,
-        covered);
+        people,
+        ends,
+        rules,
+        seconds,
+        decisions,
+        marginal,
+        held,
+        estimates,
+        error,
+        squares,
+        judged,
+        covered,
+        results,
+        recoveries);
   }
 }

@@ -11,7 +11,9 @@ import org.gradus.diagnostic.NotFound;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.Fact;
+import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Signal;
 import org.gradus.protocol.Stage;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Truth;
@@ -26,18 +28,21 @@ import org.gradus.unit.Type;
 final class Demands {
 
   private static final String SPEED = "speed";
+  private static final String DISTANCE = "distance";
   // What is known of a virtual person; a woman is the first word of sex.
   private static final Map<Attribute, ToDoubleFunction<VirtualBody>> DRAWN =
       Map.of(
           Attribute.AGE, body -> body.of(Trait.AGE),
           Attribute.SEX, body -> 1 - body.of(Trait.FEMALE),
-          Attribute.MASS, body -> body.of(Trait.MASS));
+          Attribute.MASS, body -> body.of(Trait.MASS),
+          Attribute.HEIGHT, body -> body.of(Trait.HEIGHT));
 
   private static final Set<Attribute> KNOWN =
       Set.of(
           Attribute.AGE,
           Attribute.SEX,
           Attribute.MASS,
+          Attribute.HEIGHT,
           Attribute.CLEARED,
           Attribute.LOWERS_HEART_RATE);
 
@@ -87,39 +92,92 @@ final class Demands {
     frame.miss(slot, Gap.never(name, Gap.Cause.NOT_IN_STAGE));
   }
 
-  /** Refuses a protocol that virtual people cannot take. */
-  static void refuseUnlessPossible(Protocol protocol) {
-    boolean open = protocol.stages().stream().anyMatch(Stage::untilDone);
-    boolean bare =
-        protocol.stages().stream().anyMatch(stage -> stage.isCounted() && stage.loads().isEmpty());
-    boolean ramp =
-        protocol.stages().stream()
-            .flatMap(stage -> stage.loads().stream())
-            .anyMatch(load -> load.ramp().isPresent());
-    boolean strange =
-        protocol.assessment().costs().stream()
-            .flatMap(cost -> cost.uptake().demands().stream())
-            .anyMatch(demand -> !isDrawn(demand, protocol));
-    boolean unknown =
-        protocol.eligibility().needs().stream()
-            .flatMap(need -> Attribute.named(need).stream())
-            .anyMatch(need -> !KNOWN.contains(need));
-    if (unknown) {
-      throw new NotFound(
-          Code.G604,
-          "trial",
-          protocol.id(),
-          "virtual people have no more than age, sex and mass, and it needs "
-              + String.join(", ", protocol.eligibility().needs().stream().sorted().toList()));
+  /**
+   * Refuses a protocol that virtual people cannot take, and names the key of the protocol or of the
+   * population file that is in the way.
+   */
+  static void refuseUnlessPossible(Protocol protocol, Physiology physiology) {
+    obstacle(protocol, physiology)
+        .ifPresent(
+            reason -> {
+              throw new NotFound(Code.G604, "trial", protocol.id(), reason);
+            });
+  }
+
+  private static Optional<String> obstacle(Protocol protocol, Physiology physiology) {
+    for (String need : protocol.eligibility().needs()) {
+      if (Attribute.named(need).filter(KNOWN::contains).isEmpty()) {
+        return Optional.of(
+            "needs under for: virtual people have no " + need + ", only age, sex, mass and height");
+      }
     }
-    if (protocol.assessment().costs().isEmpty() || open || bare || ramp || strange) {
-      throw new NotFound(
-          Code.G604,
-          "trial",
-          protocol.id(),
-          "a trial needs stages with a set time, fixed loads and an oxygen cost that rests on"
-              + " nothing but loads, age, sex and mass");
+    for (CostLine cost : protocol.assessment().costs()) {
+      if (cost.uptake().demands().stream().anyMatch(demand -> !isDrawn(demand, protocol))) {
+        return Optional.of(
+            "cost: the oxygen cost has to rest on nothing but loads, age, sex, mass and height");
+      }
     }
+    return protocol.stages().stream()
+        .flatMap(stage -> obstacle(stage, protocol, physiology).stream())
+        .findFirst()
+        .or(() -> unread(protocol, physiology));
+  }
+
+  private static Optional<String> obstacle(Stage stage, Protocol protocol, Physiology physiology) {
+    if (stage.untilDone() && !physiology.done().containsKey(protocol.id())) {
+      return Optional.of(
+          "stages: "
+              + stage.id()
+              + " lasts until it is done; say under done of the population file how long "
+              + protocol.id()
+              + " takes");
+    }
+    List<String> loads = stage.loads().stream().map(Stage.Load::name).toList();
+    boolean free = loads.isEmpty() || loads.equals(List.of(DISTANCE));
+    return protocol.assessment().costs().isEmpty() && !free && physiology.cost(loads).isEmpty()
+        ? Optional.of(
+            "stages: "
+                + stage.id()
+                + " sets "
+                + String.join(", ", loads)
+                + "; say under costs of the population file what that costs, or give the protocol"
+                + " a cost")
+        : Optional.empty();
+  }
+
+  // What is only read where it can be may stay unread.
+  private static Optional<String> unread(Protocol protocol, Physiology physiology) {
+    for (MeasureLine line : protocol.schedule().lines()) {
+      for (String name : line.signals()) {
+        Signal signal = protocol.instruments().signal(name);
+        Optional<Physiology.Modelled> modelled =
+            Optional.ofNullable(physiology.signals().get(name));
+        boolean other = modelled.filter(found -> !isOf(found, signal)).isPresent();
+        boolean waited = line.ifMissing() != MeasureLine.IfMissing.GO_ON;
+        if (other || (waited && modelled.isEmpty() && !isOfBody(signal, line))) {
+          return Optional.of(
+              "measure: "
+                  + name
+                  + " is no reading of virtual people; say under signals of the population file"
+                  + " what it shows, as "
+                  + (signal.type() instanceof Type.Measure measure
+                      ? measure.kind().phrase()
+                      : "a choice"));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isOf(Physiology.Modelled modelled, Signal signal) {
+    return signal.type() instanceof Type.Measure measure && measure.kind() == modelled.kind();
+  }
+
+  private static boolean isOfBody(Signal signal, MeasureLine line) {
+    return line.scale().isPresent()
+        || !(signal.type() instanceof Type.Measure measure)
+        || measure.kind() == Kind.HEART_RATE
+        || measure.kind() == Kind.PRESSURE;
   }
 
   private static boolean isDrawn(Demand demand, Protocol protocol) {
@@ -132,8 +190,18 @@ final class Demands {
         || (fact instanceof Fact.Attribute attribute && DRAWN.containsKey(attribute.which()));
   }
 
-  /** The uptake a load asks for, in mL/kg/min, as the equation says. */
-  double uptake(VirtualBody body, List<Load> loads) {
+  /**
+   * The uptake a load asks for, in mL/kg/min, as the equation of the protocol says; of a protocol
+   * without one, as the population file does. Where the pace is free it is the person's own.
+   */
+  double uptake(VirtualBody body, List<Load> loads, boolean works) {
+    if (protocol.assessment().costs().isEmpty()) {
+      return body.modelledUptake(loads)
+          .orElse(
+              works
+                  ? body.of(Trait.FREE_PACE) * body.of(Trait.CAPACITY)
+                  : body.of(Trait.RESTING_UPTAKE));
+    }
     boolean runs = false;
     for (Load load : loads) {
       runs |= load.name().equals(SPEED) && load.value() >= body.of(Trait.RUNS_FROM);

@@ -22,10 +22,12 @@ public final class Population {
   private final String title;
   private final Layout layout;
   private final Map<Trait, Distribution> traits;
+  private final Physiology physiology;
 
-  Population(String title, Layout layout, Map<Trait, Distribution> traits) {
+  Population(String title, Layout layout, Map<Trait, Distribution> traits, Physiology physiology) {
     this.title = title;
     this.layout = layout;
+    this.physiology = physiology;
     this.traits = Collections.unmodifiableMap(new EnumMap<>(traits));
   }
 
@@ -46,6 +48,11 @@ public final class Population {
   /** How each trait is distributed. */
   public Map<Trait, Distribution> traits() {
     return traits;
+  }
+
+  /** What it says of bodies beside their traits. */
+  Physiology physiology() {
+    return physiology;
   }
 
   /** Draws all traits of a person. */

@@ -11,6 +11,7 @@ import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.Citation;
 import org.gradus.library.Keys;
+import org.gradus.library.YamlNode;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
 import org.gradus.rule.Formula;
@@ -22,11 +23,14 @@ import org.gradus.rule.syntax.RuleText;
 import org.gradus.trial.Distribution.Shape;
 import org.gradus.unit.Kind;
 import org.gradus.unit.QuantityRange;
+import org.gradus.unit.Type;
+import org.gradus.unit.Unit;
 
 /** Reads a file that says what virtual people are like. */
 final class PopulationReader {
 
   private static final String PRACTICE = "practice";
+  private static final String EFFORT = "effort";
 
   private final Problems problems = new Problems();
   private final Layout.Builder layout = new Layout.Builder();
@@ -85,8 +89,80 @@ final class PopulationReader {
                     "traits",
                     problems.help(
                         entry.key().value(), words, "the traits are " + String.join(", ", words))));
+    Symbol effort = new Symbol.Datum(Demand.value(EFFORT, Type.NUMBER), Symbol.Role.FACT);
+    int effortSlot = layout.slot(Demand.value(EFFORT, Type.NUMBER));
+    Map<String, Integer> loads = new LinkedHashMap<>();
+    List<Physiology.LoadCost> costs = new ArrayList<>();
+    for (YamlNode item : keys.items("costs")) {
+      Keys.of(item, "a cost", problems)
+          .flatMap(inner -> cost(inner, known, loads))
+          .ifPresent(costs::add);
+    }
+    Map<String, Symbol> withEffort = new LinkedHashMap<>(known);
+    withEffort.put(EFFORT, effort);
+    Map<String, Physiology.Modelled> signals =
+        modelled(keys.entries("signals"), "a signal", List.of(Kind.values()), withEffort);
+    Map<String, Physiology.Modelled> done =
+        modelled(keys.entries("done"), "a time until it is done", List.of(Kind.TIME), known);
     keys.done();
-    return new Population(title, layout.build(), traits);
+    Layout built = layout.build();
+    return new Population(
+        title, built, traits, new Physiology(built, loads, effortSlot, costs, signals, done));
+  }
+
+  // Its loads are named with their units, since a protocol may have loads of its own.
+  private Optional<Physiology.LoadCost> cost(
+      Keys keys, Map<String, Symbol> traits, Map<String, Integer> loads) {
+    Map<String, Symbol> known = new LinkedHashMap<>(traits);
+    List<String> of = new ArrayList<>();
+    for (Entry entry : keys.entries("of")) {
+      String name = entry.key().value();
+      Optional<Scalar> text = keys.scalar(entry.value(), name);
+      Optional<Unit> unit = text.flatMap(word -> Unit.named(word.value()));
+      if (text.isPresent() && unit.isEmpty()) {
+        problems.add(
+            text.get().span(), Code.G305, text.get().value(), "a unit", "write a unit such as W");
+      }
+      unit.ifPresent(
+          shown -> {
+            Demand demand = Demand.value(name, new Type.Measure(shown.kind()));
+            loads.put(name, layout.slot(demand));
+            known.put(name, new Symbol.Datum(demand, Symbol.Role.FACT));
+            of.add(name);
+          });
+    }
+    Optional<Formula> uptake =
+        keys.needText("uptake").flatMap(text -> formula(text, Kind.UPTAKE, Vocabulary.of(known)));
+    Optional<Citation> source = keys.needText("source").flatMap(this::source);
+    keys.text("note");
+    keys.done();
+    return uptake.isPresent() && !of.isEmpty()
+        ? source.map(named -> new Physiology.LoadCost(of, uptake.get(), named))
+        : Optional.empty();
+  }
+
+  private Map<String, Physiology.Modelled> modelled(
+      List<Entry> entries, String what, List<Kind> kinds, Map<String, Symbol> known) {
+    Map<String, Physiology.Modelled> all = new LinkedHashMap<>();
+    for (Entry entry : entries) {
+      Keys.of(entry.value(), what, problems)
+          .flatMap(keys -> modelled(keys, kinds, Vocabulary.of(known)))
+          .ifPresent(one -> all.put(entry.key().value(), one));
+    }
+    return all;
+  }
+
+  private Optional<Physiology.Modelled> modelled(Keys keys, List<Kind> kinds, Vocabulary known) {
+    Optional<Formula> value = keys.needText("value").flatMap(text -> formula(text, kinds, known));
+    Optional<Formula> sd =
+        keys.text("sd")
+            .flatMap(text -> formula(text, value.map(f -> List.of(f.kind())).orElse(kinds), known));
+    Optional<Citation> source = keys.needText("source").flatMap(this::source);
+    keys.text("note");
+    keys.done();
+    return value.isPresent()
+        ? source.map(named -> new Physiology.Modelled(value.get(), sd, named))
+        : Optional.empty();
   }
 
   private void is(Scalar text, String wanted) {
@@ -160,8 +236,12 @@ final class PopulationReader {
   }
 
   private Optional<Formula> formula(Scalar text, Kind kind, Vocabulary known) {
+    return formula(text, List.of(kind), known);
+  }
+
+  private Optional<Formula> formula(Scalar text, List<Kind> kinds, Vocabulary known) {
     return RuleText.expression(text.span(), problems)
-        .flatMap(body -> Formula.of(body, List.of(kind), known, layout, problems));
+        .flatMap(body -> Formula.of(body, kinds, known, layout, problems));
   }
 
   private Optional<QuantityRange> range(Scalar text, Kind kind) {

@@ -1,6 +1,9 @@
 package org.gradus.trial;
 
 import java.time.Duration;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Interval;
 import org.gradus.unit.Quantity;
@@ -19,6 +22,8 @@ import org.gradus.unit.Quantity;
  * @param holds how often a stage was prolonged
  * @param estimate the first estimate that could be made
  * @param interval where the capacity is said to lie in 95 of 100 such tests, if anything is said
+ * @param results what else came out, by the ids of results
+ * @param recovery the word of the verdict that ended recovery; empty where there was none
  */
 public record Run(
     boolean female,
@@ -31,9 +36,15 @@ public record Run(
     int marginal,
     int holds,
     Optional<Quantity> estimate,
-    Optional<Interval> interval) {
+    Optional<Interval> interval,
+    Map<String, Quantity> results,
+    Optional<String> recovery) {
 
-  /** How a test of a virtual person ends. Recovery is not played. */
+  public Run {
+    results = Collections.unmodifiableMap(new LinkedHashMap<>(results));
+  }
+
+  /** How the exercise of a virtual person ends. */
   public enum End {
     /** It was not begun. */
     DEFERRED,

@@ -1,10 +1,13 @@
 package org.gradus.trial;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.gradus.trial.Run.End;
+import org.gradus.unit.Quantity;
 
 /**
  * What a trial came to.
@@ -59,6 +62,20 @@ public record Summary(String protocol, String population, long seed, Map<String,
                 out.append(
                     String.format(
                         Locale.ROOT, "  %-28s%7s%n", rule, share(count, all().people()))));
+    if (!all().results().isEmpty()) {
+      out.append("\n");
+    }
+    resultLines().forEach(line -> out.append(line).append("\n"));
+    if (!all().recoveries().isEmpty()) {
+      out.append("\nrecovery ended by (all)\n");
+      all()
+          .recoveries()
+          .forEach(
+              (word, count) ->
+                  out.append(
+                      String.format(
+                          Locale.ROOT, "  %-28s%7s%n", word, share(count, all().people()))));
+    }
     out.append(
         String.format(
             Locale.ROOT,
@@ -66,6 +83,29 @@ public record Summary(String protocol, String population, long seed, Map<String,
                 + "coverage: of the true capacity by the 95 %% interval. Virtual people are no people.%n",
             share(all().marginal(), all().decisions())));
     return out.toString();
+  }
+
+  /** How each further result is spread over everybody, one line for each. */
+  public List<String> resultLines() {
+    List<String> lines = new ArrayList<>();
+    all().results().forEach((id, figures) -> lines.add(result(id, figures)));
+    return lines;
+  }
+
+  private String result(String id, Figures figures) {
+    return String.format(
+        Locale.ROOT,
+        "result %s: in %s, %s on average, spread %s, %s to %s",
+        id,
+        share(figures.count(), all().people()),
+        shown(figures.mean().base(), figures),
+        Double.isNaN(figures.spread()) ? "-" : shown(figures.spread(), figures),
+        shown(figures.lowest(), figures),
+        shown(figures.highest(), figures));
+  }
+
+  private static String shown(double base, Figures figures) {
+    return Quantity.ofBase(base, figures.unit()).rounded(1).toString();
   }
 
   private static void row(String name, Tally tally, StringBuilder out) {

@@ -21,6 +21,8 @@ import org.gradus.trial.Run.End;
  * @param squares the sum of its squares
  * @param judged estimates with an interval
  * @param covered those of them whose interval holds the truth
+ * @param results how each further result is spread, by its id
+ * @param recoveries with which verdict recovery ended, and how often
  */
 public record Tally(
     long people,
@@ -34,13 +36,18 @@ public record Tally(
     double error,
     double squares,
     long judged,
-    long covered) {
+    long covered,
+    Map<String, Figures> results,
+    Map<String, Long> recoveries) {
 
-  static final Tally NONE = new Tally(0, Map.of(), Map.of(), 0, 0, 0, 0, 0, 0, 0, 0, 0);
+  static final Tally NONE =
+      new Tally(0, Map.of(), Map.of(), 0, 0, 0, 0, 0, 0, 0, 0, 0, Map.of(), Map.of());
 
   public Tally {
     ends = Collections.unmodifiableMap(new TreeMap<>(ends));
     rules = Collections.unmodifiableMap(new TreeMap<>(rules));
+    results = Collections.unmodifiableMap(new TreeMap<>(results));
+    recoveries = Collections.unmodifiableMap(new TreeMap<>(recoveries));
   }
 
   Tally and(Tally other) {
@@ -56,12 +63,20 @@ public record Tally(
         error + other.error,
         squares + other.squares,
         judged + other.judged,
-        covered + other.covered);
+        covered + other.covered,
+        joined(results, other.results),
+        sum(recoveries, other.recoveries));
   }
 
   private static <K extends Comparable<K>> Map<K, Long> sum(Map<K, Long> some, Map<K, Long> more) {
     Map<K, Long> all = new TreeMap<>(some);
     more.forEach((key, count) -> all.merge(key, count, Long::sum));
+    return all;
+  }
+
+  private static Map<String, Figures> joined(Map<String, Figures> some, Map<String, Figures> more) {
+    Map<String, Figures> all = new TreeMap<>(some);
+    more.forEach((id, figures) -> all.merge(id, figures, Figures::and));
     return all;
   }
 

@@ -3,6 +3,8 @@ package org.gradus.trial;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,7 +13,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Headline;
+import org.gradus.capacity.Result;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Person;
@@ -20,12 +24,14 @@ import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Scale;
 import org.gradus.protocol.Signal;
+import org.gradus.protocol.Stage;
+import org.gradus.protocol.Timing;
 import org.gradus.rule.answer.Gap;
+import org.gradus.rule.check.Demand;
 import org.gradus.session.Admission;
 import org.gradus.session.Agenda;
 import org.gradus.session.Because;
 import org.gradus.session.Decision;
-import org.gradus.session.Loading;
 import org.gradus.session.Phase;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
@@ -48,6 +54,9 @@ final class Tester {
   private static final String UNDECIDED = "undecided";
   private static final Duration AGAIN = Duration.ofSeconds(15);
   private static final Duration ONE_SECOND = Duration.ofSeconds(1);
+  // How finely a body follows a load that changes by itself.
+  private static final Duration A_WHILE = Duration.ofSeconds(10);
+  private static final String EXHAUSTED = "exhausted";
 
   private final Protocol protocol;
   private final Counting counting;
@@ -56,6 +65,12 @@ final class Tester {
 
   // When each signal was told last: a second reading of one moment is none.
   private final Map<String, Duration> told = new HashMap<>();
+
+  private Optional<Stage> stage = Optional.empty();
+  private Optional<Duration> doneAt = Optional.empty();
+  private Duration moved = Duration.ZERO;
+  private List<Load> set = List.of();
+  private boolean working;
 
   private int decisions;
   private int marginal;
@@ -71,10 +86,12 @@ final class Tester {
   static Run test(
       Protocol protocol,
       Demands demands,
+      Physiology physiology,
       Counting counting,
       Traits traits,
       SplittableRandom random) {
-    return new Tester(protocol, counting, new VirtualBody(traits, demands, random)).test();
+    VirtualBody body = new VirtualBody(traits, demands, physiology, random);
+    return new Tester(protocol, counting, body).test();
   }
 
   private static Person person(VirtualBody body) {
@@ -82,9 +99,28 @@ final class Tester {
         .age((int) body.of(Trait.AGE))
         .sex(body.of(Trait.FEMALE) == 1 ? Person.Sex.FEMALE : Person.Sex.MALE)
         .mass(Quantity.of(body.of(Trait.MASS), Unit.KILOGRAM))
+        .height(Quantity.of(body.of(Trait.HEIGHT), Unit.METRE))
         .cleared(true)
         .lowersHeartRate(false)
         .build();
+  }
+
+  // Where a no speaks against the test, as with the supervision that rules ask for, it is a yes.
+  private Optional<List<Reading>> otherwise(Verdict.Defer defer) {
+    Set<String> ids = new HashSet<>();
+    defer.reasons().forEach(because -> ids.add(because.rule()));
+    List<Reading> yes = new ArrayList<>();
+    protocol.rules().before().stream()
+        .filter(rule -> ids.contains(rule.id()))
+        .flatMap(rule -> rule.rule().condition().stream())
+        .flatMap(when -> when.demands().stream())
+        .map(Demand::subject)
+        .distinct()
+        .filter(name -> protocol.instruments().questions().containsKey(name))
+        .filter(name -> protocol.instruments().question(name).type().equals(Type.CONDITION))
+        .sorted()
+        .forEach(name -> yes.add(Readings.answer(name, true)));
+    return yes.isEmpty() ? Optional.empty() : Optional.of(yes);
   }
 
   private Run test() {
@@ -92,11 +128,14 @@ final class Tester {
     protocol.instruments().questions().values().forEach(question -> answer(question, before));
     protocol.baselines().forEach(line -> baseline(line, before));
     Decision decision = tell(Duration.ZERO, before);
+    if (decision.verdict() instanceof Verdict.Defer defer) {
+      decision = otherwise(defer).map(told -> tell(Duration.ZERO, told)).orElse(decision);
+    }
     if (!(decision.verdict() instanceof Verdict.Ready ready)) {
-      return run(decision, End.DEFERRED, Duration.ZERO);
+      return run(decision, End.DEFERRED, Duration.ZERO, Optional.empty());
     }
     Decision begun = session.follow(decision);
-    set(ready.loads(), Duration.ZERO);
+    begin(ready.stage(), Duration.ZERO);
     return exercise(begun);
   }
 
@@ -115,15 +154,82 @@ final class Tester {
         holds += verdict instanceof Verdict.Hold ? 1 : 0;
         Decision done = session.follow(decision);
         if (done.phase() != Phase.STAGE) {
-          return run(decision, end(decision), decision.at().minus(start));
+          Duration lasted = decision.at().minus(start);
+          return run(decision, end(decision), lasted, recover(done));
         }
-        if (verdict instanceof Verdict.Advance || verdict instanceof Verdict.Change) {
-          set(verdict.loads(), decision.at());
+        if (verdict instanceof Verdict.Advance next) {
+          begin(next.stage(), decision.at());
+        } else if (verdict instanceof Verdict.Change same) {
+          begin(same.stage(), decision.at());
         }
         decision = done;
       }
     }
-    return run(decision, End.UNDECIDED, decision.at().minus(start));
+    return run(decision, End.UNDECIDED, decision.at().minus(start), Optional.empty());
+  }
+
+  private void begin(String id, Duration at) {
+    stage = protocol.stages().stream().filter(one -> one.id().equals(id)).findFirst();
+    doneAt =
+        stage
+            .filter(Stage::untilDone)
+            .flatMap(open -> body.done(protocol.id()).map(at::plus))
+            .map(done -> earlier(done, at.plus(stage.orElseThrow().lasts()).minus(ONE_SECOND)));
+    loads(at);
+  }
+
+  // To the end of recovery: with which word it ends, if there is any.
+  private Optional<String> recover(Decision begun) {
+    Decision decision = begun;
+    stage = Optional.empty();
+    doneAt = Optional.empty();
+    loads(begun.at());
+    while (decision.phase() == Phase.RECOVERY && decision.at().compareTo(protocol.longest()) <= 0) {
+      Verdict verdict = decision.verdict();
+      if (verdict instanceof Verdict.Continue goOn) {
+        decision = goOn(decision, goOn.until());
+      } else if (verdict instanceof Verdict.Measure measure) {
+        decision = again(measure, decision.at());
+      } else {
+        Decision done = session.follow(decision);
+        if (done.phase() != Phase.RECOVERY) {
+          return Optional.of(verdict.word());
+        }
+        decision = done;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Duration earlier(Duration one, Duration other) {
+    return one.compareTo(other) <= 0 ? one : other;
+  }
+
+  // The body follows what is set up to a moment: also what changes by itself.
+  private void move(Duration at) {
+    boolean changes =
+        stage.isEmpty() || stage.get().loads().stream().anyMatch(load -> load.ramp().isPresent());
+    if (changes) {
+      for (Duration time = moved.plus(A_WHILE); time.compareTo(at) < 0; time = time.plus(A_WHILE)) {
+        loads(time);
+      }
+      loads(at);
+    }
+  }
+
+  private void loads(Duration at) {
+    List<Load> now =
+        session.outcome().load(at).stream()
+            .map(load -> new Load(load.name(), load.value().base()))
+            .toList();
+    // A stage that begins with the same load goes on; one without a load still asks for work.
+    boolean works = stage.filter(one -> !one.pause()).isPresent();
+    if (!now.equals(set) || works != working || moved.isZero()) {
+      body.set(now, works, at);
+    }
+    working = works;
+    set = now;
+    moved = at;
   }
 
   private static End end(Decision decision) {
@@ -145,17 +251,61 @@ final class Tester {
       }
     }
     boolean news = false;
+    Duration last = now;
     for (Map.Entry<Duration, Set<String>> due : wanted.entrySet()) {
+      Optional<Decision> ended = ended(last, due.getKey());
+      if (ended.isPresent()) {
+        return ended.get();
+      }
+      move(due.getKey());
       List<Reading> readings = readings(due.getValue(), due.getKey());
       if (!readings.isEmpty()) {
         news = true;
+        last = due.getKey();
         Decision answer = tell(due.getKey(), readings);
         if (!(answer.verdict() instanceof Verdict.Continue)) {
           return answer;
         }
       }
     }
-    return session.decide(news ? later(until, now) : next(until, now));
+    Duration then = news ? later(until, now) : next(until, now);
+    Optional<Decision> ended = ended(last, then);
+    if (ended.isPresent()) {
+      return ended.get();
+    }
+    move(then);
+    return session.decide(then);
+  }
+
+  // What ends a stage up to a moment, and after what was told last: it is done, or the person
+  // cannot go on.
+  private Optional<Decision> ended(Duration now, Duration before) {
+    move(before);
+    Optional<Duration> exhausted =
+        protocol.instruments().signs().containsKey(EXHAUSTED) && stage.isPresent()
+            ? body.exhausted().filter(at -> at.compareTo(before) <= 0)
+            : Optional.empty();
+    Optional<Duration> done = doneAt.filter(at -> at.compareTo(before) <= 0);
+    if (exhausted.isPresent()) {
+      return Optional.of(session.report(later(exhausted.get(), now), EXHAUSTED));
+    } else if (done.isPresent()) {
+      Duration at = later(done.get(), now);
+      doneAt = Optional.empty();
+      Decision decision = session.done(at);
+      List<Reading> readings = readings(whenDone(), at);
+      return Optional.of(readings.isEmpty() ? decision : tell(at, readings));
+    }
+    return Optional.empty();
+  }
+
+  private Set<String> whenDone() {
+    Set<String> signals = new LinkedHashSet<>();
+    for (MeasureLine line : protocol.schedule(stage.orElseThrow()).lines()) {
+      if (line.timing() instanceof Timing.WhenDone) {
+        signals.addAll(line.signals());
+      }
+    }
+    return signals;
   }
 
   // Time does not stand still for a tester who has nothing to do.
@@ -209,10 +359,6 @@ final class Tester {
     return decision;
   }
 
-  private void set(List<Loading> loads, Duration at) {
-    body.set(loads.stream().map(load -> new Load(load.name(), load.value().base())).toList(), at);
-  }
-
   private Optional<Reading> reading(String name, Duration at) {
     Signal signal = protocol.instruments().signal(name);
     if (signal.type() instanceof Type.Choice choice) {
@@ -231,7 +377,21 @@ final class Tester {
       double pressure = signal.below().isPresent() ? body.diastolic() : body.systolic(at);
       return Optional.of(Readings.measured(name, stepped(signal, pressure, Unit.MMHG)));
     }
-    return rating(name, at);
+    Optional<Reading> modelled =
+        body.modelled(name, at).map(value -> Readings.measured(name, possible(signal, value)));
+    return modelled.or(() -> rating(name, at));
+  }
+
+  // To the step of the instrument, and within what it can show.
+  private static Quantity possible(Signal signal, double value) {
+    double step = signal.step().map(Quantity::base).orElse(0.0);
+    double shown = step > 0 ? Math.rint(value / step) * step : value;
+    double within =
+        signal
+            .range()
+            .map(range -> Math.max(range.low().base(), Math.min(range.high().base(), shown)))
+            .orElse(shown);
+    return Quantity.ofBase(within, signal.unit());
   }
 
   // Who runs says so; any other choice is answered with its first word.
@@ -312,7 +472,17 @@ final class Tester {
     }
   }
 
-  private Run run(Decision decision, End end, Duration exercise) {
+  private Map<String, Quantity> results() {
+    Map<String, Quantity> results = new LinkedHashMap<>();
+    if (!protocol.assessment().results().isEmpty()) {
+      Capacity.of(session.outcome()).results().stream()
+          .filter(Result::isAvailable)
+          .forEach(result -> results.put(result.id(), result.value().orElseThrow()));
+    }
+    return results;
+  }
+
+  private Run run(Decision decision, End end, Duration exercise, Optional<String> recovery) {
     Optional<Headline> best =
         end == End.DEFERRED ? Optional.empty() : Headline.of(session.outcome());
     return new Run(
@@ -326,6 +496,8 @@ final class Tester {
         marginal,
         holds,
         best.map(Headline::vo2max),
-        best.flatMap(Headline::interval));
+        best.flatMap(Headline::interval),
+        end == End.DEFERRED ? Map.of() : results(),
+        recovery);
   }
 }

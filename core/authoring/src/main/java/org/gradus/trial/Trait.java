@@ -38,7 +38,13 @@ public enum Trait {
   /** From one pressure to the next, as a standard deviation. */
   PRESSURE_NOISE(Kind.PRESSURE),
   /** The speed from which on the person runs. */
-  RUNS_FROM(Kind.SPEED);
+  RUNS_FROM(Kind.SPEED),
+  /** Body height. */
+  HEIGHT(Kind.LENGTH),
+  /** How long a load above the capacity is endured. */
+  ENDURES(Kind.TIME),
+  /** The share of the capacity at which the person works where the pace is free. */
+  FREE_PACE(Kind.NUMBER);
 
   private final Optional<Kind> kind;
 

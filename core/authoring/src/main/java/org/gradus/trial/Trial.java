@@ -49,11 +49,11 @@ public final class Trial {
   /**
    * A trial of 1,000 people with the seed 1, whose pulse is read as the protocol says.
    *
-   * @throws org.gradus.diagnostic.NotFound when virtual people cannot take the test: its stages
-   *     have no set time, no fixed load or no oxygen cost
+   * @throws org.gradus.diagnostic.NotFound when virtual people cannot take the test, with the key
+   *     of the protocol or of the population file that is in the way
    */
   public static Trial of(Protocol protocol, Population population) {
-    Demands.refuseUnlessPossible(protocol);
+    Demands.refuseUnlessPossible(protocol, population.physiology());
     return new Trial(protocol, population, 1000, 1, new Counting.AsScheduled());
   }
 
@@ -89,7 +89,8 @@ public final class Trial {
 
   private Run run(int index, Demands demands) {
     SplittableRandom random = new SplittableRandom(seed + GOLDEN * (index + 1L));
-    return Tester.test(protocol, demands, counting, traits(random), random);
+    return Tester.test(
+        protocol, demands, population.physiology(), counting, traits(random), random);
   }
 
   // Who is too young or too old for the protocol is left out, and somebody else is drawn.

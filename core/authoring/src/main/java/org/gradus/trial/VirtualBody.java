@@ -2,7 +2,9 @@ package org.gradus.trial;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
+import org.gradus.rule.plan.Frame;
 
 /**
  * What happens in a virtual person: the uptake a load asks for, the heart rate that follows it with
@@ -15,13 +17,16 @@ final class VirtualBody {
 
   private final Traits traits;
   private final Demands demands;
+  private final Physiology physiology;
   private final SplittableRandom random;
   private double before;
   private double lastSystolic = Double.POSITIVE_INFINITY;
   private double steady;
   private Duration since = Duration.ZERO;
+  private Optional<Duration> tooMuchSince = Optional.empty();
 
-  VirtualBody(Traits traits, Demands demands, SplittableRandom random) {
+  VirtualBody(Traits traits, Demands demands, Physiology physiology, SplittableRandom random) {
+    this.physiology = physiology;
     this.traits = traits;
     this.demands = demands;
     this.random = random;
@@ -33,15 +38,50 @@ final class VirtualBody {
     return traits.of(trait);
   }
 
-  /** Another load is set. */
-  void set(List<Load> loads, Duration at) {
+  /**
+   * Another load is set.
+   *
+   * @param works whether the person works, be it at a pace of their own
+   */
+  void set(List<Load> loads, boolean works, Duration at) {
     before = trueRate(at);
     since = at;
-    double cost = demands.uptake(this, loads) * of(Trait.COST_FACTOR);
+    double cost = demands.uptake(this, loads, works) * of(Trait.COST_FACTOR);
+    tooMuchSince =
+        cost > of(Trait.CAPACITY) ? tooMuchSince.or(() -> Optional.of(at)) : Optional.empty();
     double rest = of(Trait.RESTING_UPTAKE);
     double reserve = (cost - rest) / (of(Trait.CAPACITY) - rest);
     double share = Math.max(0, Math.min(1, reserve));
     steady = of(Trait.RESTING_RATE) + share * (of(Trait.MAX_RATE) - of(Trait.RESTING_RATE));
+  }
+
+  /** When the person cannot go on any more, if the load stays as it is. */
+  Optional<Duration> exhausted() {
+    Duration endures = Duration.ofMillis(Math.round(of(Trait.ENDURES) * 1000));
+    return tooMuchSince.map(start -> start.plus(endures));
+  }
+
+  /** What the population file says of a load, in mL/kg/min. */
+  Optional<Double> modelledUptake(List<Load> loads) {
+    return loads.isEmpty() ? Optional.empty() : physiology.uptake(physiology.frame(traits), loads);
+  }
+
+  /** What another signal shows, in its base unit, if the population file says it. */
+  Optional<Double> modelled(String signal, Duration at) {
+    return Optional.ofNullable(physiology.signals().get(signal))
+        .map(
+            shown -> {
+              Frame frame = physiology.frame(traits);
+              frame.set(physiology.effort(), Math.max(0, Math.min(1, effort(at))), 0);
+              return shown.draw(frame, random);
+            });
+  }
+
+  /** How long a stage of a protocol takes until it is done. */
+  Optional<Duration> done(String protocol) {
+    return Optional.ofNullable(physiology.done().get(protocol))
+        .map(time -> time.draw(physiology.frame(traits), random))
+        .map(seconds -> Duration.ofSeconds(Math.max(1, Math.round(seconds))));
   }
 
   /** The heart rate without the day, without noise and without counting. */

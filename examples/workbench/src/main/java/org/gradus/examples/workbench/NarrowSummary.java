@@ -33,6 +33,7 @@ final class NarrowSummary {
         .all()
         .rules()
         .forEach((rule, times) -> lines.add("  " + rule + " " + share(times, summary.all())));
+    lines.addAll(summary.resultLines());
     lines.add(
         "Marginal decisions: "
             + percent(summary.all().marginal(), summary.all().decisions())

@@ -14,11 +14,13 @@ import org.gradus.history.Json;
 import org.gradus.session.Times;
 import org.gradus.trial.Counting;
 import org.gradus.trial.FalseHolds;
+import org.gradus.trial.Figures;
 import org.gradus.trial.Population;
 import org.gradus.trial.Run.End;
 import org.gradus.trial.Summary;
 import org.gradus.trial.Tally;
 import org.gradus.trial.Trial;
+import org.gradus.unit.Quantity;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -196,6 +198,10 @@ final class TrialCommand implements Callable<Integer> {
       map.put(end.name().toLowerCase(Locale.ROOT), tally.ended(end));
     }
     map.put("rules", tally.rules());
+    map.put("recovery", tally.recoveries());
+    Map<String, Object> results = new LinkedHashMap<>();
+    tally.results().forEach((id, figures) -> results.put(id, map(figures)));
+    map.put("results", results);
     map.put("minutes", tally.minutes());
     map.put("decisions", tally.decisions());
     map.put("marginal", tally.marginal());
@@ -205,5 +211,20 @@ final class TrialCommand implements Callable<Integer> {
     map.put("spread", tally.spread());
     map.put("coverage", tally.coverage());
     return map;
+  }
+
+  private static Map<String, Object> map(Figures figures) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("people", figures.count());
+    map.put("unit", figures.unit().symbol());
+    map.put("mean", figures.mean().amount());
+    map.put("spread", Double.isNaN(figures.spread()) ? null : shown(figures.spread(), figures));
+    map.put("lowest", shown(figures.lowest(), figures));
+    map.put("highest", shown(figures.highest(), figures));
+    return map;
+  }
+
+  private static double shown(double base, Figures figures) {
+    return Quantity.ofBase(base, figures.unit()).amount();
   }
 }
