@@ -327,8 +327,7 @@ class TrialTest {
   void everyResultIsShownWithItsSpread() {
     Summary summary =
         Trial.of(Bundled.library().protocol("row-steps"), ADULTS).people(60).seed(2).run();
-    Figures power =
-        Optional.ofNullable(summary.all().results().get("power_at_rate")).orElseThrow();
+    Figures power = Optional.ofNullable(summary.all().results().get("power_at_rate")).orElseThrow();
     assertThat(power.count()).isGreaterThan(30);
     assertThat(power.mean().base()).isBetween(power.lowest(), power.highest());
     assertThat(power.spread()).isPositive();

@@ -11,7 +11,6 @@ import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
-import org.gradus.protocol.Setting;
 import org.gradus.session.Session;
 
 /** Runs one case: prepares the file and the settings it asks for, and plays it. */
@@ -83,11 +82,7 @@ final class CaseRunner {
   private static Protocol with(Protocol protocol, Map<String, String> settings) {
     Protocol changed = protocol;
     for (Map.Entry<String, String> setting : settings.entrySet()) {
-      Setting known = protocol.settings().get(setting.getKey());
-      changed =
-          known != null && known.value() instanceof Setting.Figure
-              ? changed.with(setting.getKey(), CaseTeller.quantity(setting.getValue()))
-              : changed.with(setting.getKey(), setting.getValue());
+      changed = changed.withWritten(setting.getKey(), setting.getValue());
     }
     return changed;
   }

@@ -13,10 +13,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SettingRefused;
+import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.internal.LibraryKey;
 import org.gradus.rule.check.Demand;
+import org.gradus.rule.syntax.RuleText;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
@@ -214,6 +217,31 @@ public final class Protocol {
    */
   public Protocol with(String setting, String word) {
     return changed(setting, new Setting.Word(word));
+  }
+
+  /**
+   * This protocol with a setting changed to what somebody wrote: an amount with its unit, such as
+   * {@code 6 bpm}, or one of the words that the file offers.
+   *
+   * @throws SettingRefused when there is no such setting, the text is no amount where one is
+   *     needed, or the file does not allow the value
+   * @throws org.gradus.diagnostic.FileRefused when a rule no longer makes sense with the value
+   */
+  public Protocol withWritten(String setting, String text) {
+    Setting known = settings.get(setting);
+    if (known == null || known.value() instanceof Setting.Word) {
+      return with(setting, text);
+    }
+    Quantity quantity =
+        RuleText.quantity(Span.all(setting, text), new Problems())
+            .orElseThrow(
+                () ->
+                    new SettingRefused(
+                        Code.G603,
+                        setting,
+                        text,
+                        "write an amount with its unit; the file allows " + known.allowed()));
+    return with(setting, quantity);
   }
 
   private Protocol changed(String name, Setting.Value value) {

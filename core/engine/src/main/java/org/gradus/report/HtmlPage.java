@@ -2,6 +2,7 @@ package org.gradus.report;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.gradus.diagnostic.Printable;
 
 /**
@@ -99,7 +100,7 @@ final class HtmlPage implements Block.Page {
         .details { break-before: page; } .details > section:first-child > h2 { border: 0; }
         summary { display: none; } .figures { font-size: 6.5pt; }
         details::details-content { content-visibility: visible; display: block; height: auto; }
-        .signature { margin: 17pt 0 0; }
+        .signature { margin: 17pt 0 0; } .test { break-before: page; }
       }
       """;
 
@@ -109,6 +110,9 @@ final class HtmlPage implements Block.Page {
   /** How many pictures there are so far, so that each has names of its own. */
   private int pictures;
 
+  // Tells the titles of several tests on one page apart.
+  private String prefix = "";
+
   private final String language;
   private final StringBuilder out = new StringBuilder();
 
@@ -116,7 +120,29 @@ final class HtmlPage implements Block.Page {
     this.language = language;
   }
 
+  /** One test on a page. */
   String write(String title, List<Section> sections) {
+    begin(title);
+    test(title, sections);
+    return end();
+  }
+
+  /** Several tests one after the other, each beginning on a sheet of its own. */
+  String write(String title, Map<String, List<Section>> tests) {
+    begin(title);
+    element("h1", title);
+    int number = 0;
+    for (Map.Entry<String, List<Section>> one : tests.entrySet()) {
+      number++;
+      prefix = "test-" + number + "-";
+      out.append("<article class=\"test\">\n");
+      test(one.getKey(), one.getValue());
+      out.append("</article>\n");
+    }
+    return end();
+  }
+
+  private void begin(String title) {
     out.append("<!doctype html>\n<html lang=\"").append(escaped(language)).append("\">\n<head>\n");
     out.append("<meta charset=\"utf-8\">\n");
     out.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
@@ -125,9 +151,15 @@ final class HtmlPage implements Block.Page {
     out.append("<meta name=\"referrer\" content=\"no-referrer\">\n");
     out.append("<title>").append(escaped(title)).append("</title>\n<style>\n");
     out.append(STYLE).append("</style>\n</head>\n<body>\n<main>\n");
+  }
+
+  private void test(String title, List<Section> sections) {
     element("h1", title);
     part("first", Section.Place.FIRST_PAGE, sections);
     part("details", Section.Place.DETAILS, sections);
+  }
+
+  private String end() {
     return out.append("</main>\n</body>\n</html>\n").toString();
   }
 
@@ -135,7 +167,7 @@ final class HtmlPage implements Block.Page {
     out.append("<div class=\"").append(name).append("\">\n");
     for (Section section : sections) {
       if (section.place() == place) {
-        String id = section.title().toLowerCase(Locale.ROOT).replace(' ', '-');
+        String id = prefix + section.title().toLowerCase(Locale.ROOT).replace(' ', '-');
         out.append("<section").append(look(section)).append(" aria-labelledby=\"").append(id);
         out.append("\">\n<h2 id=\"");
         out.append(id).append("\">").append(escaped(section.title())).append("</h2>\n");

@@ -1,7 +1,9 @@
 package org.gradus.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.history.TestRecord;
@@ -162,6 +164,25 @@ public final class Report {
   /** As one HTML file. */
   public String html() {
     return new HtmlPage(outcome.protocol().heading().language()).write(title(), sections());
+  }
+
+  /**
+   * Several reports as one HTML file, each beginning on a sheet of its own, in their order.
+   *
+   * @throws IllegalArgumentException when there is none
+   */
+  public static String html(List<Report> reports) {
+    if (reports.isEmpty()) {
+      throw new IllegalArgumentException("a page needs at least one report");
+    }
+    Map<String, List<Section>> tests = new LinkedHashMap<>();
+    for (Report report : reports) {
+      String title =
+          "Test " + (tests.size() + 1) + ": " + report.outcome.protocol().heading().title();
+      tests.put(title, report.sections());
+    }
+    String language = reports.get(0).outcome.protocol().heading().language();
+    return new HtmlPage(language).write("Exercise tests: " + reports.size(), tests);
   }
 
   private String title() {

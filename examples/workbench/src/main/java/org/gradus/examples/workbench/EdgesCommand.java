@@ -24,6 +24,8 @@ final class EdgesCommand implements Callable<Integer> {
 
   @Mixin private CommandContext context = new CommandContext();
 
+  @Mixin private Settings settings = new Settings();
+
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
 
@@ -35,7 +37,7 @@ final class EdgesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<EdgeCase> all = EdgeCases.of(context.protocol(id));
+    List<EdgeCase> all = EdgeCases.of(settings.in(context.protocol(id)));
     Set<String> rules = new TreeSet<>();
     all.forEach(edge -> rules.add(edge.rule()));
     if (all.isEmpty()) {

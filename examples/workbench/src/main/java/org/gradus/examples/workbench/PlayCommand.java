@@ -83,7 +83,7 @@ final class PlayCommand implements Callable<Integer> {
         + rule;
   }
 
-  private static String line(TestRecord.Difference one) {
+  static String line(TestRecord.Difference one) {
     return "event " + one.number() + " differs: recorded " + one.recorded() + ", now " + one.now();
   }
 
@@ -108,7 +108,7 @@ final class PlayCommand implements Callable<Integer> {
     return map;
   }
 
-  private static Map<String, Object> map(TestRecord.Difference one) {
+  static Map<String, Object> map(TestRecord.Difference one) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("number", one.number());
     map.put("recorded", one.recorded());

@@ -2,6 +2,7 @@ package org.gradus.examples.workbench;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.gradus.history.Json;
@@ -16,13 +17,16 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Writes the report of a recorded test. */
-@Command(name = "report", description = "Writes the report of a recorded test.")
+@Command(name = "report", description = "Writes the report of a recorded test, or of several.")
 final class ReportCommand implements Callable<Integer> {
 
   @Mixin private CommandContext context = new CommandContext();
 
-  @Parameters(paramLabel = "RECORD", description = "The file of the record.")
-  private Path file = Path.of("");
+  @Parameters(
+      paramLabel = "RECORD",
+      arity = "1..*",
+      description = "The file of the record; several give one report after the other.")
+  private List<Path> files = List.of();
 
   @Option(
       names = "--html",
@@ -76,30 +80,45 @@ final class ReportCommand implements Callable<Integer> {
     context.refuseUnless(
         !json || !printed,
         "--json: it holds what was recorded; leave out --date, --place, --tester and --earlier");
+    context.refuseUnless(
+        files.size() == 1 || earlier.isEmpty(),
+        "--earlier: it belongs to one test; give one RECORD");
     if (html != null) {
       for (Path input : earlier) {
         OutputFile.refuseInput(html, context.inputs(input));
       }
-      OutputFile.refuseInput(html, context.inputs(file));
+      for (Path file : files) {
+        OutputFile.refuseInput(html, context.inputs(file));
+      }
     }
-    TestRecord record = CommandContext.record(file);
+    List<TestRecord> records = files.stream().map(CommandContext::record).toList();
     Library library = context.library();
     Optional<IntensityBands> by =
         bands.isEmpty() ? Optional.empty() : Optional.of(library.bands(bands));
     if (json) {
-      context.out().println(Json.write(new ReportMap(record, library, by, cleared).map()));
+      List<Map<String, Object>> maps =
+          records.stream()
+              .map(record -> new ReportMap(record, library, by, cleared).map())
+              .toList();
+      context.out().println(Json.write(maps.size() == 1 ? maps.get(0) : maps));
       return Workbench.WELL;
     }
-    Report plain = printed(Report.of(record, library), library).norms(library.norms());
-    Report planned = by.map(plain::bands).orElse(plain);
-    Report report = cleared ? planned.clearedAfterStop() : planned;
+    List<Report> reports = records.stream().map(record -> report(record, library, by)).toList();
     if (html == null) {
-      context.line(context.columns() > 0 ? report.text(context.columns()) : report.text());
+      for (Report report : reports) {
+        context.line(context.columns() > 0 ? report.text(context.columns()) : report.text());
+      }
       return Workbench.WELL;
     }
-    OutputFile.write(html, report.html());
+    OutputFile.write(html, reports.size() == 1 ? reports.get(0).html() : Report.html(reports));
     context.line("report: " + html);
     return Workbench.WELL;
+  }
+
+  private Report report(TestRecord record, Library library, Optional<IntensityBands> by) {
+    Report plain = printed(Report.of(record, library), library).norms(library.norms());
+    Report planned = by.map(plain::bands).orElse(plain);
+    return cleared ? planned.clearedAfterStop() : planned;
   }
 
   private Report printed(Report recorded, Library library) {

@@ -22,6 +22,8 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Mixin private CommandContext context = new CommandContext();
 
+  @Mixin private Settings settings = new Settings();
+
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
 
@@ -30,7 +32,7 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Review review = Review.of(context.protocol(id));
+    Review review = Review.of(settings.in(context.protocol(id)));
     if (json) {
       Map<String, Object> map = new LinkedHashMap<>();
       map.put("protocol", review.protocol());

@@ -31,6 +31,8 @@ final class RunCommand implements Callable<Integer> {
 
   @Mixin private CommandContext context = new CommandContext();
 
+  @Mixin private Settings settings = new Settings();
+
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
 
@@ -60,6 +62,12 @@ final class RunCommand implements Callable<Integer> {
       description = "Keep the record in this new file, event by event.")
   private @Nullable Path record;
 
+  @Option(
+      names = "--identity",
+      paramLabel = "WORDS",
+      description = "Whose test it is, by your own words; it stands in the record and its report.")
+  private @Nullable String identity;
+
   /** As it is typed. */
   enum Sex {
     /** Female. */
@@ -74,7 +82,10 @@ final class RunCommand implements Callable<Integer> {
     context.refuseUnless(
         height == null || isSize(height),
         "--height " + height + ": give centimetres, a number above 0");
-    Protocol protocol = context.protocol(id);
+    context.refuseUnless(
+        identity == null || record != null,
+        "--identity: it stands in the record; give --record FILE too");
+    Protocol protocol = settings.in(context.protocol(id));
     Person.Builder person =
         Person.builder()
             .age(age)
@@ -93,7 +104,8 @@ final class RunCommand implements Callable<Integer> {
     if (Files.isDirectory(record)) {
       throw CommandContext.cannot("write", record, new IOException("a folder"));
     }
-    try (Journal journal = Journal.create(record, protocol, tested, Optional.empty())) {
+    try (Journal journal =
+        Journal.create(record, protocol, tested, Optional.ofNullable(identity))) {
       Session session = Session.open(protocol, tested, journal);
       int code = loop.run(session, Duration.ZERO, Optional.of(record));
       context.line("record: " + record);

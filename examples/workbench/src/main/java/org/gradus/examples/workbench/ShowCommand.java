@@ -21,6 +21,8 @@ final class ShowCommand implements Callable<Integer> {
 
   @Mixin private CommandContext context = new CommandContext();
 
+  @Mixin private Settings settings = new Settings();
+
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
 
@@ -40,7 +42,7 @@ final class ShowCommand implements Callable<Integer> {
     context.refuseUnless(
         width == null || width >= NARROWEST,
         "--width " + width + ": give a number from " + NARROWEST + " on");
-    Protocol protocol = context.protocol(id);
+    Protocol protocol = settings.in(context.protocol(id));
     if (json) {
       context.out().println(Json.write(new ProtocolMap(protocol).map()));
     } else {

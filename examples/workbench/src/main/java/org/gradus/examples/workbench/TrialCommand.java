@@ -39,6 +39,8 @@ final class TrialCommand implements Callable<Integer> {
 
   @Mixin private CommandContext context = new CommandContext();
 
+  @Mixin private Settings settings = new Settings();
+
   @Parameters(paramLabel = "ID", description = "The protocol.")
   private String id = "";
 
@@ -93,7 +95,7 @@ final class TrialCommand implements Callable<Integer> {
         counted.containsAll(falseHolds),
         "--false-holds " + falseHolds + ": give some of " + counted);
     Population adults = Population.read(population());
-    Trial trial = Trial.of(context.protocol(id), adults).people(people).seed(seed);
+    Trial trial = Trial.of(settings.in(context.protocol(id)), adults).people(people).seed(seed);
     List<Counting> ways = falseHolds.stream().map(TrialCommand::counting).toList();
     if (count != null) {
       trial = trial.counting(counting(count));

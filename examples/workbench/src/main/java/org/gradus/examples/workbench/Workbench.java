@@ -41,6 +41,8 @@ import picocli.CommandLine.Model.OptionSpec;
       ResumeCommand.class,
       PlayCommand.class,
       ReportCommand.class,
+      RerunCommand.class,
+      CompareCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Workbench {
