@@ -304,7 +304,7 @@ final class LiveTest implements AutoCloseable {
     Verdict verdict =
         switch (form.text("verdict")) {
           case "finish" -> new Verdict.Finish();
-          case "hold" -> new Verdict.Hold(now.plusSeconds(60));
+          case "hold" -> new Verdict.Hold(end(now).plusSeconds(60));
           case "advance" -> new Verdict.Advance(following());
           case "begin" -> new Verdict.Ready(session.protocol().stages().get(0).id(), List.of());
           case "defer" -> new Verdict.Defer(List.of());
@@ -312,6 +312,11 @@ final class LiveTest implements AutoCloseable {
           default -> throw new Refusal(422, "Choose what to do instead.");
         };
     session.override(now, verdict, reason);
+  }
+
+  // When the stage that lasts is to end, or now if that is over.
+  private Duration end(Duration now) {
+    return session.decide(now).verdict() instanceof Verdict.Continue goOn ? goOn.until() : now;
   }
 
   // The stage behind the one that lasts, in the order of the file.

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
@@ -231,14 +232,27 @@ final class TestView {
         : List.of();
   }
 
-  private static Map<String, Object> why(Because because) {
+  private Map<String, Object> why(Because because) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("rule", because.rule());
-    map.put("reason", because.shortly());
+    map.put("reason", reason(because));
     map.put("text", because.text());
     because.filled().ifPresent(filled -> map.put("figures", filled.toString()));
     map.put("source", because.source().toString());
     return map;
+  }
+
+  // The reason of the file, else the signs that the rule asks for and that are there, else the
+  // rule.
+  private String reason(Because because) {
+    List<String> signs =
+        signsThere().keySet().stream()
+            .filter(sign -> Pattern.compile("\\b" + sign + "\\b").matcher(because.text()).find())
+            .map(Typed::words)
+            .toList();
+    return because.why().isEmpty() && !signs.isEmpty()
+        ? "Reported: " + String.join(", ", signs) + "."
+        : because.shortly();
   }
 
   private Map<String, Object> item(Agenda.Item item) {
@@ -321,7 +335,8 @@ final class TestView {
     return map;
   }
 
-  private List<Map<String, Object>> signs() {
+  // The grade of each sign that was reported and not withdrawn since.
+  private Map<String, Integer> signsThere() {
     Map<String, Integer> there = new LinkedHashMap<>();
     for (Event event : counted) {
       if (event instanceof Event.Reported reported) {
@@ -330,6 +345,12 @@ final class TestView {
         there.remove(withdrawn.sign());
       }
     }
+    there.values().removeIf(grade -> grade == 0);
+    return there;
+  }
+
+  private List<Map<String, Object>> signs() {
+    Map<String, Integer> there = signsThere();
     List<Map<String, Object>> signs = new ArrayList<>();
     for (Sign sign : protocol.instruments().signs().values()) {
       Map<String, Object> map = new LinkedHashMap<>();

@@ -171,7 +171,8 @@ final class Tests implements AutoCloseable {
     map.put("oldest", protocol.eligibility().oldest());
     map.put("needs", protocol.eligibility().needs());
     map.put(
-        "longest", protocol.stages().stream().mapToLong(stage -> stage.lasts().toMinutes()).sum());
+        "stages", protocol.stages().stream().mapToLong(stage -> stage.lasts().toMinutes()).sum());
+    map.put("longest", protocol.longest().plusSeconds(59).toMinutes());
     List<Map<String, Object>> settings = new ArrayList<>();
     for (Setting setting : protocol.settings().values()) {
       if (setting.isOpen()) {

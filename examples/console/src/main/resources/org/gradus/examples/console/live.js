@@ -349,7 +349,7 @@ function last() {
 
 function entries() {
   if (test.events.length === 0) return [];
-  return [el('details', {}, el('summary', {}, `What was recorded: ${test.events.length} entries`),
+  return [el('details', {}, el('summary', {}, `What was recorded: ${test.events.length} ${test.events.length === 1 ? 'entry' : 'entries'}`),
     el('ol', { class: 'entries' }, [...test.events].reverse().map(event => el('li', { value: event.number },
       `${event.at} ${event.words} `, correctable(event)))))];
 }

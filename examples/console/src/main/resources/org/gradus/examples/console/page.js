@@ -1,5 +1,9 @@
 // Small help for all parts of the page. Texts are always set as texts, never as HTML.
 
+// A figure and its unit stay on one line.
+const together = text => text.replace(/(\d) (?=(%|s|min|h|bpm|mmHg|W|N|kp|rpm|mph|km\/h|m\/s|kg|lb|cm|m|mL\/kg\/min|MET)(?![\w/]))/g, '$1\u00a0');
+const child = part => (typeof part === 'string' ? together(part) : part);
+
 /** Makes an element: attributes, `on...` listeners, then children, which are texts or elements. */
 export function el(name, attributes = {}, ...children) {
   const made = document.createElement(name);
@@ -9,7 +13,7 @@ export function el(name, attributes = {}, ...children) {
     else if (key === 'value') made.value = value;
     else made.setAttribute(key, value === true ? '' : value);
   }
-  made.append(...children.flat(2).filter(child => child !== null && child !== undefined && child !== false));
+  made.append(...children.flat(2).filter(part => part !== null && part !== undefined && part !== false).map(child));
   return made;
 }
 

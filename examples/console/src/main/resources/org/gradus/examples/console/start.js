@@ -47,20 +47,20 @@ function chooser(main, protocols) {
         && (!purpose.value || protocol.purpose === purpose.value)
         && (!ergometer.value || protocol.ergometer === ergometer.value)
         && (!+age.value || (protocol.youngest <= +age.value && +age.value <= protocol.oldest))
-        && (!+longest.value || protocol.longest <= +longest.value);
+        && (!+longest.value || protocol.stages <= +longest.value);
     });
     count.textContent = `${fit.length} of ${protocols.length} protocols`;
     found.replaceChildren(...fit.map(protocol => el('li', {},
       button(protocol.title, () => setup(main, protocol), { class: 'big' }),
       el('span', { class: 'hint' }, ` ${protocol.ergometer}, ${protocol.purpose}, ${protocol.youngest} to `
-        + `${protocol.oldest} years, stages of ${protocol.longest} min in all at most`))));
+        + `${protocol.oldest} years, stages of ${protocol.stages} min; at most ${protocol.longest} min with holds and recovery`))));
   };
   [search, age, longest].forEach(input => input.addEventListener('input', draw));
   [purpose, ergometer].forEach(input => input.addEventListener('change', draw));
   draw();
   return el('section', { 'aria-label': 'Choose a protocol' }, el('h2', {}, 'New test: choose a protocol'),
     el('div', { class: 'fields' }, field('Search', search), field('Ergometer', ergometer),
-      field('Purpose', purpose), field('Age of the person', age), field('At most this many minutes', longest)),
+      field('Purpose', purpose), field('Age of the person', age), field('Stages of at most this many minutes', longest)),
     count, found);
 }
 

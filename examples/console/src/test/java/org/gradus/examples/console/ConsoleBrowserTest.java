@@ -305,6 +305,45 @@ class ConsoleBrowserTest {
     page().window(first);
   }
 
+  @Test
+  void theTesterDecidesOtherwiseAndSaysWhatWasReallySet() throws Exception {
+    openWalk();
+    ready();
+    begin();
+    page().press("Decide otherwise");
+    page().checked("otherwise");
+    page().press("Hold for one minute");
+    // Nothing is decided against a recommendation without a reason.
+    page().see("Not recorded");
+    page().press("Close");
+    page().type("Reason", "the belt started late");
+    page().press("Hold for one minute");
+    page().see("decided otherwise: HOLD, the belt started late");
+    page().press("Decide otherwise");
+    page().type("Really set: grade", "9");
+    page().press("Record grade");
+    page().see("1.7 mph, 9 %");
+    assertThat(recorded().entries())
+        .extracting(entry -> entry.event().kind().name())
+        .endsWith("OVERRIDDEN", "LOAD_SET");
+  }
+
+  @Test
+  void theSoundIsSwitchedOffAndStaysOff() {
+    openWalk();
+    page().press("Sound is on");
+    page().see("Sound is off");
+    start();
+    page().type("Search", "standard");
+    page().press("Graded treadmill walk, 3-minute stages");
+    page().see("Open the test");
+    page().checked("2-form");
+    openWalk();
+    page().see("Sound is off");
+    page().press("Sound is off");
+    page().see("Sound is on");
+  }
+
   // In a process of its own, which is killed as by a failing machine.
   @Test
   void aKilledConsoleGoesOnAtTheRightSecond() throws Exception {

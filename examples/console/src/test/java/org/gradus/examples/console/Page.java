@@ -110,7 +110,7 @@ final class Page implements AutoCloseable {
     return first(
         """
         const label = [...document.querySelectorAll('label')].find(found => found.checkVisibility()
-            && found.innerText.trim().startsWith(arguments[0]));
+            && found.innerText.trim().replace(/\\s+/g, ' ').startsWith(arguments[0]));
         return label && document.getElementById(label.htmlFor)""",
         words);
   }
@@ -158,8 +158,9 @@ final class Page implements AutoCloseable {
     await("no more words: " + words, () -> !text().contains(words));
   }
 
+  /** What stands on the page, with plain blanks between figures and units. */
   String text() {
-    return run("return document.body.innerText").toString();
+    return run("return document.body.innerText").toString().replace('\u00a0', ' ');
   }
 
   private void await(String what, java.util.function.BooleanSupplier seen) {
