@@ -31,9 +31,9 @@ class SurnamesTest {
   private static final Pattern TEXT =
       Pattern.compile(".*\\.(java|yaml|csv|md|json|xml|txt|g4|properties|cmd|html)");
 
-  // Words of packages and of HTML that happen to be surnames.
+  // Words of packages, of a library and of HTML that happen to be surnames.
   private static final Pattern NO_SURNAMES =
-      Pattern.compile("\\b(?:java|com)(?:\\.[a-z]+)+|<html \\w+=");
+      Pattern.compile("\\b(?:java|com)(?:\\.[a-z]+)+|\\bcommons-lang3\\b|<html \\w+=");
   // What stands there is a citation, whatever its form.
   private static final Pattern CITED =
       Pattern.compile(

@@ -201,8 +201,7 @@ public final class Journal implements Ledger, AutoCloseable {
   }
 
   // Whatever the limits on single fields are: nothing is written that could not be read.
-  private static void refuseUnlessReadBack(Map<String, Object> fields, Reader reader)
-      throws IOException {
+  static void refuseUnlessReadBack(Map<String, Object> fields, Reader reader) throws IOException {
     String line = Json.write(fields);
     refuseLongerThan(Lines.LONGEST, line.length());
     boolean same;
@@ -224,7 +223,7 @@ public final class Journal implements Ledger, AutoCloseable {
 
   /** Reads a line as it is read later. */
   @FunctionalInterface
-  private interface Reader {
+  interface Reader {
 
     /** The fields of a line that would be written for what was read. */
     Map<String, Object> read(Fields line);

@@ -6,6 +6,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Lines that carry a check sum of themselves and of the line before, so that a damaged one is known
@@ -46,6 +47,16 @@ final class Lines {
   /** The sum that a line carries. */
   static String sum(String line) {
     return line.substring(line.lastIndexOf(MARK) + MARK.length(), line.length() - END.length());
+  }
+
+  /** The sum that a line carries, of a text that may be no line of a record. */
+  static Optional<String> sumOf(String text) {
+    int mark = text.lastIndexOf(MARK);
+    return mark >= 0
+            && text.endsWith(END)
+            && text.length() == mark + MARK.length() + 64 + END.length()
+        ? Optional.of(sum(text))
+        : Optional.empty();
   }
 
   private static String sum(String body, String before) {
