@@ -24,9 +24,14 @@ final class Laboratory {
 
   private Laboratory() {}
 
+  /** The files. */
+  static List<SourceFile> files() {
+    return FILES.stream().map(Laboratory::file).toList();
+  }
+
   /** What they hold together. */
   static Library library() {
-    return Library.of(FILES.stream().map(Laboratory::file).toList());
+    return Library.of(files());
   }
 
   /** What they hold with one text changed in every file that has it. */

@@ -77,6 +77,15 @@ final class OutputFile {
     }
   }
 
+  /** Makes a folder where it is not there. */
+  static void folder(Path folder) {
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw CommandContext.cannot("write", folder, e);
+    }
+  }
+
   private static Path parent(Path file) {
     return Optional.ofNullable(file.toAbsolutePath().getParent()).orElse(file);
   }

@@ -43,6 +43,8 @@ import picocli.CommandLine.Model.OptionSpec;
       ReportCommand.class,
       RerunCommand.class,
       CompareCommand.class,
+      ExportCommand.class,
+      EnterCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Workbench {
