@@ -105,4 +105,28 @@ class LaboratoryTest {
         run("", "report", first.toString(), second.toString(), "--earlier", first.toString());
     assertThat(refused.text()).contains("it belongs to one test");
   }
+
+  // No line of Java knows the pool, its loads or its signal.
+  @Test
+  void aFolderWithItsOwnErgometerLoadsAndSignalIsTriedPlayedAndReported() {
+    String own = Bench.OWN;
+    assertThat(run("", "review", "pool-steps", "--folder", own).text()).contains("0 findings");
+    Ran tried = run("", "trial", "pool-steps", "--folder", own, "--people", "200");
+    assertThat(tried.code()).isZero();
+    assertThat(tried.text()).contains("result speed_at_rate: in ", "m/s on average");
+    Path record = folder.resolve("pool.jsonl");
+    Ran swum =
+        bundled(
+            "pool-steps",
+            BEGUN
+                + "3:00\n\n3:15 hr 120\n3:40 blood_lactate 1.4\n4:00\n\n7:00\n\n7:15 hr 140\n"
+                + "7:40 blood_lactate 3\n8:00\n\n11:00\n\n11:15 hr 160\n12:00\nfollow\n",
+            "--folder",
+            own,
+            "--record",
+            record.toString());
+    assertThat(swum.text()).contains("wall_1", "0.7 m/s");
+    Ran report = run("", "report", record.toString(), "--folder", own);
+    assertThat(report.text()).contains("Swimming in steps of speed", "0.65 m/s");
+  }
 }

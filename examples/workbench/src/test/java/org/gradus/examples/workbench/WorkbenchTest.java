@@ -222,7 +222,7 @@ class WorkbenchTest {
   void aFolderIsCheckedWithItsCases() throws Exception {
     Ran well = run("", "check", OWN);
     assertThat(well.text())
-        .contains(Bench.withBundled(1) + " protocols can be used, 1 file of cases can be played");
+        .contains(Bench.withBundled(2) + " protocols can be used, 2 files of cases can be played");
     Path cases = folder.resolve("own.cases.yaml");
     Files.writeString(
         cases,
