@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.runner.Runner;
@@ -15,9 +16,9 @@ import org.openjdk.jmh.runner.options.TimeValue;
 
 /**
  * Runs the benchmarks and prints their results as tables: {@code rules}, {@code load}, {@code
- * decide}, {@code trial}, {@code start}, {@code heap}, or {@code all} of them. With {@code quick}
- * before it, as in {@code quick-rules}, a run that takes a tenth of the time and shows only whether
- * all is in order.
+ * decide}, {@code walk}, {@code trial}, {@code start}, {@code heap}, or {@code all} of them. With
+ * {@code quick} before it, as in {@code quick-rules}, a run that takes a tenth of the time and
+ * shows only whether all is in order.
  */
 public final class Benchmarks {
 
@@ -55,6 +56,9 @@ public final class Benchmarks {
     }
     if (all || wanted.equals("decide")) {
       plain(DecideBenchmark.class);
+    }
+    if (all || wanted.equals("walk")) {
+      walk();
     }
     if (all || wanted.equals("trial")) {
       trial();
@@ -111,6 +115,23 @@ public final class Benchmarks {
       String at = keys.isEmpty() ? "once" : "minute " + result.getParams().getParam("minute");
       System.out.printf(Locale.ROOT, "| %s | %.0f | %.0f |%n", at, time(result), allocated(result));
     }
+  }
+
+  private void walk() throws RunnerException {
+    Map<String, RunResult> results = new TreeMap<>();
+    measured(WalkBenchmark.class).forEach(run -> results.put(run.getParams().getParam("by"), run));
+    double limit = time(Objects.requireNonNull(results.get("hand")));
+    System.out.printf(
+        "%n| a whole standard walk | µs | against hand-written | bytes |%n|---|---|---|---|%n");
+    results.forEach(
+        (by, result) ->
+            System.out.printf(
+                Locale.ROOT,
+                "| %s | %.3f | %.0f | %.0f |%n",
+                by.equals("hand") ? "hand-written Java" : "Gradus",
+                time(result),
+                time(result) / limit,
+                allocated(result)));
   }
 
   private void trial() throws RunnerException {
