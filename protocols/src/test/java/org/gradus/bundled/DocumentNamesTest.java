@@ -15,10 +15,12 @@ import org.junit.jupiter.api.Test;
 /** A class that a page names exists under that name, and so does the method beside it. */
 class DocumentNamesTest {
 
-  // A class of ours, perhaps with its package before it and a member of it after it; no file such as
+  // A class of ours, perhaps with its package before it and a member of it after it; no file such
+  // as
   // `Gradus.g4`.
   private static final Pattern CLASS =
-      Pattern.compile("`(?!java\\.)(?:[a-z]+\\.)*([A-Z][A-Za-z]*[a-z][A-Za-z]*)(?!\\.g4)(?:\\.(\\w+))?`");
+      Pattern.compile(
+          "`(?!java\\.)(?:[a-z]+\\.)*([A-Z][A-Za-z]*[a-z][A-Za-z]*)(?!\\.g4)(?:\\.(\\w+))?`");
 
   @Test
   void theContributorsPageNamesClassesThatExist() throws IOException {
