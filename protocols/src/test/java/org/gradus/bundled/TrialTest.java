@@ -18,6 +18,7 @@ import org.gradus.protocol.Protocol;
 import org.gradus.trial.Counting;
 import org.gradus.trial.FalseHolds;
 import org.gradus.trial.Figures;
+import org.gradus.trial.PartTally;
 import org.gradus.trial.Population;
 import org.gradus.trial.Run;
 import org.gradus.trial.Summary;
@@ -63,6 +64,25 @@ class TrialTest {
     Summary alone = trial(600).run();
     assertThat(trial(600).run(Stream::parallel)).isEqualTo(alone);
     assertThat(alone.all().people()).isEqualTo(600);
+  }
+
+  @Test
+  void partsPlayedAnywhereAndInAnyOrderComeToTheSame() {
+    Summary alone = trial(600).run();
+    List<PartTally> parts = new ArrayList<>();
+    trial(600).parts().forEach(part -> parts.add(0, trial(600).tally(part)));
+    assertThat(parts).hasSize(3);
+    assertThat(trial(600).summary(parts)).isEqualTo(alone);
+    assertThat(trial(600).summary(parts)).hasToString(alone.toString());
+    for (List<PartTally> wrong :
+        List.of(
+            parts.subList(1, 3),
+            List.of(parts.get(0), parts.get(0), parts.get(1)),
+            List.<PartTally>of())) {
+      assertThatThrownBy(() -> trial(600).summary(wrong))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessageContaining("3 parts of 600 people");
+    }
   }
 
   @Test

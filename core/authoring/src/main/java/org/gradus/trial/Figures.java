@@ -1,5 +1,6 @@
 package org.gradus.trial;
 
+import java.io.Serializable;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
@@ -14,7 +15,8 @@ import org.gradus.unit.Unit;
  * @param highest the highest
  */
 public record Figures(
-    Unit unit, long count, double sum, double squares, double lowest, double highest) {
+    Unit unit, long count, double sum, double squares, double lowest, double highest)
+    implements Serializable {
 
   static Figures of(Quantity value) {
     double base = value.base();

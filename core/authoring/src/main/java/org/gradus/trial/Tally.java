@@ -1,5 +1,6 @@
 package org.gradus.trial;
 
+import java.io.Serializable;
 import java.util.Collections;
 import java.util.Map;
 import java.util.TreeMap;
@@ -38,7 +39,8 @@ public record Tally(
     long judged,
     long covered,
     Map<String, Figures> results,
-    Map<String, Long> recoveries) {
+    Map<String, Long> recoveries)
+    implements Serializable {
 
   static final Tally NONE =
       new Tally(0, Map.of(), Map.of(), 0, 0, 0, 0, 0, 0, 0, 0, 0, Map.of(), Map.of());

@@ -1,5 +1,8 @@
 package org.gradus.trial;
 
+import java.io.Serializable;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -80,7 +83,7 @@ public final class Trial {
   }
 
   /** A part of a trial, to be carried out by any thread. */
-  public record Part(int from, int to) {}
+  public record Part(int from, int to) implements Serializable {}
 
   /** How one person fares; the same whenever it is asked. */
   public Run person(int index) {
@@ -117,7 +120,7 @@ public final class Trial {
     return ways.stream()
         .map(
             way ->
-                how.apply(parts())
+                how.apply(parts().stream())
                     .map(part -> falseHolds(exact, counting(way), part))
                     .reduce(FalseHolds.none(way), FalseHolds::and))
         .toList();
@@ -145,9 +148,34 @@ public final class Trial {
    * @param how for example {@code Stream::parallel}, or a {@code peek} that shows progress
    */
   public Summary run(UnaryOperator<Stream<Part>> how) {
-    List<Map<String, Tally>> tallies = how.apply(parts()).map(this::tallies).toList();
+    return summary(how.apply(parts().stream()).map(this::tally).toList());
+  }
+
+  /**
+   * What everybody came to, put together from parts that were played anywhere, in any order: on
+   * threads, or on other machines by a trial of the same protocol, people and seed. It is the
+   * summary of {@link #run()}, to the last digit.
+   *
+   * @param tallies one for each of {@link #parts}
+   * @throws IllegalArgumentException when a part is missing, is there twice or is none of this
+   *     trial
+   */
+  public Summary summary(Collection<PartTally> tallies) {
+    List<PartTally> inOrder =
+        tallies.stream().sorted(Comparator.comparingInt(tally -> tally.part().from())).toList();
+    List<Part> played = inOrder.stream().map(PartTally::part).toList();
+    if (!played.equals(parts())) {
+      throw new IllegalArgumentException(
+          "the tallies are not one for each part of this trial; it has "
+              + parts().size()
+              + " parts of "
+              + people
+              + " people, and these are "
+              + played.size());
+    }
     Map<String, Tally> groups = new LinkedHashMap<>();
-    tallies.forEach(some -> some.forEach((name, tally) -> groups.merge(name, tally, Tally::and)));
+    inOrder.forEach(
+        part -> part.groups().forEach((name, tally) -> groups.merge(name, tally, Tally::and)));
     Map<String, Tally> ordered = new LinkedHashMap<>();
     // Everybody, then by sex, then by age.
     Stream.concat(
@@ -157,9 +185,11 @@ public final class Trial {
     return new Summary(protocol.toString(), population.title(), seed, ordered);
   }
 
-  private Stream<Part> parts() {
+  /** The parts in which its people are played, in order. */
+  public List<Part> parts() {
     return IntStream.range(0, (people + PART - 1) / PART)
-        .mapToObj(part -> new Part(part * PART, Math.min(people, (part + 1) * PART)));
+        .mapToObj(part -> new Part(part * PART, Math.min(people, (part + 1) * PART)))
+        .toList();
   }
 
   /** How many people a part has. */
@@ -167,7 +197,12 @@ public final class Trial {
     return part.to() - part.from();
   }
 
-  private Map<String, Tally> tallies(Part part) {
+  /**
+   * What the people of a part came to; the same whenever and wherever it is asked.
+   *
+   * @param part one of {@link #parts}
+   */
+  public PartTally tally(Part part) {
     Demands demands = new Demands(protocol);
     Map<String, Count> groups = new LinkedHashMap<>();
     for (int index = part.from(); index < part.to(); index++) {
@@ -180,6 +215,6 @@ public final class Trial {
     }
     Map<String, Tally> tallies = new LinkedHashMap<>();
     groups.forEach((name, count) -> tallies.put(name, count.tally()));
-    return tallies;
+    return new PartTally(part, tallies);
   }
 }
