@@ -21,11 +21,14 @@ import org.gradus.diagnostic.RecordRefused;
 import org.gradus.history.Journal;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
+import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Ledger;
 import org.gradus.session.Session;
 import org.gradus.session.Telling;
 import org.gradus.session.Verdict;
+import org.gradus.unit.Quantity;
+import org.gradus.unit.Unit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -115,7 +118,11 @@ class RecordsRefusedTest {
   void theHeadOfEveryBundledProtocolIsReadAsItWasWritten() {
     for (String id : LIBRARY.protocols()) {
       Protocol protocol = LIBRARY.protocol(id);
-      Session session = Session.open(protocol, Walks.ines());
+      Person person =
+          Walked.person(Math.max(20, protocol.eligibility().youngest()), Person.Sex.MALE, 80)
+              .height(Quantity.of(180, Unit.CENTIMETRE))
+              .build();
+      Session session = Session.open(protocol, person);
       String text = TestRecord.of(session, Optional.empty()).text();
       assertThat(TestRecord.parse(id, text).text()).isEqualTo(text);
     }

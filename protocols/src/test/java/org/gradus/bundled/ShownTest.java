@@ -149,7 +149,9 @@ class ShownTest {
             switch (signal) {
               case "heart_rate" -> Readings.heartRate(65);
               case "systolic" -> Readings.measured(signal, Quantity.of(120, Unit.MMHG));
-              default -> Readings.measured(signal, Quantity.of(78, Unit.MMHG));
+              case "diastolic" -> Readings.measured(signal, Quantity.of(78, Unit.MMHG));
+              case "saturation" -> Readings.measured(signal, Quantity.of(97, Unit.PERCENT));
+              default -> throw new IllegalStateException("no baseline for " + signal);
             };
         session.record(Duration.ZERO, new Reading.Baseline(line.posture(), reading));
       }

@@ -33,7 +33,7 @@ class SurnamesTest {
 
   // Words of packages, of a library and of HTML that happen to be surnames.
   private static final Pattern NO_SURNAMES =
-      Pattern.compile("\\b(?:java|com)(?:\\.[a-z]+)+|\\bcommons-lang3\\b|<html \\w+=");
+      Pattern.compile("\\b(?:java|com)(?:\\.[a-z]+)+|\\bcommons-\\w+3\\b|<html \\w+=");
   // What stands there is a citation, whatever its form.
   private static final Pattern CITED =
       Pattern.compile(
