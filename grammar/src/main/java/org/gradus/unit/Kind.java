@@ -2,7 +2,10 @@ package org.gradus.unit;
 
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * What a value is a measure of. Two values can be compared or added only when their kinds are
@@ -87,10 +90,16 @@ public enum Kind {
 
   /** The unit in which values of this kind are computed and, where nothing else is known, shown. */
   public Unit base() {
-    return Arrays.stream(Unit.values())
-        .filter(unit -> unit.kind() == this && unit.toBase(1) == 1)
-        .findFirst()
-        .orElseThrow();
+    return Objects.requireNonNull(Base.UNITS.get(this));
+  }
+
+  /** Apart, because units name their kinds. */
+  private static final class Base {
+    private static final Map<Kind, Unit> UNITS =
+        Arrays.stream(Unit.values())
+            .filter(unit -> unit.toBase(1) == 1)
+            .collect(
+                Collectors.toUnmodifiableMap(Unit::kind, unit -> unit, (first, other) -> first));
   }
 
   /**

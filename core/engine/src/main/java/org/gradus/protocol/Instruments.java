@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Everything that can be told to a test. Immutable. */
 public final class Instruments {
@@ -24,6 +25,7 @@ public final class Instruments {
   private final Ergometer ergometer;
   private final List<Sign> asked;
   private final List<Signal> ordered;
+  private final Map<String, List<String>> scalesOf;
 
   /**
    * All by their names, in the order of the file.
@@ -53,6 +55,11 @@ public final class Instruments {
     this.ergometer = ergometer;
     this.ordered = signals.values().stream().filter(signal -> signal.below().isPresent()).toList();
     this.asked = signs.values().stream().filter(Sign::asked).toList();
+    this.scalesOf =
+        scales.values().stream()
+            .collect(
+                Collectors.groupingBy(
+                    Scale::of, Collectors.mapping(Scale::name, Collectors.toUnmodifiableList())));
   }
 
   /** What is read, by name. */
@@ -97,10 +104,7 @@ public final class Instruments {
 
   /** The names of the rating scales on which a signal is given; none unless it is a rating. */
   public List<String> scalesOf(String signal) {
-    return scales.values().stream()
-        .filter(scale -> scale.of().equals(signal))
-        .map(Scale::name)
-        .toList();
+    return scalesOf.getOrDefault(signal, List.of());
   }
 
   /** The signals that lie below another one, as the lower pressure below the upper one. */
