@@ -193,7 +193,11 @@ public enum Code {
       "this cannot be event {0}: {1}",
       "read the events of the session, and tell it with the next number if it still holds"),
   /** A text of JSON that says something else than what was to be read. */
-  G622("this is no {0} in JSON: {1}", "Json.schemas describes what is read");
+  G622("this is no {0} in JSON: {1}", "Json.schemas describes what is read"),
+  /** A value that a method cannot take. */
+  G623("{0} cannot be {1}", "{2}"),
+  /** Something from outside that cannot be read. */
+  G624("{0} cannot be read: {1}", "{2}");
 
   private final String message;
   private final String help;

@@ -17,6 +17,8 @@ public abstract sealed class GradusException extends RuntimeException
         SessionInUse,
         EventConflict,
         JsonRefused,
+        ValueRefused,
+        InputRefused,
         NotFound {
 
   private static final long serialVersionUID = 1L;

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import org.gradus.diagnostic.ValueRefused;
 
 /**
  * An amount with the unit it was written in.
@@ -26,12 +27,14 @@ public record Quantity(double amount, Unit unit) {
       List.of(new MathContext(6), new MathContext(12), new MathContext(15));
 
   /**
-   * @throws IllegalArgumentException when the amount is infinite or not a number
+   * @throws ValueRefused when the amount is infinite or not a number
    */
   public Quantity {
     if (!Double.isFinite(amount)) {
-      throw new IllegalArgumentException(
-          "a quantity must be finite: " + amount + " " + unit.symbol());
+      throw new ValueRefused(
+          "an amount" + (unit == Unit.ONE ? "" : " in " + unit.symbol()),
+          Double.toString(amount),
+          "give a finite number");
     }
   }
 
@@ -71,12 +74,14 @@ public record Quantity(double amount, Unit unit) {
   /**
    * The amount in another unit of the same kind.
    *
-   * @throws IllegalArgumentException when the other unit measures another kind
+   * @throws ValueRefused when the other unit measures another kind
    */
   public double in(Unit other) {
     if (other.kind() != kind()) {
-      throw new IllegalArgumentException(
-          this + " is " + kind().phrase() + ", not " + other.kind().phrase());
+      throw new ValueRefused(
+          this.toString(),
+          "given in " + (other == Unit.ONE ? "plain numbers" : other.symbol()),
+          "it is " + kind().phrase() + ", not " + other.kind().phrase());
     }
     return other == unit ? amount : other.fromBase(base());
   }

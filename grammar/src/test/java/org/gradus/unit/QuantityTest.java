@@ -1,12 +1,13 @@
 package org.gradus.unit;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import org.gradus.diagnostic.ValueRefused;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -87,12 +88,12 @@ class QuantityTest {
 
   @Test
   void refusesWhatIsNoAmountAndAnotherKind() {
-    assertThatIllegalArgumentException()
+    assertThatExceptionOfType(ValueRefused.class)
         .isThrownBy(() -> Quantity.of(Double.NaN, Unit.BPM))
-        .withMessageContaining("bpm");
-    assertThatIllegalArgumentException()
+        .withMessage("G623: an amount in bpm cannot be NaN; give a finite number");
+    assertThatExceptionOfType(ValueRefused.class)
         .isThrownBy(() -> Quantity.of(1, Unit.BPM).in(Unit.MMHG))
-        .withMessage("1 bpm is a heart rate, not a pressure");
+        .withMessage("G623: 1 bpm cannot be given in mmHg; it is a heart rate, not a pressure");
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.trial.Counting;
@@ -80,7 +81,7 @@ class TrialTest {
             List.of(parts.get(0), parts.get(0), parts.get(1)),
             List.<PartTally>of())) {
       assertThatThrownBy(() -> trial(600).summary(wrong))
-          .isInstanceOf(IllegalArgumentException.class)
+          .isInstanceOf(ValueRefused.class)
           .hasMessageContaining("3 parts of 600 people");
     }
   }
@@ -236,7 +237,7 @@ class TrialTest {
 
   @Test
   void aTrialNeedsPeople() {
-    assertThatThrownBy(() -> trial(0)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> trial(0)).isInstanceOf(ValueRefused.class);
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.bundled.Bundled;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.library.Library;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
@@ -103,8 +104,8 @@ class LineLedgerTest {
   void whatIsNoLineOfARecordIsRefused() {
     for (String line : List.of("", "{}", "{\"sum\": \"ab\"}", lines.get(0) + "\n")) {
       assertThatThrownBy(() -> LineLedger.after(line, lines::add))
-          .isInstanceOf(IllegalArgumentException.class)
-          .hasMessageContaining("no sum");
+          .isInstanceOf(ValueRefused.class)
+          .hasMessageContaining("ends with its sum");
     }
   }
 }

@@ -14,6 +14,7 @@ import org.gradus.cases.CaseStep.Action;
 import org.gradus.cases.CaseStep.Answer;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.library.Keys;
 import org.gradus.library.YamlNode.Entry;
 import org.gradus.library.YamlNode.Scalar;
@@ -138,7 +139,7 @@ final class StepReader {
       return Optional.of(
           new CaseTime(
               from.matches() ? Optional.of(from.group(1)) : Optional.empty(), Times.at(clock)));
-    } catch (IllegalArgumentException e) {
+    } catch (ValueRefused e) {
       notA(text, "a time", "write 3:00, or walk_2 + 1:30");
       return Optional.empty();
     }

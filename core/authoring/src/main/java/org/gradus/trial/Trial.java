@@ -10,6 +10,7 @@ import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.protocol.Protocol;
 
 /**
@@ -63,11 +64,12 @@ public final class Trial {
   /**
    * With so many people.
    *
-   * @throws IllegalArgumentException unless it is at least one
+   * @throws ValueRefused unless it is at least one
    */
   public Trial people(int number) {
     if (number < 1) {
-      throw new IllegalArgumentException("a trial needs at least one person, not " + number);
+      throw new ValueRefused(
+          "the number of people of a trial", Integer.toString(number), "give at least 1");
     }
     return new Trial(protocol, population, number, seed, counting);
   }
@@ -157,21 +159,17 @@ public final class Trial {
    * summary of {@link #run()}, to the last digit.
    *
    * @param tallies one for each of {@link #parts}
-   * @throws IllegalArgumentException when a part is missing, is there twice or is none of this
-   *     trial
+   * @throws ValueRefused when a part is missing, is there twice or is none of this trial
    */
   public Summary summary(Collection<PartTally> tallies) {
     List<PartTally> inOrder =
         tallies.stream().sorted(Comparator.comparingInt(tally -> tally.part().from())).toList();
     List<Part> played = inOrder.stream().map(PartTally::part).toList();
     if (!played.equals(parts())) {
-      throw new IllegalArgumentException(
-          "the tallies are not one for each part of this trial; it has "
-              + parts().size()
-              + " parts of "
-              + people
-              + " people, and these are "
-              + played.size());
+      throw new ValueRefused(
+          "the parts of this trial",
+          played.size() + " tallies",
+          "give one for each of its " + parts().size() + " parts of " + people + " people");
     }
     Map<String, Tally> groups = new LinkedHashMap<>();
     inOrder.forEach(

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.history.TestRecord.Entry;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
@@ -33,6 +34,8 @@ import org.gradus.session.Ledger;
  * <p>It belongs to one session and, like the session, serves any number of threads in turn.
  */
 public final class LineLedger implements Ledger {
+
+  private static final int MOST_SHOWN = 60;
 
   private final Consumer<String> lines;
   private String sum;
@@ -63,13 +66,17 @@ public final class LineLedger implements Ledger {
    *
    * @param last the last line of the record so far, without its line break
    * @param lines keeps a line, as in {@link #begin}
-   * @throws IllegalArgumentException when the text is no line of a record
+   * @throws ValueRefused when the text is no line of a record
    */
   public static LineLedger after(String last, Consumer<String> lines) {
     return new LineLedger(
         Lines.sumOf(last)
             .orElseThrow(
-                () -> new IllegalArgumentException("not a line of a record, it has no sum")),
+                () ->
+                    new ValueRefused(
+                        "the last line of a record",
+                        beginning(last),
+                        "hand over the whole line as it was kept; it ends with its sum")),
         lines);
   }
 
@@ -81,6 +88,10 @@ public final class LineLedger implements Ledger {
   @Override
   public void keep(int number, Event event, Decision answer) {
     append(Entry.of(number, event, answer).fields(), line -> Entry.read(line).fields());
+  }
+
+  private static String beginning(String line) {
+    return '"' + (line.length() > MOST_SHOWN ? line.substring(0, MOST_SHOWN) + "..." : line) + '"';
   }
 
   private void append(Map<String, Object> fields, Journal.Reader reader) {

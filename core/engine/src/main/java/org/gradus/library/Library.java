@@ -2,8 +2,10 @@ package org.gradus.library;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -17,6 +19,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.InputRefused;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
@@ -85,7 +88,7 @@ public final class Library {
    * *.cases.yaml} hold test cases and are passed over.
    *
    * @throws FileRefused with every problem found
-   * @throws UncheckedIOException when a file cannot be read at all
+   * @throws InputRefused when the folder or a file cannot be read at all
    */
   public static Library load(Path folder) {
     return joined(List.of(), Loader.Loaded.NOTHING, folder);
@@ -95,7 +98,7 @@ public final class Library {
    * These files together with those of a folder, which may use and include them.
    *
    * @throws FileRefused with every problem found
-   * @throws UncheckedIOException when a file cannot be read at all
+   * @throws InputRefused when the folder or a file cannot be read at all
    */
   public Library and(Path folder) {
     return joined(files, loaded, folder);
@@ -126,7 +129,7 @@ public final class Library {
         }
       }
     } catch (IOException e) {
-      throw new UncheckedIOException("cannot read the folder " + folder, e);
+      throw unreadable("the folder " + folder, e);
     }
     return new Library(all, problems, known, id -> true);
   }
@@ -141,7 +144,7 @@ public final class Library {
    *
    * @param name the name to show in messages
    * @throws FileRefused when it is not UTF-8, or larger than any such file
-   * @throws UncheckedIOException when it cannot be read
+   * @throws InputRefused when the stream cannot be read
    */
   public static SourceFile file(String name, InputStream stream) {
     Problems problems = new Problems();
@@ -150,8 +153,20 @@ public final class Library {
       problems.throwIfAny();
       return file.orElseThrow();
     } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + name, e);
+      throw unreadable("the file " + name, e);
     }
+  }
+
+  private static InputRefused unreadable(String what, IOException e) {
+    String reason =
+        e instanceof NoSuchFileException none
+            ? "there is no " + none.getFile()
+            : e instanceof NotDirectoryException
+                ? "it is no folder"
+                : e instanceof AccessDeniedException denied
+                    ? "permission for " + denied.getFile() + " is denied"
+                    : String.valueOf(e.getMessage());
+    return new InputRefused(what, reason, "check its name and permissions", e);
   }
 
   /** The files it was read from. */

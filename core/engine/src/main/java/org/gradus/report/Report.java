@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.history.TestRecord;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.NormTable;
@@ -169,11 +170,11 @@ public final class Report {
   /**
    * Several reports as one HTML file, each beginning on a sheet of its own, in their order.
    *
-   * @throws IllegalArgumentException when there is none
+   * @throws ValueRefused when there is none
    */
   public static String html(List<Report> reports) {
     if (reports.isEmpty()) {
-      throw new IllegalArgumentException("a page needs at least one report");
+      throw new ValueRefused("a page of reports", "empty", "give at least one report");
     }
     Map<String, List<Section>> tests = new LinkedHashMap<>();
     for (Report report : reports) {

@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import java.time.Duration;
 import java.util.Optional;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.protocol.Instruments;
 import org.gradus.protocol.Posture;
 import org.gradus.session.Reading.Measured;
@@ -10,6 +11,8 @@ import org.gradus.unit.Unit;
 
 /** Short ways to write readings. */
 public final class Readings {
+
+  private static final Duration SHORTEST_WINDOW = Duration.ofMillis(1);
 
   private Readings() {}
 
@@ -22,12 +25,14 @@ public final class Readings {
    * A pulse counted for a time: {@code pulse(26, seconds(15))} is 104 bpm, known to a step of 4
    * bpm, since one beat more or less is that much.
    *
-   * @throws IllegalArgumentException when the window is not above zero
+   * @throws ValueRefused when the window is shorter than a millisecond or longer than any test
    */
   public static Reading pulse(int beats, Duration window) {
-    if (window.isZero() || window.isNegative()) {
-      throw new IllegalArgumentException(
-          "a pulse is counted for a time above zero, not " + window.toMillis() / 1000.0 + " s");
+    if (window.compareTo(SHORTEST_WINDOW) < 0 || window.compareTo(Times.LONGEST) > 0) {
+      throw new ValueRefused(
+          "the time for which a pulse is counted",
+          window.getSeconds() + window.getNano() / 1e9 + " s",
+          "count for some seconds, such as 15 s");
     }
     double perBeat = 60_000.0 / window.toMillis();
     Quantity rate = Quantity.of(beats * perBeat, Unit.BPM);

@@ -245,7 +245,16 @@ public final class Session extends Telling {
   }
 
   private Decision take(Event event) {
+    refuseEmpty(event);
     return take(event, EventApplier.apply(state, event));
+  }
+
+  // Records of earlier versions may have such events; they are read.
+  private static void refuseEmpty(Event event) {
+    if (event instanceof Event.Read read && read.readings().isEmpty()) {
+      throw new ReadingRefused(
+          Code.G623, "an event of readings", "empty", "give at least one reading or answer");
+    }
   }
 
   private Decision take(Event event, StateAt next) {

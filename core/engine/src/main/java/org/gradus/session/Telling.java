@@ -85,8 +85,8 @@ public abstract sealed class Telling permits Session, NumberedTelling {
    *
    * @param at now, since the start of the session
    * @return the decision of this moment
-   * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
-   *     recorded
+   * @throws ReadingRefused when a reading cannot be or does not belong here, or none is given;
+   *     nothing is then recorded
    */
   public Decision record(Duration at, Reading... readings) {
     return recordTaken(at, at, readings);
@@ -98,8 +98,8 @@ public abstract sealed class Telling permits Session, NumberedTelling {
    * @param at now; not before {@code taken}
    * @param taken when they were taken
    * @return the decision of this moment
-   * @throws ReadingRefused when a reading cannot be or does not belong here; nothing is then
-   *     recorded
+   * @throws ReadingRefused when a reading cannot be or does not belong here, or none is given;
+   *     nothing is then recorded
    */
   public Decision recordTaken(Duration at, Duration taken, Reading... readings) {
     return tell(new Event.Read(List.of(readings), taken, at));

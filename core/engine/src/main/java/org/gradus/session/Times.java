@@ -6,6 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.ValueRefused;
 
 /** Times of a test: how they are written and shown. */
 public final class Times {
@@ -28,12 +29,13 @@ public final class Times {
    * at("1:02:30")}, {@code at("3:00.25")}; {@code at("-0:30")} is half a minute before it. Reads
    * whatever {@link #exact} writes.
    *
-   * @throws IllegalArgumentException when the text is no such time
+   * @throws ValueRefused when the text is no such time
    */
   public static Duration at(String clock) {
     Matcher parts = CLOCK.matcher(clock);
     if (!parts.matches()) {
-      throw new IllegalArgumentException("not a time such as 3:00 or 1:02:30: " + clock);
+      throw new ValueRefused(
+          "a time", '"' + clock + '"', "write it as on a stopwatch, such as 3:00 or 1:02:30");
     }
     long hours = parts.group(2) == null ? 0 : Long.parseLong(parts.group(2));
     long seconds =

@@ -78,7 +78,7 @@ final class LanguagePageRun {
     return message
         .replaceAll("([0-9a-f]{4})[0-9a-f]{60}", "...")
         .replaceAll("/\\S*/walk.jsonl", "walk.jsonl")
-        .replaceAll("/\\S*/page\\d+", "...")
+        .replaceAll("/\\S*?page\\d+", "...")
         .replaceAll("process \\d+(, started [^;]+)?", "process ...");
   }
 
@@ -106,6 +106,7 @@ final class LanguagePageRun {
       case "read a record in which the event of line 2 is a time" -> unreadable();
       case "read an event without its time" ->
           Optional.of(Json.of(Json.toEvent("{\"what\": \"reported\", \"sign\": \"dizzy\"}")));
+      case "load a folder that does not exist" -> loadNothing();
       case "abandon with a reason of 3000 characters" -> tooLong();
       default -> named(line.split(" ", 3));
     };
@@ -296,6 +297,11 @@ final class LanguagePageRun {
     other.computeIfPresent(
         "walk.yaml", (name, text) -> Meadow.edit(text, "5 km/h, grade: 5 %", "5 km/h, grade: 6 %"));
     record.verify(LanguagePage.library(other));
+    return Optional.empty();
+  }
+
+  private static Optional<String> loadNothing() {
+    Library.load(Path.of("/page0")).files();
     return Optional.empty();
   }
 

@@ -7,6 +7,7 @@ import java.time.Duration;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
+import org.gradus.diagnostic.ValueRefused;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -40,7 +41,7 @@ class TimesTest {
   @ValueSource(strings = {"", "3", "3:60", "3:0", "3:00.", "--3:00", "3:00.1234567890", "3:00 "})
   void whatIsNoTimeIsRefused(String text) {
     assertThatThrownBy(() -> Times.at(text))
-        .isInstanceOf(IllegalArgumentException.class)
+        .isInstanceOf(ValueRefused.class)
         .hasMessageContaining("3:00 or 1:02:30");
   }
 }

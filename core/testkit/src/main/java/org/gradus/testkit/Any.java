@@ -5,6 +5,7 @@ import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.RandomGenerator;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Signal;
@@ -110,14 +111,16 @@ public final class Any {
   /**
    * The edge cases of one rule.
    *
-   * @throws IllegalArgumentException when the protocol has no such rule, or it compares nothing
+   * @throws ValueRefused when the protocol has no such rule, or it compares nothing
    */
   public static Arbitrary<EdgeCase> edgeCases(Protocol protocol, String rule) {
     List<EdgeCase> cases =
         EdgeCases.of(protocol).stream().filter(edge -> edge.rule().equals(rule)).toList();
     if (cases.isEmpty()) {
-      throw new IllegalArgumentException(
-          "no comparison is found in a rule " + rule + " of " + protocol.id());
+      throw new ValueRefused(
+          "the edge cases of a rule of " + protocol.id(),
+          "those of " + rule,
+          "name a rule of the protocol that compares something");
     }
     return Arbitraries.of(cases);
   }

@@ -3,6 +3,7 @@ package org.gradus.testkit;
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Reading;
@@ -34,7 +35,8 @@ public sealed interface Step {
   record Tell(Event event) implements Step {
     public Tell {
       if (event instanceof Event.Followed) {
-        throw new IllegalArgumentException("to be followed, not told: " + event);
+        throw new ValueRefused(
+            "a told event", event.toString(), "let the script follow the decision instead");
       }
     }
 

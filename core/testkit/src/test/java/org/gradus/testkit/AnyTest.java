@@ -16,6 +16,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.RandomGenerator;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
@@ -128,7 +129,7 @@ class AnyTest {
         .containsExactlyElementsOf(
             edges.stream().filter(edge -> edge.rule().equals(rule)).toList());
     assertThatThrownBy(() -> Any.edgeCases(PROTOCOL, "no-such-rule"))
-        .isInstanceOf(IllegalArgumentException.class)
+        .isInstanceOf(ValueRefused.class)
         .hasMessageContaining("no-such-rule");
   }
 

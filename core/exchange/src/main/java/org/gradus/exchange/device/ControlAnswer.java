@@ -40,10 +40,10 @@ public record ControlAnswer(int operation, Result result) {
   /**
    * An answer.
    *
-   * @throws IllegalArgumentException when the operation does not fit its field
+   * @throws org.gradus.diagnostic.ValueRefused when the operation does not fit its field
    */
   public ControlAnswer {
-    Width.U8.holding(operation, "an operation of");
+    Width.U8.holding(operation, "an operation");
   }
 
   /**

@@ -21,7 +21,8 @@ public sealed interface ControlCommand {
   /**
    * The request for a component of a load.
    *
-   * @throws IllegalArgumentException when the quantity is of another kind or does not fit the field
+   * @throws org.gradus.diagnostic.ValueRefused when the quantity is of another kind or does not fit
+   *     the field
    */
   static ControlCommand set(Target target, Quantity quantity) {
     return new Set(target, target.number(quantity));

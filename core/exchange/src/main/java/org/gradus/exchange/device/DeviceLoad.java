@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
 import org.gradus.session.Event;
@@ -50,14 +51,14 @@ public record DeviceLoad(Map<Target, SupportedRange> ranges) {
   /**
    * A machine with these ranges; a component without a range cannot be set.
    *
-   * @throws IllegalArgumentException when a component is given twice
+   * @throws ValueRefused when a component is given twice
    */
   public static DeviceLoad of(SupportedRange... ranges) {
     Map<Target, SupportedRange> known = new EnumMap<>(Target.class);
     for (SupportedRange range : ranges) {
       if (known.put(range.target(), range) != null) {
-        throw new IllegalArgumentException(
-            "the range of " + range.target().load() + " is given twice; give it once");
+        throw new ValueRefused(
+            "the range of " + range.target().load(), "given twice", "give it once");
       }
     }
     return new DeviceLoad(known);

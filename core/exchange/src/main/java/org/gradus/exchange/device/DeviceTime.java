@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import org.gradus.diagnostic.ValueRefused;
+
 /**
  * A moment by the clock of a device, which may be wrong: no reading takes its time from it.
  *
@@ -18,12 +20,14 @@ public record DeviceTime(int year, int month, int day, int hour, int minute, int
   /**
    * A moment.
    *
-   * @throws IllegalArgumentException when a part lies outside its range
+   * @throws ValueRefused when a part lies outside its range
    */
   public DeviceTime {
     if (!isPossible(year, month, day, hour, minute, second)) {
-      throw new IllegalArgumentException(
-          "no such time: " + shown(year, month, day, hour, minute, second));
+      throw new ValueRefused(
+          "a time of a device",
+          shown(year, month, day, hour, minute, second),
+          "give a date and a time that exist");
     }
   }
 

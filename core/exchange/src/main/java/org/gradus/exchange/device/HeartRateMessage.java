@@ -50,13 +50,13 @@ public record HeartRateMessage(
   /**
    * A message of these values.
    *
-   * @throws IllegalArgumentException when one of them does not fit its field
+   * @throws org.gradus.diagnostic.ValueRefused when one of them does not fit its field
    */
   public HeartRateMessage {
-    Width.U16.holding(rate, "a heart rate of");
-    energy.ifPresent(kilojoules -> Width.U16.holding(kilojoules, "an energy of"));
+    Width.U16.holding(rate, "a heart rate");
+    energy.ifPresent(kilojoules -> Width.U16.holding(kilojoules, "an energy"));
     intervals = List.copyOf(intervals);
-    intervals.forEach(interval -> Width.U16.holding(interval, "an interval of"));
+    intervals.forEach(interval -> Width.U16.holding(interval, "an interval"));
   }
 
   /**

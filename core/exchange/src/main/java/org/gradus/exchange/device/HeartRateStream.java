@@ -5,6 +5,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.protocol.Posture;
 import org.gradus.session.Agenda;
 import org.gradus.session.Reading;
@@ -60,19 +61,17 @@ public final class HeartRateStream {
     /**
      * Limits.
      *
-     * @throws IllegalArgumentException when one of them is not above zero
+     * @throws ValueRefused when one of them is not above zero
      */
     public Limits {
       if (gap.isNegative() || gap.isZero() || shortest.isNegative() || shortest.isZero()) {
-        throw new IllegalArgumentException(
-            "the longest gap and the shortest window last above zero, not "
-                + gap.toMillis() / 1000.0
-                + " s and "
-                + shortest.toMillis() / 1000.0
-                + " s");
+        throw new ValueRefused(
+            "the longest gap and the shortest window",
+            Times.exact(gap) + " and " + Times.exact(shortest),
+            "give times above zero");
       }
       if (!(jump > 0)) {
-        throw new IllegalArgumentException("the largest jump is above 0 bpm, not " + jump);
+        throw new ValueRefused("the largest jump", jump + " bpm", "give one above 0 bpm");
       }
     }
   }
@@ -90,7 +89,7 @@ public final class HeartRateStream {
    * message is a gap. The rate of the message counts, not its intervals.
    *
    * @param at when it arrived, since the start of the session
-   * @throws IllegalArgumentException when the time is not after that of what was told before
+   * @throws ValueRefused when the time is not after that of what was told before
    */
   public void message(Duration at, HeartRateMessage message) {
     if (message.reading().isPresent()) {
@@ -104,8 +103,8 @@ public final class HeartRateStream {
    *
    * @param at when, since the start of the session
    * @param bpm the rate, above 0
-   * @throws IllegalArgumentException when the time is not after that of what was told before, or
-   *     the rate is not above 0
+   * @throws ValueRefused when the time is not after that of what was told before, or the rate is
+   *     not above 0
    */
   public void rate(Duration at, double bpm) {
     Duration second = Duration.ofSeconds(1);
@@ -118,28 +117,26 @@ public final class HeartRateStream {
    *
    * @param at when it was, since the start of the session
    * @param interval the time since the beat before
-   * @throws IllegalArgumentException when the time is not after that of what was told before, or
-   *     the interval is not above zero
+   * @throws ValueRefused when the time is not after that of what was told before, or the interval
+   *     is not above zero
    */
   public void beat(Duration at, Duration interval) {
     if (interval.isNegative() || interval.isZero()) {
-      throw new IllegalArgumentException(
-          "an interval between beats lasts above zero, not " + interval.toMillis() + " ms");
+      throw new ValueRefused(
+          "an interval between beats", Times.exact(interval), "give one above zero");
     }
     add(at, interval, MILLIS_PER_MINUTE / (interval.toNanos() / 1e6));
   }
 
   private void add(Duration at, Duration lasted, double rate) {
     if (!samples.isEmpty() && at.compareTo(samples.getLast().to()) <= 0) {
-      throw new IllegalArgumentException(
-          "a heart rate at "
-              + Times.clock(at)
-              + " comes after one at "
-              + Times.clock(samples.getLast().to())
-              + "; tell them in order");
+      throw new ValueRefused(
+          "the time of a heart rate after one at " + Times.clock(samples.getLast().to()),
+          Times.clock(at),
+          "tell them in order");
     }
     if (!(rate > 0)) {
-      throw new IllegalArgumentException("a heart rate is above 0 bpm, not " + rate);
+      throw new ValueRefused("a heart rate", rate + " bpm", "give one above 0 bpm");
     }
     samples.addLast(new Sample(at.minus(lasted), at, rate));
     while (samples.getFirst().to().compareTo(at.minus(REMEMBERED)) < 0) {
@@ -151,7 +148,7 @@ public final class HeartRateStream {
    * The reading for an item of the agenda that is due.
    *
    * @param item one that reads a heart rate; of a reading before the test the posture is kept
-   * @throws IllegalArgumentException when the item reads no heart rate
+   * @throws ValueRefused when the item reads no heart rate
    */
   public StreamReading read(Agenda.Item item) {
     Agenda.ToRead wanted =
@@ -160,10 +157,10 @@ public final class HeartRateStream {
             .findFirst()
             .orElseThrow(
                 () ->
-                    new IllegalArgumentException(
-                        "an item of "
-                            + item.names()
-                            + " reads no heart rate; ask for one that does"));
+                    new ValueRefused(
+                        "an item of " + item.names(),
+                        "read from a stream of heart rates",
+                        "ask for one that reads a heart rate"));
     StreamReading reading = read(item.begin(), item.due());
     return wanted.before().map(posture -> inPosture(posture, reading)).orElse(reading);
   }

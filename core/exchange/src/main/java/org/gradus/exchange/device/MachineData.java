@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.unit.Quantity;
 
 /**
@@ -24,8 +25,8 @@ public record MachineData(Machine machine, Map<MachineValue, Integer> numbers) {
   /**
    * A message of these values.
    *
-   * @throws IllegalArgumentException when the machine does not send one of them, one does not fit
-   *     its field, or of values that are sent together one is missing
+   * @throws ValueRefused when the machine does not send one of them, one does not fit its field, or
+   *     of values that are sent together one is missing
    */
   public MachineData {
     Map<MachineValue, Integer> sorted = new EnumMap<>(MachineValue.class);
@@ -41,13 +42,14 @@ public record MachineData(Machine machine, Map<MachineValue, Integer> numbers) {
         }
       }
       if (there > 0 && there < group.size()) {
-        throw new IllegalArgumentException(machine.what() + " sends these together: " + group);
+        throw new ValueRefused(
+            machine.what(), numbers.keySet().toString(), "it sends these together: " + group);
       }
       known += there;
     }
     if (known < numbers.size()) {
-      throw new IllegalArgumentException(
-          machine.what() + " sends no more than " + machine.groups() + ", not " + numbers.keySet());
+      throw new ValueRefused(
+          machine.what(), numbers.keySet().toString(), "it sends no more than " + machine.groups());
     }
   }
 

@@ -1,5 +1,6 @@
 package org.gradus.exchange.device;
 
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.unit.Quantity;
 
 /** What has happened to a machine: the characteristic fitness machine status (0x2ADA). */
@@ -97,9 +98,10 @@ public sealed interface MachineStatus {
    */
   record Other(int operation) implements MachineStatus {
     public Other {
-      Width.U8.holding(operation, "an operation of");
+      Width.U8.holding(operation, "an operation");
       if (StatusText.isKnown(operation)) {
-        throw new IllegalArgumentException("operation " + operation + " has a record of its own");
+        throw new ValueRefused(
+            "another status", "operation " + operation, "use the record of this operation");
       }
     }
 

@@ -1,12 +1,13 @@
 package org.gradus.exchange.device;
 
 import java.util.HexFormat;
+import org.gradus.diagnostic.InputRefused;
 
 /**
  * A payload of a device is too short, has bytes that its flags do not announce, or says what cannot
  * be. Nothing was read from it; drop the message and wait for the next one.
  */
-public final class PayloadRefused extends RuntimeException {
+public final class PayloadRefused extends InputRefused {
 
   private static final long serialVersionUID = 1L;
   // Longer payloads than devices send are shown cut, so that a message stays readable.
@@ -17,12 +18,9 @@ public final class PayloadRefused extends RuntimeException {
 
   PayloadRefused(String what, byte[] payload, String reason) {
     super(
-        what
-            + " ["
-            + shown(payload)
-            + "]: "
-            + reason
-            + "; drop this message and wait for the next one");
+        "the " + what + " [" + shown(payload) + "]",
+        reason,
+        "drop this message and wait for the next one");
     this.what = what;
     this.reason = reason;
   }

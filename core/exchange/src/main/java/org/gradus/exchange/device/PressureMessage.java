@@ -3,6 +3,7 @@ package org.gradus.exchange.device;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.unit.Quantity;
@@ -54,15 +55,17 @@ public record PressureMessage(
   /**
    * A message of these values.
    *
-   * @throws IllegalArgumentException when one of them does not fit its field, or the unit is
-   *     another
+   * @throws ValueRefused when one of them does not fit its field, or the unit is another
    */
   public PressureMessage {
     if (unit != Unit.MMHG && unit != Unit.KPA) {
-      throw new IllegalArgumentException("a cuff sends mmHg or kPa, not " + unit.symbol());
+      throw new ValueRefused(
+          "the unit of a cuff",
+          unit == Unit.ONE ? "a plain number" : unit.symbol(),
+          "give mmHg or kPa");
     }
-    user.ifPresent(number -> Width.U8.holding(number, "a user number of"));
-    status.ifPresent(bits -> Width.U16.holding(bits, "a status of"));
+    user.ifPresent(number -> Width.U8.holding(number, "a user number"));
+    status.ifPresent(bits -> Width.U16.holding(bits, "a status"));
   }
 
   /**

@@ -3,6 +3,7 @@ package org.gradus.exchange.device;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.OptionalDouble;
+import org.gradus.diagnostic.ValueRefused;
 
 /**
  * A decimal number in 16 bits, as medical devices send it (IEEE 11073-20601 SFLOAT): a mantissa of
@@ -25,7 +26,7 @@ public record Sfloat(int bits) {
   /**
    * A number by its bits.
    *
-   * @throws IllegalArgumentException when they are more than 16
+   * @throws ValueRefused when they are more than 16
    */
   public Sfloat {
     Width.U16.holding(bits, "an SFLOAT");
@@ -34,11 +35,11 @@ public record Sfloat(int bits) {
   /**
    * The nearest number that 16 bits can hold, with as small an exponent as keeps its digits.
    *
-   * @throws IllegalArgumentException when it is larger than any, or not finite
+   * @throws ValueRefused when it is larger than any, or not finite
    */
   public static Sfloat of(double value) {
     if (!Double.isFinite(value)) {
-      throw new IllegalArgumentException("an SFLOAT holds finite numbers, not " + value);
+      throw new ValueRefused("an SFLOAT", Double.toString(value), "give a finite number");
     }
     BigDecimal exact = BigDecimal.valueOf(value).stripTrailingZeros();
     for (int exponent = 0; exponent >= LEAST_EXPONENT; exponent--) {
@@ -53,8 +54,8 @@ public record Sfloat(int bits) {
         return of(mantissa.intValueExact(), exponent);
       }
     }
-    throw new IllegalArgumentException(
-        value + " is larger than any SFLOAT; the largest is 2047 times ten to the 7th");
+    throw new ValueRefused(
+        "an SFLOAT", Double.toString(value), "the largest is 2047 times ten to the 7th");
   }
 
   private static boolean fits(BigDecimal mantissa, int exponent) {

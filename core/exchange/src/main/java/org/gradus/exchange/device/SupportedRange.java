@@ -1,6 +1,7 @@
 package org.gradus.exchange.device;
 
 import java.util.Optional;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.unit.Quantity;
 
 /**
@@ -17,8 +18,8 @@ public record SupportedRange(Target target, int least, int most, int step) {
   /**
    * A range.
    *
-   * @throws IllegalArgumentException when a number does not fit its field, the ends are exchanged,
-   *     or there is no step between them
+   * @throws ValueRefused when a number does not fit its field, the ends are exchanged, or there is
+   *     no step between them
    */
   public SupportedRange {
     target.width().holding(least, "the least");
@@ -26,7 +27,8 @@ public record SupportedRange(Target target, int least, int most, int step) {
     Width.U16.holding(step, "the step");
     String fault = fault(least, most, step);
     if (!fault.isEmpty()) {
-      throw new IllegalArgumentException("a range of " + target.load() + " " + fault);
+      throw new ValueRefused(
+          "a range of " + target.load(), least + " to " + most + " by " + step, "it " + fault);
     }
   }
 

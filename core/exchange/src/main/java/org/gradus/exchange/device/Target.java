@@ -3,6 +3,7 @@ package org.gradus.exchange.device;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
 
@@ -89,12 +90,12 @@ public enum Target {
   /**
    * The whole number that is sent for a quantity, rounded to the nearest.
    *
-   * @throws IllegalArgumentException when the quantity is of another kind or does not fit the field
+   * @throws ValueRefused when the quantity is of another kind or does not fit the field
    */
   public int number(Quantity quantity) {
     if (quantity.kind() != unit.kind()) {
-      throw new IllegalArgumentException(
-          "a " + load + " is sent in " + unit.symbol() + ", not as " + quantity);
+      throw new ValueRefused(
+          "a " + load, "sent as " + quantity, "give it in a unit such as " + unit.symbol());
     }
     BigDecimal number =
         BigDecimal.valueOf(quantity.in(unit))
@@ -102,15 +103,10 @@ public enum Target {
             .setScale(0, RoundingMode.HALF_UP);
     if (number.compareTo(BigDecimal.valueOf(width.least())) < 0
         || number.compareTo(BigDecimal.valueOf(width.most())) > 0) {
-      throw new IllegalArgumentException(
-          "a "
-              + load
-              + " of "
-              + quantity
-              + " does not fit its field: use "
-              + quantity(width.least())
-              + " to "
-              + quantity(width.most()));
+      throw new ValueRefused(
+          "a " + load,
+          "sent as " + quantity,
+          "its field holds " + quantity(width.least()) + " to " + quantity(width.most()));
     }
     return number.intValueExact();
   }

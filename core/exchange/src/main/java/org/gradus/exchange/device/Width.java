@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import org.gradus.diagnostic.ValueRefused;
+
 /** How many bytes a number takes, and whether it has a sign. */
 enum Width {
   U8(1, false),
@@ -38,12 +40,12 @@ enum Width {
   /**
    * The number itself.
    *
-   * @throws IllegalArgumentException when it does not fit
+   * @throws ValueRefused when it does not fit
    */
   int holding(int number, String field) {
     if (number < least() || number > most()) {
-      throw new IllegalArgumentException(
-          field + " " + number + " does not fit its field: use " + least() + " to " + most());
+      throw new ValueRefused(
+          field, Integer.toString(number), "its field holds " + least() + " to " + most());
     }
     return number;
   }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.session.Times;
 import org.gradus.unit.Unit;
 
@@ -22,7 +23,7 @@ final class Cells {
   static Optional<Duration> time(String cell) {
     try {
       return Optional.of(Times.at(cell));
-    } catch (IllegalArgumentException none) {
+    } catch (ValueRefused none) {
       return Optional.empty();
     }
   }

@@ -2,9 +2,10 @@ package org.gradus.exchange.table;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.gradus.diagnostic.InputRefused;
 
 /** A table cannot be read. It names every problem that was found; nothing was imported. */
-public final class TableRefused extends RuntimeException {
+public final class TableRefused extends InputRefused {
 
   private static final long serialVersionUID = 1L;
 
@@ -12,11 +13,13 @@ public final class TableRefused extends RuntimeException {
 
   TableRefused(List<TableProblem> problems) {
     super(
-        "the table has "
+        "the table",
+        "it has "
             + problems.size()
             + (problems.size() == 1 ? " problem" : " problems")
             + ":\n"
-            + problems.stream().map(TableProblem::toString).collect(Collectors.joining("\n")));
+            + problems.stream().map(TableProblem::toString).collect(Collectors.joining("\n")),
+        "mend these rows");
     this.problems = List.copyOf(problems);
   }
 

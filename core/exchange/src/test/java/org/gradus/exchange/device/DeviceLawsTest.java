@@ -18,6 +18,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.exchange.device.HeartRateMessage.Contact;
 import org.gradus.unit.Quantities;
 import org.gradus.unit.Unit;
@@ -291,7 +292,7 @@ class DeviceLawsTest {
     assertThatThrownBy(() -> HeartRateMessage.decode(new byte[] {1, 74}))
         .isInstanceOf(PayloadRefused.class)
         .hasMessage(
-            "heart rate measurement [01 4A]: ends at byte 2, within the heart rate;"
+            "G624: the heart rate measurement [01 4A] cannot be read: ends at byte 2, within the heart rate;"
                 + " drop this message and wait for the next one");
   }
 
@@ -341,10 +342,10 @@ class DeviceLawsTest {
   @Test
   void aTargetThatDoesNotFitIsRefusedBeforeItIsSent() {
     assertThatThrownBy(() -> ControlCommand.set(Target.SPEED, Quantities.mph(-1)))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("use 0 km/h to 655.35 km/h");
+        .isInstanceOf(ValueRefused.class)
+        .hasMessageContaining("its field holds 0 km/h to 655.35 km/h");
     assertThatThrownBy(() -> ControlCommand.set(Target.SPEED, Quantities.percent(1)))
-        .isInstanceOf(IllegalArgumentException.class)
+        .isInstanceOf(ValueRefused.class)
         .hasMessageContaining("km/h");
   }
 }

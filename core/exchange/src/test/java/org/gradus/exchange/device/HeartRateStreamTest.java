@@ -13,6 +13,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.exchange.device.HeartRateMessage.Contact;
 import org.gradus.exchange.device.HeartRateStream.Limits;
 import org.gradus.exchange.device.StreamReading.NotTaken;
@@ -113,7 +114,7 @@ class HeartRateStreamTest {
             Agenda.State.DUE,
             Optional.empty());
     assertThat(HeartRateStream.reads(cuff)).isFalse();
-    assertThatThrownBy(() -> stream.read(cuff)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> stream.read(cuff)).isInstanceOf(ValueRefused.class);
   }
 
   private static Agenda.ToRead toRead(String signal, Unit unit) {
@@ -129,7 +130,7 @@ class HeartRateStreamTest {
   void timesGoForward() {
     stream.rate(at("1:00"), 100);
     assertThatThrownBy(() -> stream.rate(at("1:00"), 100))
-        .isInstanceOf(IllegalArgumentException.class)
+        .isInstanceOf(ValueRefused.class)
         .hasMessageContaining("in order");
   }
 

@@ -30,6 +30,7 @@ import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.JsonRefused;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.SessionInUse;
+import org.gradus.diagnostic.ValueRefused;
 import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
@@ -148,7 +149,7 @@ public final class Service implements AutoCloseable {
   private static int status(GradusException refused) {
     if (refused instanceof NotFound) {
       return 404;
-    } else if (refused instanceof JsonRefused) {
+    } else if (refused instanceof JsonRefused || refused instanceof ValueRefused) {
       return 400;
     } else if (refused instanceof EventConflict || refused instanceof DecisionOutdated) {
       return 409;

@@ -8,6 +8,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.InputRefused;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.ReadingRefused;
@@ -89,6 +90,7 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
       say(errors(refused.diagnostics().size()));
       return Workbench.REFUSED;
     } else if (problem instanceof UncheckedIOException
+        || problem instanceof InputRefused
         || problem instanceof JournalFailed
         || problem instanceof RecordRefused) {
       say(String.valueOf(problem.getMessage()));
