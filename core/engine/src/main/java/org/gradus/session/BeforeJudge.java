@@ -157,7 +157,7 @@ final class BeforeJudge {
     gaps.stream()
         .filter(gap -> gap.cause() == Gap.Cause.NOT_ANSWERED)
         .forEach(gap -> needed.add(gap.subject()));
-    Set<String> open = new LinkedHashSet<>(AnswerFiller.open(state));
+    Set<String> open = new LinkedHashSet<>(AnswerFiller.open(state, frame));
     open.addAll(needed);
     return Agendas.before(state, open, needed, time);
   }

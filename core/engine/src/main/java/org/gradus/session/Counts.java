@@ -1,8 +1,11 @@
 package org.gradus.session;
 
 import java.util.List;
+import org.gradus.protocol.Protocol;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Resolution;
+import org.gradus.rule.answer.Gap;
+import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.answer.Truth;
 import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.check.Demand;
@@ -28,11 +31,18 @@ final class Counts {
     this.marginal = new int[demands.size()];
   }
 
-  /** Fills the counts of a frame that shows a stage; everything else in it is filled already. */
-  static void fill(TestState state, StageRun present, Frame frame) {
-    if (state.protocol.wiring().counted().isEmpty()) {
-      return;
+  /** Says of each count of a frame that it is not known. */
+  static void none(Protocol protocol, Frame frame) {
+    List<Demand> demands = protocol.wiring().layout().demands();
+    for (int slot = 0; slot < demands.size(); slot++) {
+      if (demands.get(slot).aspect() == Aspect.COUNT) {
+        frame.miss(slot, Gap.never(demands.get(slot).subject(), Cause.NOT_IN_STAGE));
+      }
     }
+  }
+
+  /** Fills the counts of a frame that shows a stage. */
+  static void fill(TestState state, StageRun present, Frame frame) {
     Counts counts = new Counts(state);
     counts.before(present);
     counts.add(present, frame);
@@ -43,9 +53,6 @@ final class Counts {
    * ends.
    */
   static void fillAfterwards(TestState state, Frame frame) {
-    if (state.protocol.wiring().counted().isEmpty()) {
-      return;
-    }
     Counts counts = new Counts(state);
     counts.over(state.runs);
     for (int slot = 0; slot < counts.demands.size(); slot++) {

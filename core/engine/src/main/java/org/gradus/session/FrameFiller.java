@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.IntPredicate;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.Wiring;
 import org.gradus.rule.answer.Gap;
@@ -15,42 +14,39 @@ import org.gradus.unit.Type;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Fills a frame, from which rules read, with what is known at one moment. Rules at the end of a
- * stage see the readings that count for its due times; rules looked at any time see the latest
- * ones.
+ * Fills a frame, from which rules read, with what is known at one moment: each slot when a rule
+ * first looks at it. Rules at the end of a stage see the readings that count for its due times;
+ * rules looked at any time see the latest ones.
  */
-final class FrameFiller {
+final class FrameFiller implements Frame.Source {
 
   private final TestState state;
   private final Optional<StageRun> run;
   private final boolean recovering;
   private final Duration time;
   private final Optional<Map<String, StoredReading>> readings;
-  private final AnswerFiller answers;
-  private final DueReadings slots;
+  private final boolean counting;
+  // Made when first asked for: most frames are asked for little.
+  private @Nullable DueReadings slots;
 
   /**
    * @param recovering whether recovery is seen, and not the stage
    * @param readings the readings to see; empty: those that count for the due time
+   * @param counting whether counts of stages are filled; otherwise they are not known
    */
   private FrameFiller(
       TestState state,
       Optional<StageRun> run,
       boolean recovering,
       Duration time,
-      Optional<Map<String, StoredReading>> readings) {
-    // Recovery has due times of its own; those of the last stage say nothing about it.
-    Optional<DueSlots> slots =
-        recovering
-            ? DueSlots.ofRecovery(state)
-            : run.map(stage -> DueSlots.of(state.protocol, stage));
+      Optional<Map<String, StoredReading>> readings,
+      boolean counting) {
     this.state = state;
     this.run = run;
     this.recovering = recovering;
     this.time = time;
     this.readings = readings;
-    this.answers = new AnswerFiller(state);
-    this.slots = new DueReadings(slots, time, readings);
+    this.counting = counting;
   }
 
   private static FrameFiller ofStage(
@@ -58,13 +54,13 @@ final class FrameFiller {
       Optional<StageRun> run,
       Duration time,
       Optional<Map<String, StoredReading>> readings) {
-    return new FrameFiller(state, run, false, time, readings);
+    return new FrameFiller(state, run, false, time, readings, true);
   }
 
   private static FrameFiller ofNow(
       TestState state, Duration time, Map<String, StoredReading> readings) {
     boolean recovering = state.recovery.exerciseEnd().isPresent();
-    return new FrameFiller(state, state.lastRun(), recovering, time, Optional.of(readings));
+    return new FrameFiller(state, state.lastRun(), recovering, time, Optional.of(readings), true);
   }
 
   /** What is known at a moment, by the latest readings. */
@@ -79,13 +75,7 @@ final class FrameFiller {
 
   /** What is known at a moment, by these readings. */
   static Frame by(Map<String, StoredReading> readings, TestState state, Duration time) {
-    return ofNow(state, time, readings).counted();
-  }
-
-  /** What is known of one slot at a moment, by these readings, with nothing in the others. */
-  static Frame of(int slot, Map<String, StoredReading> readings, TestState state, Duration time) {
-    Frame frame = new Frame(state.protocol.wiring().layout());
-    return ofNow(state, time, readings).filled(frame, other -> other == slot);
+    return ofNow(state, time, readings).frame();
   }
 
   /** What was known when the exercise ended; while it lasts, what is known now. */
@@ -95,19 +85,19 @@ final class FrameFiller {
             ? state.readings.atFinish()
             : state.readings.latest();
     Duration time = state.recovery.exerciseEnd().orElse(state.now);
-    return ofStage(state, state.lastRun(), time, Optional.of(readings)).counted();
+    return ofStage(state, state.lastRun(), time, Optional.of(readings)).frame();
   }
 
   /** What is known at a due time of a stage, given since its start. */
   static Frame atDue(TestState state, StageRun run, Duration due) {
     Duration time = run.start().plus(due);
-    return ofStage(state, Optional.of(run), time, Optional.empty()).counted();
+    return ofStage(state, Optional.of(run), time, Optional.empty()).frame();
   }
 
   /** What was known at the end of a stage that is over, without counts of stages. */
   static Frame withoutCounts(TestState state, StageRun run) {
     Duration time = run.start().plus(run.decided().orElse(run.endInStage()));
-    return ofStage(state, Optional.of(run), time, Optional.empty()).frame();
+    return new FrameFiller(state, Optional.of(run), false, time, Optional.empty(), false).frame();
   }
 
   /** What a clock shows at a moment; NaN where there is no such time or place. */
@@ -120,36 +110,13 @@ final class FrameFiller {
    * stays as it is.
    */
   static Frame ofThePerson(TestState state) {
-    FrameFiller filler = ofNow(state, state.now, state.readings.latest());
-    Wiring wiring = state.protocol.wiring();
-    return filler.filled(new Frame(wiring.layout()), wiring::isOfThePerson);
+    return latest(state, state.now).only(state.protocol.wiring()::isOfThePerson);
   }
 
   private Frame frame() {
-    Wiring wiring = state.protocol.wiring();
     return state.ofThePerson.isPresent()
-        ? filled(state.ofThePerson.get().copy(), slot -> !wiring.isOfThePerson(slot))
-        : filled(new Frame(wiring.layout()), slot -> true);
-  }
-
-  private Frame filled(Frame frame, IntPredicate slots) {
-    List<Demand> demands = frame.layout().demands();
-    for (int slot = 0; slot < demands.size(); slot++) {
-      if (slots.test(slot)) {
-        fill(frame, slot, demands.get(slot));
-      }
-    }
-    return frame;
-  }
-
-  private Frame counted() {
-    Frame frame = frame();
-    if (recovering) {
-      Counts.fillAfterwards(state, frame);
-    } else if (run.isPresent()) {
-      Counts.fill(state, run.get(), frame);
-    }
-    return frame;
+        ? state.ofThePerson.get().onDemand(this)
+        : Frame.onDemand(state.protocol.wiring().layout(), this);
   }
 
   private boolean isCompleted(String stage) {
@@ -157,11 +124,13 @@ final class FrameFiller {
         .anyMatch(passed -> passed.completed() && passed.stage().id().equals(stage));
   }
 
-  private void fill(Frame frame, int slot, Demand demand) {
+  @Override
+  public void fill(Frame frame, int slot) {
+    Demand demand = frame.layout().demands().get(slot);
     switch (demand.aspect()) {
       case EVER -> truth(frame, slot, state.signs.ever().contains(demand.subject()));
       case COMPLETED -> truth(frame, slot, isCompleted(demand.subject()));
-      case COUNT -> frame.miss(slot, Gap.never(demand.subject(), Cause.NOT_IN_STAGE));
+      case COUNT -> counts(frame);
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
           frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
       case VALUE -> value(frame, slot, demand);
@@ -172,13 +141,36 @@ final class FrameFiller {
     }
   }
 
+  private void counts(Frame frame) {
+    Counts.none(state.protocol, frame);
+    if (counting && recovering) {
+      Counts.fillAfterwards(state, frame);
+    } else if (counting && run.isPresent()) {
+      Counts.fill(state, run.get(), frame);
+    }
+  }
+
   // By due times the readings of a stage count, and those of its pause.
   private DueReadings readings(String signal) {
     if (readings.isPresent() || run.isEmpty()) {
-      return slots;
+      return slots();
     }
     StageRun stage = readIn(signal, run.get());
-    return stage.equals(run.get()) ? slots : atEndOf(stage);
+    return stage.equals(run.get()) ? slots() : atEndOf(stage);
+  }
+
+  private DueReadings slots() {
+    DueReadings found = slots;
+    if (found == null) {
+      // Recovery has due times of its own; those of the last stage say nothing about it.
+      Optional<DueSlots> times =
+          recovering
+              ? DueSlots.ofRecovery(state)
+              : run.map(stage -> DueSlots.of(state.protocol, stage));
+      found = new DueReadings(times, time, readings);
+      slots = found;
+    }
+    return found;
   }
 
   private void value(Frame frame, int slot, Demand demand) {
@@ -294,12 +286,12 @@ final class FrameFiller {
 
     @Override
     public Optional<Gap> attribute(Fact.Attribute fact) {
-      return answers.attribute(frame, slot, fact.which());
+      return new AnswerFiller(state).attribute(frame, slot, fact.which());
     }
 
     @Override
     public Optional<Gap> answer(Fact.Answer fact) {
-      return answers.fill(frame, slot, fact.question());
+      return new AnswerFiller(state).answer(frame, slot, fact.question());
     }
 
     // A capacity is worked out after the last decision.

@@ -240,7 +240,7 @@ final class NextRuleChange {
         return counted(slot, demand, look);
       } else if (demand.aspect() != Demand.Aspect.VALUE) {
         boolean stays = nextDue(demand, from).filter(next -> next.compareTo(to) <= 0).isEmpty();
-        return stays ? read(shown(slot), slot, demand, view) : anything(demand);
+        return stays ? read(shown(), slot, demand, view) : anything(demand);
       }
       Fact fact = state.protocol.wiring().fact(slot).orElseThrow();
       if (fact instanceof Fact.Load && !isOneStage()) {
@@ -249,7 +249,7 @@ final class NextRuleChange {
       double first = value(fact, from);
       double last = value(fact, to);
       return Double.isNaN(first) || Double.isNaN(last)
-          ? read(shown(slot), slot, demand, view)
+          ? read(shown(), slot, demand, view)
           : Cell.between(Math.min(first, last), Math.max(first, last));
     }
 
@@ -270,12 +270,7 @@ final class NextRuleChange {
       return Box.anything(demand.type()).with(Presence.MAYBE);
     }
 
-    // What is known of a slot at the start of the stretch.
-    private Frame shown(int slot) {
-      return from.equals(time) ? frame : FrameFiller.of(slot, readings, state, from);
-    }
-
-    // What is counted rests on all that is known at the start of the stretch.
+    // What is known at the start of the stretch.
     private Frame shown() {
       return from.equals(time) ? frame : FrameFiller.by(readings, state, from);
     }

@@ -99,7 +99,7 @@ final class StateOutcome implements Outcome, KeyMoments {
   @Override
   public Frame atEndOf(int place) {
     StageRun run = state.runs.get(place);
-    return FrameFiller.atDue(state, run, run.decided().orElse(run.endInStage()));
+    return FrameFiller.atDue(state, run, run.decided().orElse(run.endInStage())).complete();
   }
 
   @Override
@@ -109,11 +109,11 @@ final class StateOutcome implements Outcome, KeyMoments {
 
   @Override
   public Frame inRecovery() {
-    return FrameFiller.by(state.readings.latest(), state, state.now);
+    return FrameFiller.by(state.readings.latest(), state, state.now).complete();
   }
 
   @Override
   public Frame atFinish() {
-    return FrameFiller.atFinish(state);
+    return FrameFiller.atFinish(state).complete();
   }
 }
