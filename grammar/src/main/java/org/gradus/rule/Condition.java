@@ -1,5 +1,6 @@
 package org.gradus.rule;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -108,6 +109,16 @@ public final class Condition {
       }
     }
     return true;
+  }
+
+  /** Whether it asks for any of some slots, also by way of definitions. */
+  public boolean asksForAny(BitSet some) {
+    for (int slot : slots) {
+      if (some.get(slot)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The comparisons in it that could come out either way in a box. */

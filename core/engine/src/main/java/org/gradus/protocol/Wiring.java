@@ -31,6 +31,7 @@ public final class Wiring {
   private final List<Line> lines;
   private final BitSet measured = new BitSet();
   private final BitSet ofThePerson = new BitSet();
+  private final BitSet movedByTime = new BitSet();
 
   /**
    * A line through stages that formulas ask for.
@@ -114,7 +115,23 @@ public final class Wiring {
       measured.set(slot, isMeasured(layout.demands().get(slot)));
       ofThePerson.set(
           slot, fact(slot).filter(fact -> fact.dependsOn() == Fact.Dependence.PERSON).isPresent());
+      movedByTime.set(slot, isMovedByTime(slot));
     }
+  }
+
+  private boolean isMovedByTime(int slot) {
+    return switch (layout.demands().get(slot).aspect()) {
+      case EARLIER, AVERAGE, HIGHEST, LOWEST, COUNT -> true;
+      case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
+      case VALUE -> fact(slot).filter(Wiring::isMovedByTime).isPresent();
+    };
+  }
+
+  private static boolean isMovedByTime(Fact fact) {
+    return switch (fact.dependsOn()) {
+      case CLOCK, LOAD -> true;
+      case PERSON, READING, SIGN, STAGE, RESULT -> false;
+    };
   }
 
   private boolean isMeasured(Demand demand) {
@@ -210,6 +227,14 @@ public final class Wiring {
   /** Whether the value of a slot is known from the first stage on and stays as it is. */
   public boolean isOfThePerson(int slot) {
     return ofThePerson.get(slot);
+  }
+
+  /**
+   * Whether time alone can change something that a condition asks for: a clock runs, a load rises,
+   * a reading becomes due.
+   */
+  public boolean isMovedByTime(Condition condition) {
+    return condition.asksForAny(movedByTime);
   }
 
   /**

@@ -110,24 +110,43 @@ final class NextRuleChange {
    */
   static Optional<Duration> after(StateAt now, List<ProtocolRule> rules, Duration until) {
     TestState state = now.state();
-    return new NextRuleChange(state, state.readings.latest(), now.latest(), now.time())
-        .first(rules, until);
+    List<ProtocolRule> moving = moving(state, rules);
+    return moving.isEmpty()
+        ? Optional.empty()
+        : new NextRuleChange(state, state.readings.latest(), now.latest(), now.time())
+            .first(moving, until);
   }
 
   /** The same, by some of the readings. */
   static Optional<Duration> after(
       StateAt now, Map<String, StoredReading> readings, List<ProtocolRule> rules, Duration until) {
-    Frame frame = FrameFiller.by(readings, now.state(), now.time());
-    return new NextRuleChange(now.state(), readings, frame, now.time()).first(rules, until);
+    TestState state = now.state();
+    List<ProtocolRule> moving = moving(state, rules);
+    return moving.isEmpty()
+        ? Optional.empty()
+        : new NextRuleChange(
+                state, readings, FrameFiller.by(readings, state, now.time()), now.time())
+            .first(moving, until);
   }
 
-  private Optional<Duration> first(List<ProtocolRule> rules, Duration until) {
-    Optional<Duration> first = Optional.empty();
+  // Most rules ask for signs and readings only, which time does not change.
+  private static List<ProtocolRule> moving(TestState state, List<ProtocolRule> rules) {
+    List<ProtocolRule> moving = new ArrayList<>();
     for (ProtocolRule rule : rules) {
-      Duration before = first.map(found -> found.minusNanos(1)).orElse(until);
-      Optional<Condition> condition = rule.rule().condition().filter(this::isMoving);
-      if (condition.isPresent() && before.compareTo(time) > 0) {
-        Optional<Duration> found = new Search(rule, condition.get()).first(before);
+      Optional<Condition> condition = rule.rule().condition();
+      if (condition.isPresent() && isMoving(state, condition.get())) {
+        moving.add(rule);
+      }
+    }
+    return moving;
+  }
+
+  private Optional<Duration> first(List<ProtocolRule> moving, Duration until) {
+    Optional<Duration> first = Optional.empty();
+    for (ProtocolRule rule : moving) {
+      Duration before = first.isPresent() ? first.get().minusNanos(1) : until;
+      if (before.compareTo(time) > 0) {
+        Optional<Duration> found = new Search(rule).first(before);
         first = found.isPresent() ? found : first;
       }
     }
@@ -141,8 +160,8 @@ final class NextRuleChange {
     private final List<Look> looks;
     private final Map<Look, Answer> now = new HashMap<>();
 
-    private Search(ProtocolRule rule, Condition condition) {
-      this.condition = condition;
+    private Search(ProtocolRule rule) {
+      this.condition = rule.rule().condition().orElseThrow();
       this.looks = Look.at(rule, condition, state.protocol.wiring());
     }
 
@@ -167,10 +186,11 @@ final class NextRuleChange {
 
     private boolean isAsNow(long from, long to) {
       Span span = new Span(from, to);
-      boolean certain = false;
+      Outcomes around = Outcomes.ANYTHING;
       for (Look look : looks) {
-        // What is certain for all values that readings could have is certain for each.
-        if (certain && look.hidden().isEmpty()) {
+        // What is certain for all values that readings could have is certain for each, and what a
+        // rule rests on matters only where it holds.
+        if (around.isCertain() && (look.hidden().isEmpty() || !around.canHold())) {
           continue;
         }
         Answer answer = answer(span, look);
@@ -179,7 +199,7 @@ final class NextRuleChange {
         if ((open || from != start) && !answer.equals(now(look))) {
           return false;
         }
-        certain |= look.equals(Look.AROUND) && !open;
+        around = look.equals(Look.AROUND) ? answer.outcomes() : around;
       }
       return true;
     }
@@ -216,7 +236,7 @@ final class NextRuleChange {
           && Grounds.isReading(demand, state.protocol.wiring())) {
         return Box.anything(demand.type()).with(Presence.UNKNOWN);
       }
-      return isMoving(demand) ? moved(slot, demand, look) : read(frame, slot, demand, look.view());
+      return isMoving(state, demand) ? moved(slot, demand, look) : read(frame, slot, demand, look.view());
     }
 
     private Cell read(Frame known, int slot, Demand demand, View view) {
@@ -261,7 +281,7 @@ final class NextRuleChange {
     // A count is the same as long as the definition holds, or fails, for the present stage.
     private Cell counted(int slot, Demand demand, Look look) {
       Condition definition = state.protocol.wiring().counted(demand);
-      return !isMoving(definition) || definition.outcomes(box(look)).isCertain()
+      return !isMoving(state, definition) || definition.outcomes(box(look)).isCertain()
           ? read(shown(), slot, demand, look.view())
           : anything(demand);
     }
@@ -286,20 +306,28 @@ final class NextRuleChange {
     };
   }
 
-  private boolean isMoving(Condition condition) {
-    return condition.demands().stream().anyMatch(this::isMoving);
+  private static boolean isMoving(TestState state, Condition condition) {
+    if (!state.protocol.wiring().isMovedByTime(condition)) {
+      return false;
+    }
+    for (Demand demand : condition.demands()) {
+      if (isMoving(state, demand)) {
+        return true;
+      }
+    }
+    return false;
   }
 
-  private boolean isMoving(Demand demand) {
+  private static boolean isMoving(TestState state, Demand demand) {
     return switch (demand.aspect()) {
       case EVER, COMPLETED, LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED -> false;
       case EARLIER, AVERAGE, HIGHEST, LOWEST -> true;
       case COUNT -> state.phase == Phase.STAGE;
-      case VALUE -> isMoving(state.protocol.wiring().fact(demand));
+      case VALUE -> isMoving(state, state.protocol.wiring().fact(demand));
     };
   }
 
-  private boolean isMoving(Fact fact) {
+  private static boolean isMoving(TestState state, Fact fact) {
     return switch (fact.dependsOn()) {
       case CLOCK -> true;
       case LOAD ->

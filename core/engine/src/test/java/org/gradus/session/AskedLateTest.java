@@ -21,6 +21,19 @@ class AskedLateTest {
     assertThat(plain.changesAt(at("0:30"))).contains(at("0:50"));
   }
 
+  @Test
+  void aClockThatCannotMakeARuleHoldIsNoReasonToAskAgain() {
+    String slow = "{ id: slow, rule: stop when stage.time >= 1 min and heart_rate < 80 bpm, confirm: 20 s }";
+    Session fast = Slope.walk(slow);
+    fast.record(at("0:30"), heartRate(100));
+    assertThat(fast.changesAt(at("0:30"))).contains(at("2:00"));
+    Session slower = Slope.walk(slow);
+    slower.record(at("0:30"), heartRate(70));
+    assertThat(slower.changesAt(at("0:30"))).contains(at("1:00"));
+    Session unread = Slope.walk(slow);
+    assertThat(unread.changesAt(at("0:30"))).contains(at("1:00"));
+  }
+
   private static void stopsFrom(Session session, Duration moment, String rule) {
     assertThat(rule(session.decide(moment.minusNanos(1)))).isNotEqualTo("STOP " + rule);
     for (Duration later : List.of(Duration.ZERO, Duration.ofMillis(1), at("0:01"), at("20:00"))) {
