@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.BaselineLine;
 import org.gradus.protocol.Cue;
@@ -33,13 +34,37 @@ final class Agendas {
 
   private Agendas() {}
 
+  // These hold on to no more than they need: a host may keep very many decisions.
+
   /**
-   * What to read and to ask before the test.
+   * What to read and to ask before the test, once somebody asks.
    *
-   * @param unanswered the questions that are still open
-   * @param needed those of them without which the test cannot begin
+   * @param needed the questions without whose answers the test cannot begin
    */
-  static Agenda before(TestState state, Set<String> unanswered, Set<String> needed, Duration time) {
+  static Supplier<Agenda> before(StateAt now, Set<String> needed) {
+    TestState state = now.state();
+    Duration time = now.time();
+    return () -> before(state, needed, time);
+  }
+
+  /** What there is to do in the present stage until its end, once somebody asks. */
+  static Supplier<Agenda> inStage(StateAt now) {
+    TestState state = now.state();
+    Duration time = now.time();
+    return () -> of(state, state.currentRun(), time);
+  }
+
+  /** What there is to do in recovery, once somebody asks. */
+  static Supplier<Agenda> inRecovery(StateAt now) {
+    TestState state = now.state();
+    Duration time = now.time();
+    return () -> ofRecovery(state, time);
+  }
+
+  private static Agenda before(TestState state, Set<String> needed, Duration time) {
+    Set<String> unanswered =
+        new LinkedHashSet<>(AnswerFiller.open(state, FrameFiller.latest(state, time)));
+    unanswered.addAll(needed);
     Set<Item> items = new LinkedHashSet<>();
     for (BaselineLine line : state.protocol.baselines()) {
       List<ToRead> open =
@@ -112,8 +137,7 @@ final class Agendas {
     return signals.stream().map(name -> toRead(protocol, name, Optional.empty())).toList();
   }
 
-  /** What there is to do in a stage until its end. */
-  static Agenda of(TestState state, StageRun run, Duration time) {
+  private static Agenda of(TestState state, StageRun run, Duration time) {
     DueSlots slots = DueSlots.of(state.protocol, run);
     return new Agenda(
         items(state, slots, run.endInStage(), time, true),
@@ -194,8 +218,8 @@ final class Agendas {
         .map(at -> new Change(at, run.loadsFrom(at)));
   }
 
-  /** What there is to do in recovery, which is timed from its start. */
-  static Agenda ofRecovery(TestState state, Duration start, Duration until, Duration time) {
+  // Recovery is timed from its start.
+  private static Agenda ofRecovery(TestState state, Duration time) {
     DueSlots slots = DueSlots.ofRecovery(state).orElseThrow();
     RecoveryStage now = RecoveryStage.at(state, time);
     Optional<Change> next =
@@ -203,7 +227,7 @@ final class Agendas {
             ? Optional.of(new Change(now.end(), state.recovery.loads().get(now.place() + 1)))
             : Optional.empty();
     return new Agenda(
-        items(state, slots, until.minus(start), time, false),
+        items(state, slots, now.end().minus(slots.start()), time, false),
         questions(state),
         List.of(),
         List.of(),

@@ -64,7 +64,7 @@ final class BeforeJudge {
         List.of(),
         cautions,
         List.of(),
-        agenda());
+        Agendas.before(now, neededAnswers()));
   }
 
   private void look(ProtocolRule rule) {
@@ -152,13 +152,13 @@ final class BeforeJudge {
     return new Verdict.Ready(first.id(), Loads.of(state, first, time));
   }
 
-  private Agenda agenda() {
+  private Set<String> neededAnswers() {
     Set<String> needed = new LinkedHashSet<>();
-    gaps.stream()
-        .filter(gap -> gap.cause() == Gap.Cause.NOT_ANSWERED)
-        .forEach(gap -> needed.add(gap.subject()));
-    Set<String> open = new LinkedHashSet<>(AnswerFiller.open(state, frame));
-    open.addAll(needed);
-    return Agendas.before(state, open, needed, time);
+    for (Gap gap : gaps) {
+      if (gap.cause() == Gap.Cause.NOT_ANSWERED) {
+        needed.add(gap.subject());
+      }
+    }
+    return needed;
   }
 }

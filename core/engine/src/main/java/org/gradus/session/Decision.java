@@ -27,7 +27,7 @@ public final class Decision {
   private final List<Offer> offers;
   private final List<Because> cautions;
   private final List<Unchecked> unchecked;
-  private final Agenda agenda;
+  private final Supplier<Agenda> agenda;
   private final int event;
   private final List<Hindsight> hindsight;
   private final Supplier<Optional<Duration>> changesAt;
@@ -74,15 +74,14 @@ public final class Decision {
         offers,
         cautions,
         unchecked,
-        agenda,
+        fixed(requireNonNull(agenda, "agenda")),
         event,
         hindsight,
-        fixed(changesAt));
+        fixed(requireNonNull(changesAt, "changesAt")));
   }
 
-  private static Supplier<Optional<Duration>> fixed(Optional<Duration> changesAt) {
-    requireNonNull(changesAt, "changesAt");
-    return () -> changesAt;
+  private static <T> Supplier<T> fixed(T value) {
+    return () -> value;
   }
 
   private Decision(
@@ -95,7 +94,7 @@ public final class Decision {
       List<Offer> offers,
       List<Because> cautions,
       List<Unchecked> unchecked,
-      Agenda agenda,
+      Supplier<Agenda> agenda,
       int event,
       List<Hindsight> hindsight,
       Supplier<Optional<Duration>> changesAt) {
@@ -108,13 +107,18 @@ public final class Decision {
     this.offers = List.copyOf(requireNonNull(offers, "offers"));
     this.cautions = List.copyOf(requireNonNull(cautions, "cautions"));
     this.unchecked = List.copyOf(requireNonNull(unchecked, "unchecked"));
-    this.agenda = requireNonNull(agenda, "agenda");
+    this.agenda = agenda;
     this.event = event;
     this.hindsight = List.copyOf(requireNonNull(hindsight, "hindsight"));
     this.changesAt = changesAt;
   }
 
-  /** The decision of a moment of a test. */
+  /**
+   * The decision of a moment of a test.
+   *
+   * @param agenda works out what there is to do, once somebody asks: whoever only follows the
+   *     verdict does not
+   */
   static Decision of(
       StateAt now,
       Optional<String> stage,
@@ -124,7 +128,7 @@ public final class Decision {
       List<Offer> offers,
       List<Because> cautions,
       List<Unchecked> unchecked,
-      Agenda agenda) {
+      Supplier<Agenda> agenda) {
     TestState state = now.state();
     Duration time = now.time();
     return new Decision(
@@ -137,10 +141,10 @@ public final class Decision {
         offers,
         cautions,
         unchecked,
-        agenda,
+        new OnceAsked<>(agenda),
         now.number(),
         List.of(),
-        () -> NextDecisionChange.of(StateAt.after(state).later(time)));
+        new OnceAsked<>(() -> NextDecisionChange.of(StateAt.after(state).later(time))));
   }
 
   /** The same decision with other hindsight. */
@@ -202,7 +206,7 @@ public final class Decision {
 
   /** What there is to do, as long as nothing else is decided; nothing once the test is over. */
   public Agenda agenda() {
-    return agenda;
+    return agenda.get();
   }
 
   /** How many events it rests on: the number of the last one. */
@@ -259,7 +263,7 @@ public final class Decision {
 
   private List<Object> parts() {
     return List.of(
-        at, phase, stage, verdict, because, firmness, offers, cautions, unchecked, agenda, event,
+        at, phase, stage, verdict, because, firmness, offers, cautions, unchecked, agenda(), event,
         hindsight);
   }
 

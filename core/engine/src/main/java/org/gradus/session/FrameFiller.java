@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.protocol.Fact;
-import org.gradus.protocol.Wiring;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand;

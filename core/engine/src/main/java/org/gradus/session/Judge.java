@@ -49,6 +49,6 @@ final class Judge {
         List.of(),
         List.of(),
         List.of(),
-        Agenda.EMPTY);
+        () -> Agenda.EMPTY);
   }
 }

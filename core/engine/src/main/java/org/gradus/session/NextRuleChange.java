@@ -236,7 +236,9 @@ final class NextRuleChange {
           && Grounds.isReading(demand, state.protocol.wiring())) {
         return Box.anything(demand.type()).with(Presence.UNKNOWN);
       }
-      return isMoving(state, demand) ? moved(slot, demand, look) : read(frame, slot, demand, look.view());
+      return isMoving(state, demand)
+          ? moved(slot, demand, look)
+          : read(frame, slot, demand, look.view());
     }
 
     private Cell read(Frame known, int slot, Demand demand, View view) {

@@ -123,6 +123,6 @@ final class RecoveryJudge {
         List.of(),
         cautions.stream().filter(this::holds).map(rule -> Reasons.of(rule, latest)).toList(),
         List.of(),
-        Agendas.ofRecovery(state, start, RecoveryStage.at(state, time).end(), time));
+        Agendas.inRecovery(now));
   }
 }

@@ -200,7 +200,7 @@ final class StageJudge {
         offers,
         cautions(end.cautions()),
         end.unchecked(),
-        Agendas.of(state, run, time));
+        Agendas.inStage(now));
   }
 
   private Decision decision(Verdict verdict, Optional<Because> because, Firmness firmness) {
@@ -213,7 +213,7 @@ final class StageJudge {
         List.of(),
         cautions(List.of()),
         List.of(),
-        Agendas.of(state, run, time));
+        Agendas.inStage(now));
   }
 
   // What ends the exercise says with which load recovery begins.

@@ -6,6 +6,7 @@ import static org.gradus.session.Times.at;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** Stops that begin between two events are found by whoever asks later. */
@@ -23,7 +24,8 @@ class AskedLateTest {
 
   @Test
   void aClockThatCannotMakeARuleHoldIsNoReasonToAskAgain() {
-    String slow = "{ id: slow, rule: stop when stage.time >= 1 min and heart_rate < 80 bpm, confirm: 20 s }";
+    String slow =
+        "{ id: slow, rule: stop when stage.time >= 1 min and heart_rate < 80 bpm, confirm: 20 s }";
     Session fast = Slope.walk(slow);
     fast.record(at("0:30"), heartRate(100));
     assertThat(fast.changesAt(at("0:30"))).contains(at("2:00"));
@@ -32,6 +34,20 @@ class AskedLateTest {
     assertThat(slower.changesAt(at("0:30"))).contains(at("1:00"));
     Session unread = Slope.walk(slow);
     assertThat(unread.changesAt(at("0:30"))).contains(at("1:00"));
+  }
+
+  @Test
+  void whatThereIsToDoIsThatOfTheMomentWheneverItIsAskedFor() {
+    Session walk = Slope.walk("{ id: fast, rule: stop when heart_rate > 150 bpm }");
+    Decision askedLate = walk.decide(at("0:10"));
+    Decision askedAtOnce = walk.decide(at("0:10"));
+    Agenda then = askedAtOnce.agenda();
+    Optional<Duration> changes = askedAtOnce.changesAt();
+    walk.record(at("1:00"), heartRate(120));
+    assertThat(walk.decide(at("1:30")).agenda()).isNotEqualTo(then);
+    assertThat(askedLate.agenda()).isEqualTo(then).isSameAs(askedLate.agenda());
+    assertThat(askedLate.changesAt()).isEqualTo(changes);
+    assertThat(askedLate).isEqualTo(askedAtOnce);
   }
 
   private static void stopsFrom(Session session, Duration moment, String rule) {
