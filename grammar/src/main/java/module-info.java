@@ -9,6 +9,7 @@ module org.gradus.grammar {
   requires org.antlr.antlr4.runtime;
 
   exports org.gradus.unit;
+  exports org.gradus.words;
   exports org.gradus.diagnostic;
   exports org.gradus.rule;
   exports org.gradus.rule.answer;

@@ -1,6 +1,10 @@
 package org.gradus.diagnostic;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import org.gradus.words.Message;
+import org.gradus.words.MessageKey;
 
 /**
  * Everything that can be wrong, with a stable code. The number never changes its meaning; the
@@ -9,226 +13,206 @@ import java.util.List;
  * <p>G1xx: a rule text does not parse. G2xx: names, kinds and units. G3xx: the shape of a file.
  * G4xx: what a loaded protocol guarantees. G5xx: readings. G6xx: use of a session or a library.
  */
-public enum Code {
+public enum Code implements MessageKey {
   /** Something else was expected here. */
-  G101("expected {0}, found {1}", "{2}"),
+  G101,
   /** A character that the language does not use. */
-  G102("{0} has no meaning in a rule", "{1}"),
+  G102,
   /** Two comparisons in a row. */
-  G103("comparisons do not chain", "write x between a and b, or join two comparisons with and"),
+  G103,
   /** A bracket without its partner. */
-  G104("{0} has no partner", "{1}"),
+  G104,
   /** The text is longer or deeper than any readable rule. */
-  G105("this text has {0}; at most {1} are allowed", "{2}"),
+  G105,
   /** A number that a computer cannot hold. */
-  G106("the number {0} is too large", "check the digits"),
+  G106,
   /** The text is empty. */
-  G107("expected {0}, found nothing", "{1}"),
+  G107,
 
   /** A name that is not known here. */
-  G201("{0} is not known here", "{1}"),
+  G201,
   /** A unit that does not exist. */
-  G202("there is no unit {0}", "{1}"),
+  G202,
   /** A function that does not exist. */
-  G203("there is no function {0}", "{1}"),
+  G203,
   /** A comparison of two kinds. */
-  G204("{0} cannot be compared with {1}", "give both sides in units of one kind, such as {2}"),
+  G204,
   /** A sum of two kinds. */
-  G205(
-      "{0} and {1} cannot be added or subtracted",
-      "give both in units of one kind, or turn each into a plain number with: in UNIT"),
+  G205,
   /** A product or quotient that is no known kind. */
-  G206(
-      "this product is {0}, which is no kind",
-      "let kinds cancel, or turn each value into a plain number with: in UNIT"),
+  G206,
   /** A value where a condition is needed. */
-  G207("expected a condition, found {0}", "compare it with something"),
+  G207,
   /** A condition where a value is needed. */
-  G208("expected a value, found {0}", "{1}"),
+  G208,
   /** A conversion to a unit of another kind. */
-  G209("{0} cannot be given in {1}", "{1} measures {2}"),
+  G209,
   /** A plain number is needed. */
-  G210("{0} needs a plain number here, found {1}", "take the number out with: in UNIT"),
+  G210,
   /** A word that is not among the options. */
-  G211("{0} is not an option of {1}", "{2}"),
+  G211,
   /** Too few or too many arguments. */
-  G212("{0} takes {1}, found {2}", "write {3}"),
+  G212,
   /** An argument that must be the name of something. */
-  G213("{0} needs the name of {1} here", "{2}"),
+  G213,
   /** An argument that must be known when the file is read. */
-  G214("{0} needs {1} that is fixed when the file is read", "write it out, or use a setting"),
+  G214,
   /** A definition that rests on itself. */
-  G215("{0} is defined in terms of itself", "break the circle: {1}"),
+  G215,
   /** Two branches of different kinds. */
-  G216("one branch is {0}, the other {1}", "both branches must be of one kind"),
+  G216,
 
   /** Not YAML. */
-  G301("this is not YAML: {0}", "{1}"),
+  G301,
   /** A key that does not exist here. */
-  G302("{0} is not a key of {1}", "{2}"),
+  G302,
   /** A key that is needed. */
-  G303("{0} has no {1}", "add {1}: ..."),
+  G303,
   /** Another shape is needed. */
-  G304("expected {0}, found {1}", "{2}"),
+  G304,
   /** A value that does not fit. */
-  G305("{0} is not {1}", "{2}"),
+  G305,
   /** The same key or id twice. */
-  G306("{0} is given twice", "keep one of them"),
+  G306,
   /** YAML features that are not used. */
-  G307("{0} cannot be used in these files", "{1}"),
+  G307,
   /** Too large or too deep. */
-  G308("this file has {0}; at most {1} are allowed", "split it"),
+  G308,
   /** A reference to something that does not exist. */
-  G309("there is no {0} called {1}", "{2}"),
+  G309,
   /** A format this reader does not know. */
-  G310("format {0} is not known to this reader, which knows format {1}", "use a newer Gradus"),
+  G310,
   /** YAML took a part of a rule's text away. */
-  G311("{0}", "{1}"),
+  G311,
   /** Two included sets define the same. */
-  G312("{0} is defined by {1} and by {2}", "define it in this file, or include only one of them"),
+  G312,
 
   /** A list that may end without a verdict. */
-  G401(
-      "this list can end without a verdict",
-      "close it with a rule without a condition, such as: advance"),
+  G401,
   /** A rule behind one that always holds. */
-  G402("this rule is never reached", "the rule {0} before it always applies"),
+  G402,
   /** An action that does not belong into this group. */
-  G403("{0} cannot be used in {1}", "{1} allows {2}"),
+  G403,
   /** A way back. */
-  G404("advance to {0} would go back", "advance only to a stage that comes later in the file"),
+  G404,
   /** A rule that may stay unknown. */
-  G405("this rule may stay unknown in {0} although every reading is taken", "{1}"),
+  G405,
   /** A rule on a reading that nobody takes. */
-  G406(
-      "{0} is not measured in {1} before this rule is evaluated",
-      "let a measure line read it in time; a look back needs a reading at just that time before"),
+  G406,
   /** A stage that no test can reach. */
-  G407("no test can reach {0}", "advance to it, or leave it out"),
+  G407,
   /** A test that is guided by heart rate but takes people whose heart is slowed. */
-  G408(
-      "heart rate guides this test, but it takes people whose medicine slows the heart",
-      "add to before: defer when lowers_heart_rate"),
+  G408,
   /** A load whose oxygen cost is not known. */
-  G409("{0} needs {1}, which the stage {2} does not set", "{3}"),
+  G409,
 
   /** A name that has no meaning where the rule is looked at. */
-  G410("{0} is not known {1}", "{2}"),
+  G410,
   /** A condition that no readings can fulfil. */
-  G411("this rule can never apply", "check its limits: {0}"),
+  G411,
   /** A load that may lie outside its range. */
-  G412("{0} could be {1}; possible is {2}", "{3}"),
+  G412,
   /** A change of a load that a stage cannot make. */
-  G413("{0} cannot change {1} at its end: {2}", "{3}"),
+  G413,
 
   /** A unit of another kind. */
-  G501("{0} cannot be {1}: it is measured in {2}", "enter it in that unit"),
+  G501,
   /** A value no person can have. */
-  G502("{0} of {1} is outside what is possible, {2}", "read it again"),
+  G502,
   /** An event before the one that was told last. */
-  G503(
-      "{0} at {1} is before the last event, at {2}",
-      "tell events in order, and give the time it was taken"),
+  G503,
   /** Taken after it was told. */
-  G504("{0} was taken at {1}, after it was told at {2}", "check the two times"),
+  G504,
   /** Diastolic not below systolic. */
-  G505("{0} of {1} is not below {2}", "check for swapped numbers"),
+  G505,
   /** A signal the protocol does not know. */
-  G506("this protocol does not know {0}; {1} cannot be used", "{2}"),
+  G506,
   /** A second reading of the same. */
-  G507(
-      "{0} of {1} is a second reading of one moment; already recorded: {2}",
-      "amend that event if its reading is wrong, or give the time at which this one was taken"),
+  G507,
   /** A word or scale that is not offered. */
-  G508("{0} cannot be {1}", "{2}"),
+  G508,
   /** A reading that comes too late to count. */
-  G509(
-      "{0} taken at {1} belongs to a part of the test that ended at {2}",
-      "keep it outside the record; it cannot change the test any more"),
+  G509,
   /** A reading in a phase that has no use for it. */
-  G510("{0} cannot be told {1}", "{2}"),
+  G510,
   /** A text that a record has no room for. */
-  G511("{0} has {1} characters; there is room for {2}", "say it in fewer words"),
+  G511,
 
   /** Something happened since the decision. */
-  G601("the decision of {0} is outdated: {1}", "ask again and follow the new decision"),
+  G601,
   /** Not a way on from here. */
-  G602("{0} is not possible {1}", "{2}"),
+  G602,
   /** A setting that does not exist or cannot have this value. */
-  G603("the setting {0} cannot be {1}", "{2}"),
+  G603,
   /** Nothing by that name. */
-  G604("there is no {0} called {1}", "{2}"),
+  G604,
   /** A second thread at the same time. */
-  G605(
-      "thread {0} told the session an event while thread {1} was telling it one",
-      "let the threads take turns, and tell the event again"),
+  G605,
   /** Facts about the person that the protocol needs. */
-  G606("{0} is not known of this person, and {1} needs it", "add it to the person"),
+  G606,
   /** A journal that cannot be written or read. */
-  G607("the journal {0} failed: {1}", "check the file, its folder and its disk, and tell it again"),
+  G607,
   /** A record whose protocol means something else in this library. */
-  G608("the record was made with {0}, and this library has {1}, which differs in {2}", "{3}"),
+  G608,
   /** A record that is damaged. */
-  G609("line {1} of {0} is damaged", "{2}"),
+  G609,
   /** A journal that is open elsewhere. */
-  G610("the journal {0} is in use by {1}", "close it there first; two would overwrite each other"),
+  G610,
   /** A journal that was closed. */
-  G611("the journal {0} is closed: {1}", "reopen it and tell the event again"),
+  G611,
   /** No room for a journal. */
-  G612("no space is left for the journal {0}: {1}", "make room and tell it again"),
+  G612,
   /** A folder or a file that is not there. */
-  G613("the journal {0} cannot be opened: {1}", "create the folder, or check the name"),
+  G613,
   /** A new journal where there is a file already. */
-  G614("the journal {0} cannot be created: {1}", "choose another name, or reopen the journal"),
+  G614,
   /** A line of a record that says what no record says. */
-  G615(
-      "line {1} of {0} cannot be read: {2} {3}",
-      "the record was changed, or made by another version: {4}"),
+  G615,
   /** An event of a record that a live session would have refused. */
-  G620(
-      "event {0} of the record cannot have happened with {1}: {2}",
-      "the record was changed, or made by another version: use the events before it"),
+  G620,
   /** An event with a number that is not its own. */
-  G621(
-      "this cannot be event {0}: {1}",
-      "read the events of the session, and tell it with the next number if it still holds"),
+  G621,
   /** A text of JSON that says something else than what was to be read. */
-  G622("this is no {0} in JSON: {1}", "Json.schemas describes what is read"),
+  G622,
   /** A value that a method cannot take. */
-  G623("{0} cannot be {1}", "{2}"),
+  G623,
   /** Something from outside that cannot be read. */
-  G624("{0} cannot be read: {1}", "{2}");
+  G624;
 
-  private final String message;
-  private final String help;
+  // What to do about it is a message of its own.
+  private record Help(Code of) implements MessageKey {
+    @Override
+    public String name() {
+      return of.name() + ".help";
+    }
 
-  Code(String message, String help) {
-    this.message = message;
-    this.help = help;
+    @Override
+    public String pattern(Locale language) {
+      return words(language).getString(name());
+    }
+  }
+
+  private static ResourceBundle words(Locale language) {
+    return ResourceBundle.getBundle("org.gradus.diagnostic.Code", language);
+  }
+
+  @Override
+  public String pattern(Locale language) {
+    return words(language).getString(name());
+  }
+
+  /** What to do about it, as a message with the same arguments; its text may be empty. */
+  public MessageKey help() {
+    return new Help(this);
   }
 
   /** What is wrong, in English, with the arguments filled in. */
   public String message(List<String> arguments) {
-    return fill(message, arguments);
+    return Message.of(this, arguments.toArray()).toString();
   }
 
   /** What to do about it, in English, with the arguments filled in; may be empty. */
   public String help(List<String> arguments) {
-    return fill(help, arguments);
-  }
-
-  private static String fill(String pattern, List<String> arguments) {
-    StringBuilder filled = new StringBuilder();
-    for (int i = 0; i < pattern.length(); i++) {
-      char c = pattern.charAt(i);
-      if (c == '{') {
-        int argument = pattern.charAt(i + 1) - '0';
-        filled.append(argument < arguments.size() ? arguments.get(argument) : "");
-        i += 2;
-      } else {
-        filled.append(c);
-      }
-    }
-    return filled.toString();
+    return Message.of(help(), arguments.toArray()).toString();
   }
 }

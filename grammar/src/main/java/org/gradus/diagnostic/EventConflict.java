@@ -1,6 +1,7 @@
 package org.gradus.diagnostic;
 
 import java.util.List;
+import org.gradus.words.Message;
 
 /**
  * An event was told with a number that another event has, or with one that leaves numbers out. It
@@ -17,7 +18,7 @@ public final class EventConflict extends GradusException {
    * @param number the number that it was told with
    * @param why what stands against it
    */
-  public EventConflict(int number, String why) {
+  public EventConflict(int number, Message why) {
     super(Code.G621, List.of(Integer.toString(number), why));
   }
 }

@@ -1,6 +1,7 @@
 package org.gradus.diagnostic;
 
 import java.util.List;
+import org.gradus.words.Message;
 
 /**
  * Everything Gradus throws on purpose. Catch the subtypes you can do something about; each names
@@ -24,9 +25,9 @@ public abstract sealed class GradusException extends RuntimeException
   private static final long serialVersionUID = 1L;
 
   private final Code code;
-  private final transient List<String> arguments;
+  private final transient List<Object> arguments;
 
-  GradusException(Code code, List<String> arguments) {
+  GradusException(Code code, List<Object> arguments) {
     super(sentence(code, arguments));
     this.code = code;
     this.arguments = List.copyOf(arguments);
@@ -43,18 +44,28 @@ public abstract sealed class GradusException extends RuntimeException
     return code;
   }
 
-  /** What the message of the code speaks of, so that a host can word it anew. */
+  /** What went wrong, to be said in any language. */
+  public Message problem() {
+    return new Message(code, arguments);
+  }
+
+  /** What to do about it, to be said in any language; what is said may be empty. */
+  public Message help() {
+    return new Message(code.help(), arguments);
+  }
+
+  /** What the message of the code speaks of, in English. */
   public List<String> arguments() {
-    return arguments;
+    return arguments.stream().map(Object::toString).toList();
   }
 
   /** What to do about it, in English. */
   public String remedy() {
-    return code.help(arguments);
+    return help().toString();
   }
 
-  private static String sentence(Code code, List<String> arguments) {
-    String help = code.help(arguments);
-    return code + ": " + code.message(arguments) + (help.isEmpty() ? "" : "; " + help);
+  private static String sentence(Code code, List<Object> arguments) {
+    String help = new Message(code.help(), arguments).toString();
+    return code + ": " + new Message(code, arguments) + (help.isEmpty() ? "" : "; " + help);
   }
 }

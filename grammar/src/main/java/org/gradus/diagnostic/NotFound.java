@@ -8,7 +8,7 @@ public final class NotFound extends GradusException {
   private static final long serialVersionUID = 1L;
 
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
-  public NotFound(Code code, String... arguments) {
+  public NotFound(Code code, Object... arguments) {
     super(code, List.of(arguments));
   }
 }

@@ -13,12 +13,15 @@ public final class ReadingRefused extends GradusException {
   /**
    * Refuses a reading.
    *
+   * <p>What is given besides the code is a text that is in no language, or anything else that a
+   * {@linkplain org.gradus.words.Message message} can speak of.
+   *
    * @param code why
    * @param what the signal or event, such as {@code "heart_rate"}
    * @param value what was given
    * @param limit what it was measured against, or empty
    */
-  public ReadingRefused(Code code, String what, String value, String limit) {
+  public ReadingRefused(Code code, Object what, Object value, Object limit) {
     super(code, List.of(what, value, limit));
   }
 

@@ -12,7 +12,7 @@ public final class RecordRefused extends GradusException {
   private static final long serialVersionUID = 1L;
 
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
-  public RecordRefused(Code code, String... arguments) {
+  public RecordRefused(Code code, Object... arguments) {
     super(code, List.of(arguments));
   }
 
@@ -21,7 +21,7 @@ public final class RecordRefused extends GradusException {
    *
    * @param cause what the event was refused with
    */
-  public RecordRefused(Code code, GradusException cause, String... arguments) {
+  public RecordRefused(Code code, GradusException cause, Object... arguments) {
     this(code, arguments);
     initCause(cause);
   }

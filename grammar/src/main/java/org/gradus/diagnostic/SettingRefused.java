@@ -8,7 +8,7 @@ public final class SettingRefused extends GradusException {
   private static final long serialVersionUID = 1L;
 
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
-  public SettingRefused(Code code, String... arguments) {
+  public SettingRefused(Code code, Object... arguments) {
     super(code, List.of(arguments));
   }
 }

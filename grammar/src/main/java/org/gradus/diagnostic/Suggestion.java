@@ -3,10 +3,26 @@ package org.gradus.diagnostic;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.ResourceBundle;
+import org.gradus.words.Message;
+import org.gradus.words.MessageKey;
 
 /** Finds what was probably meant by a misspelt word. */
 public final class Suggestion {
+
+  private enum Remedy implements MessageKey {
+    DID_YOU_MEAN,
+    COMMA_BETWEEN,
+    AS_GIVEN;
+
+    @Override
+    public String pattern(Locale language) {
+      return ResourceBundle.getBundle("org.gradus.diagnostic.Suggestion", language)
+          .getString(name());
+    }
+  }
 
   private Suggestion() {}
 
@@ -39,11 +55,22 @@ public final class Suggestion {
    * the given fallback.
    */
   public static String help(String word, Collection<String> known, String otherwise) {
+    return help(word, known, Message.of(Remedy.AS_GIVEN, otherwise)).toString();
+  }
+
+  /**
+   * The same as a message, where the fallback is one.
+   *
+   * @param otherwise what to do when no known word is near
+   */
+  public static Message help(String word, Collection<String> known, Message otherwise) {
     List<String> words = List.of(word.strip().split("\\s+"));
     if (words.size() > 1 && known.containsAll(words)) {
-      return "put a comma between them: " + String.join(", ", words);
+      return Message.of(Remedy.COMMA_BETWEEN, words);
     }
-    return nearest(word, known).map(near -> "did you mean " + near + "?").orElse(otherwise);
+    return nearest(word, known)
+        .map(near -> Message.of(Remedy.DID_YOU_MEAN, near))
+        .orElse(otherwise);
   }
 
   // Optimal string alignment: a swap of two neighbouring letters is one slip.

@@ -11,7 +11,7 @@ public final class VerdictRefused extends GradusException {
   private static final long serialVersionUID = 1L;
 
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
-  public VerdictRefused(Code code, String... arguments) {
+  public VerdictRefused(Code code, Object... arguments) {
     super(code, List.of(arguments));
   }
 }

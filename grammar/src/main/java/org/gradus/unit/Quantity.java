@@ -5,6 +5,8 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import org.gradus.diagnostic.ValueRefused;
+import org.gradus.words.Language;
+import org.gradus.words.Spoken;
 
 /**
  * An amount with the unit it was written in.
@@ -16,7 +18,7 @@ import org.gradus.diagnostic.ValueRefused;
  * @param amount any finite number
  * @param unit the unit of the amount
  */
-public record Quantity(double amount, Unit unit) {
+public record Quantity(double amount, Unit unit) implements Spoken {
 
   // Two values this close, relative to the larger, count as equal: far finer than any reading and
   // far coarser than the rounding of a few conversions.
@@ -118,6 +120,14 @@ public record Quantity(double amount, Unit unit) {
   public Quantity rounded(int decimals) {
     return of(
         BigDecimal.valueOf(amount).setScale(decimals, RoundingMode.HALF_UP).doubleValue(), unit);
+  }
+
+  /** The quantity, with its unit in the language where the unit is a word: {@code "45 años"}. */
+  @Override
+  public String in(Language language) {
+    return UnitWord.of(unit)
+        .map(word -> plain(amount) + " " + language.say(word))
+        .orElseGet(this::toString);
   }
 
   /**

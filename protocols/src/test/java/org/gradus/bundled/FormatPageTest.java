@@ -37,7 +37,7 @@ class FormatPageTest {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Path PAGE = Path.of("FORMAT.md");
   private static final List<String> KINDS =
-      List.of("protocol", "rules", "equations", "norms", "intensity", "cases");
+      List.of("protocol", "rules", "equations", "norms", "intensity", "words", "cases");
   private static final int LONGEST_EXAMPLE = 170;
 
   private final Map<String, JsonNode> schemas = new LinkedHashMap<>();

@@ -110,7 +110,7 @@ class NormAndBandCallTest {
     assertThat(moderate.uptake()).isEmpty();
     assertThat(moderate.rating().orElseThrow()).hasToString("12 to 13");
     assertThat(plan.remarks()).anyMatch(remark -> remark.startsWith("No uptakes and loads:"));
-    assertThat(plan.remarks()).anyMatch(remark -> remark.contains("lacks: resting.heart_rate"));
+    assertThat(plan.remarks()).anyMatch(remark -> remark.contains("lacks: resting heart rate"));
   }
 
   @Test

@@ -36,7 +36,7 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 class SchemaTest {
 
   private static final List<String> NAMES =
-      List.of("common", "protocol", "rules", "equations", "norms", "intensity", "cases");
+      List.of("common", "protocol", "rules", "equations", "norms", "intensity", "words", "cases");
   private static final List<String> LOADS =
       List.of("speed", "grade", "power", "pedal_rate", "step_height", "step_rate", "distance");
   private static final ObjectMapper JSON = new ObjectMapper();

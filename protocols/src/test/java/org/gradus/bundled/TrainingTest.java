@@ -92,7 +92,7 @@ class TrainingTest {
         .isEqualTo("not reachable: no power of 50 W to 200 W is possible, only 0 W to 40 W");
     assertThat(limited("leg_cycle", "power", 0, 200, Unit.WATT)).isEqualTo("67 to 109 W");
     assertThat(limited("bench_step", "step_height", 25, 60, Unit.CENTIMETRE))
-        .isEqualTo("not reachable: step_height of 20 cm is not possible, only 25 cm to 60 cm");
+        .isEqualTo("not reachable: step height of 20 cm is not possible, only 25 cm to 60 cm");
   }
 
   private static String limited(String exercise, String load, double from, double to, Unit unit) {

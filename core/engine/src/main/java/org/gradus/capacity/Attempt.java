@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.internal.KeyMoments;
 import org.gradus.knowledge.PlausibleRange;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
@@ -15,6 +16,7 @@ import org.gradus.session.StageResult;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.Message;
 
 /** Tries to work out the estimates of one test, in numbers alone. */
 final class Attempt {
@@ -37,8 +39,8 @@ final class Attempt {
    * @param answer the answer, if there is one
    * @param reasons why there is none
    */
-  record Tried(Optional<Answer> answer, List<String> reasons) {
-    private static Tried lacking(List<String> reasons) {
+  record Tried(Optional<Answer> answer, List<Message> reasons) {
+    private static Tried lacking(List<Message> reasons) {
       return new Tried(Optional.empty(), reasons);
     }
   }
@@ -61,8 +63,8 @@ final class Attempt {
 
   Tried at(EstimateLine line) {
     Selector.Selected selected = selector.select(line);
-    if (!selected.lacking().isEmpty()) {
-      return Tried.lacking(List.of(selected.lacking()));
+    if (selected.lacking().isPresent()) {
+      return Tried.lacking(List.of(selected.lacking().get()));
     }
     List<StageResult> stages = selected.stages();
     Situation situation =
@@ -70,22 +72,22 @@ final class Attempt {
             ? Situation.of(protocol, line, atMoment(line))
             : Situation.of(protocol, line, stages.stream().map(frames::of).toList());
     Frame frame = situation.own();
-    Optional<List<String>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
+    Optional<List<Message>> barred = line.onlyWhen().flatMap(condition -> barred(condition, frame));
     if (barred.isPresent()) {
       return Tried.lacking(barred.get());
     }
     if (Double.isNaN(situation.value())) {
-      return Tried.lacking(Missing.words(protocol, frame, line.formula().gaps(frame)));
+      return Tried.lacking(Missing.of(protocol, frame, line.formula().gaps(frame)));
     }
     if (line.shown().isEmpty()
         && situation.value() <= 0
         && protocol.assessment().plausible().isEmpty()) {
       Quantity found = Quantity.ofBase(situation.value(), line.formula().kind().base());
-      return Tried.lacking(List.of("implausible: " + found.rounded(2)));
+      return Tried.lacking(List.of(Message.of(ResultMessage.IMPLAUSIBLE, found.rounded(2))));
     }
     return perKilogram(line)
         .map(factor -> new Tried(Optional.of(answer(line, situation, factor, stages)), List.of()))
-        .orElseGet(() -> Tried.lacking(List.of("no mass, so no capacity per kilogram")));
+        .orElseGet(() -> Tried.lacking(List.of(Message.of(ResultMessage.NO_MASS))));
   }
 
   /** The values that what a line gives can have, where a file says so. */
@@ -105,15 +107,15 @@ final class Attempt {
     return Selector.isOfRecovery(line) ? moments.inRecovery() : moments.atFinish();
   }
 
-  private Optional<List<String>> barred(Condition condition, Frame frame) {
+  private Optional<List<Message>> barred(Condition condition, Frame frame) {
     Truth truth = condition.test(frame);
     if (truth == Truth.TRUE) {
       return Optional.empty();
     }
     return Optional.of(
         truth == Truth.UNKNOWN
-            ? Missing.words(protocol, frame, condition.gaps(frame))
-            : List.of("it applies only when " + condition.filled(frame)));
+            ? Missing.of(protocol, frame, condition.gaps(frame))
+            : List.of(Message.of(ResultMessage.ONLY_WHEN, condition.filled(frame).toString())));
   }
 
   // What turns the answer of a formula into an uptake per kilogram.

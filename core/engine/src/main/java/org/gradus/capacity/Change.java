@@ -2,13 +2,17 @@ package org.gradus.capacity;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.Repeat;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /**
  * What has become of a person's capacity between two tests: more than tests of an unchanged person
@@ -19,6 +23,9 @@ import org.gradus.unit.Unit;
  * }</pre>
  */
 public sealed interface Change {
+
+  /** What has become of it, to be said in any language. */
+  Message message();
 
   /**
    * A change that can be judged.
@@ -39,11 +46,17 @@ public sealed interface Change {
       Citation source)
       implements Change {
     @Override
-    public String toString() {
+    public Message message() {
       String by = (difference.amount() < 0 ? "" : "+") + difference.rounded(1);
-      return isReal
-          ? by + ": more than the " + least.rounded(1) + " that repeated tests differ by"
-          : by + ": within the " + least.rounded(1) + " that repeated tests differ by";
+      return Message.of(
+          isReal ? ResultMessage.MORE_THAN_REPEATS : ResultMessage.WITHIN_REPEATS,
+          by,
+          least.rounded(1));
+    }
+
+    @Override
+    public String toString() {
+      return message().toString();
     }
   }
 
@@ -52,10 +65,15 @@ public sealed interface Change {
    *
    * @param reason why not
    */
-  record Open(String reason) implements Change {
+  record Open(Message reason) implements Change {
+    @Override
+    public Message message() {
+      return reason;
+    }
+
     @Override
     public String toString() {
-      return reason;
+      return reason.toString();
     }
   }
 
@@ -69,9 +87,9 @@ public sealed interface Change {
    */
   static Change between(Capacity before, Capacity after, List<Repeat> repeats) {
     if (!before.facts().protocol().equals(after.facts().protocol())) {
-      return new Open("the two tests were done by different protocols");
+      return new Open(Message.of(ResultMessage.DIFFERENT_PROTOCOLS));
     }
-    Optional<String> difference = difference(before.facts(), after.facts());
+    Optional<Message> difference = difference(before.facts(), after.facts());
     if (difference.isPresent()) {
       return new Open(difference.get());
     }
@@ -84,31 +102,35 @@ public sealed interface Change {
         return judged(first, second, before.facts().purpose(), repeats);
       }
     }
-    return new Open("the two tests have no estimate in common");
+    return new Open(Message.of(ResultMessage.NOTHING_IN_COMMON));
   }
 
   // What else the method consists of: with another setting or another maximum its bias is another.
-  private static Optional<String> difference(TestFacts before, TestFacts after) {
-    for (String name : new TreeSet<>(before.settings().keySet())) {
-      String then = before.settings().get(name);
-      String now = after.settings().getOrDefault(name, "not there");
-      if (!now.equals(then)) {
+  private static Optional<Message> difference(TestFacts before, TestFacts after) {
+    for (Map.Entry<String, String> setting : new TreeMap<>(before.settings()).entrySet()) {
+      String name = setting.getKey();
+      String then = setting.getValue();
+      Optional<String> now = Optional.ofNullable(after.settings().get(name));
+      if (!now.equals(Optional.of(then))) {
         return Optional.of(
-            "the two tests were done with different settings: "
-                + name
-                + " was "
-                + then
-                + ", then "
-                + now);
+            Message.of(
+                ResultMessage.DIFFERENT_SETTINGS,
+                new FileText(name),
+                new FileText(then),
+                now.<Object>map(FileText::new).orElse(ResultMessage.NOT_THERE)));
       }
     }
     return before.maximum().equals(after.maximum())
         ? Optional.empty()
         : Optional.of(
-            "the maximal heart rate was chosen in different ways: "
-                + before.maximum().orElse("none")
-                + ", then "
-                + after.maximum().orElse("none"));
+            Message.of(
+                ResultMessage.DIFFERENT_MAXIMUM,
+                chosen(before.maximum()),
+                chosen(after.maximum())));
+  }
+
+  private static Object chosen(Optional<String> maximum) {
+    return maximum.<Object>map(FileText::new).orElse(ResultMessage.NONE);
   }
 
   private static Change judged(
@@ -120,7 +142,7 @@ public sealed interface Change {
             .filter(repeat -> repeat.purpose().equals(purpose))
             .max(Comparator.comparingDouble(repeat -> together(repeat, a, b)));
     if (widest.isEmpty()) {
-      return new Open("it is not known how much repeated " + purpose + " tests differ");
+      return new Open(Message.of(ResultMessage.REPEATS_NOT_KNOWN, new FileText(purpose)));
     }
     double least = Propagation.TWO_SIDED * together(widest.get(), a, b);
     return new Judged(

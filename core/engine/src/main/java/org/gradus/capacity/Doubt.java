@@ -3,6 +3,7 @@ package org.gradus.capacity;
 import java.util.List;
 import org.gradus.knowledge.Citation;
 import org.gradus.protocol.Wiring;
+import org.gradus.words.Message;
 
 /**
  * Something an estimate rests on that could have come out otherwise. All that moves with it moves
@@ -50,11 +51,11 @@ record Doubt(
   /**
    * A reason for the doubt.
    *
-   * @param name in words
+   * @param label what it is
    * @param weight its share of the variance of what moves
    * @param source where its figure comes from
    */
-  record Part(String name, double weight, Citation source) {}
+  record Part(Message label, double weight, Citation source) {}
 
   Doubt {
     readings = List.copyOf(readings);

@@ -10,6 +10,7 @@ import org.gradus.capacity.Doubt.Move;
 import org.gradus.capacity.Doubt.Of;
 import org.gradus.capacity.Doubt.Part;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.knowledge.Spread;
 import org.gradus.knowledge.Spread.Per;
 import org.gradus.protocol.CostLine;
@@ -20,6 +21,10 @@ import org.gradus.rule.Formula;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /** Finds everything an estimate rests on that could have come out otherwise. */
 final class Doubts {
@@ -89,10 +94,7 @@ final class Doubts {
           .ifPresent(
               anchor -> {
                 double sd = anchor.sd().value(situation.own());
-                String name =
-                    "anchor of the line ("
-                        + anchor.xName().replace('_', ' ').replace('.', ' ')
-                        + ")";
+                Message name = Message.of(ResultMessage.ANCHOR_OF, new Name(anchor.xName()));
                 Part part = new Part(name, 1, protocol.wiring().citation(anchor.sdName()));
                 if (sd > 0) {
                   doubts.add(
@@ -133,7 +135,11 @@ final class Doubts {
       List<Part> parts = new ArrayList<>();
       String words = errors.kind(slot).words();
       double step = ReadingErrors.square(errors.step(frame, slot));
-      parts.add(new Part(words + ": step of reading", step / variance, Citation.NONE));
+      parts.add(
+          new Part(
+              Message.of(ResultMessage.STEP_OF_READING, new FileText(words)),
+              step / variance,
+              Citation.NONE));
       for (Spread spread : errors.each(slot)) {
         parts.add(part(spread, ReadingErrors.square(spread.at(value)) / variance));
       }
@@ -150,7 +156,7 @@ final class Doubts {
   }
 
   private static Part part(Spread spread, double weight) {
-    return new Part(spread.id().replace('_', ' '), weight, spread.source());
+    return new Part(Message.of(Joined.ALONE, new Name(spread.id())), weight, spread.source());
   }
 
   // A person who is thrifty at one load is thrifty at the others too: all stages move together.
@@ -176,8 +182,8 @@ final class Doubts {
   }
 
   /** What the doubt about an oxygen cost is called. */
-  static String ofCost(String equation) {
-    return "oxygen cost (" + equation + ")";
+  static Message ofCost(String equation) {
+    return Message.of(ResultMessage.OXYGEN_COST, new FileText(equation));
   }
 
   private Optional<Move> uptake(int number, Frame frame, CostLine cost) {
@@ -209,7 +215,7 @@ final class Doubts {
     for (int number = 0; number < situation.frames(); number++) {
       moves.add(new Move(number, place, value, spread.get().base()));
     }
-    String name = "maximal heart rate (" + equation + ")";
+    Message name = Message.of(ResultMessage.MAXIMAL_HEART_RATE, new FileText(equation));
     add(
         Of.PEOPLE,
         List.of(),

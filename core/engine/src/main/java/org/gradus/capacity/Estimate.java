@@ -8,6 +8,8 @@ import org.gradus.knowledge.PlausibleRange;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.protocol.Suspicion;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /** One way to work out the aerobic capacity, as it came out or did not. */
 public sealed interface Estimate {
@@ -24,8 +26,13 @@ public sealed interface Estimate {
    */
   boolean secondLook();
 
-  /** Why it gives no capacity, in words; empty when it does. */
-  List<String> reasons();
+  /** Why it gives no capacity; empty when it does. */
+  List<Message> lacks();
+
+  /** Why it gives no capacity, in English; empty when it does. */
+  default List<String> reasons() {
+    return lacks().stream().map(Message::toString).toList();
+  }
 
   /**
    * What comes of it, by how it came out.
@@ -50,7 +57,7 @@ public sealed interface Estimate {
    * @param calculation the formula with its numbers filled in
    * @param ingredients what it rests on
    * @param publishedError the error a publication found for the method, if the protocol names one
-   * @param cautions what to keep in mind with it
+   * @param warnings what to keep in mind with it
    */
   record Available(
       String id,
@@ -62,15 +69,20 @@ public sealed interface Estimate {
       String calculation,
       List<Ingredient> ingredients,
       Optional<PublishedError> publishedError,
-      List<String> cautions)
+      List<Message> warnings)
       implements Estimate {
     public Available {
       ingredients = List.copyOf(ingredients);
-      cautions = List.copyOf(cautions);
+      warnings = List.copyOf(warnings);
+    }
+
+    /** What to keep in mind with it, in English. */
+    public List<String> cautions() {
+      return warnings.stream().map(Message::toString).toList();
     }
 
     @Override
-    public List<String> reasons() {
+    public List<Message> lacks() {
       return List.of();
     }
 
@@ -107,7 +119,7 @@ public sealed interface Estimate {
         new Suspicion("aerobic capacity", Suspicion.Look.SUM);
 
     @Override
-    public List<String> reasons() {
+    public List<Message> lacks() {
       return List.of(plausible.against(vo2max.rounded(1)));
     }
 
@@ -125,7 +137,7 @@ public sealed interface Estimate {
           "implausible-" + id.replace('_', '-'),
           OF_ANYTHING,
           List.of(),
-          plausible.against(vo2max.rounded(1)) + ".",
+          Message.of(Joined.SENTENCE, plausible.against(vo2max.rounded(1))),
           calculation,
           plausible.source());
     }
@@ -137,12 +149,12 @@ public sealed interface Estimate {
    * @param id its id in the protocol
    * @param source where the method comes from
    * @param secondLook whether it is only a second look
-   * @param reasons why not, in words
+   * @param lacks why not
    */
-  record Unavailable(String id, Citation source, boolean secondLook, List<String> reasons)
+  record Unavailable(String id, Citation source, boolean secondLook, List<Message> lacks)
       implements Estimate {
     public Unavailable {
-      reasons = List.copyOf(reasons);
+      lacks = List.copyOf(lacks);
     }
 
     @Override
@@ -158,11 +170,28 @@ public sealed interface Estimate {
    * Something an estimate rests on.
    *
    * @param name a stage, a definition or a figure
-   * @param value its value here
-   * @param how how it came about
+   * @param label what people call it
+   * @param shown its value here
+   * @param method how it came about
    * @param source where the figure or equation comes from
    * @param spread how much it varies between people, where its file says so: a standard deviation
    */
   record Ingredient(
-      String name, String value, String how, Citation source, Optional<Quantity> spread) {}
+      String name,
+      Message label,
+      Message shown,
+      Message method,
+      Citation source,
+      Optional<Quantity> spread) {
+
+    /** Its value here, in English. */
+    public String value() {
+      return shown.toString();
+    }
+
+    /** How it came about, in English. */
+    public String how() {
+      return method.toString();
+    }
+  }
 }

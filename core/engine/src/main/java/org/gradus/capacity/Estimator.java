@@ -8,6 +8,7 @@ import java.util.Set;
 import org.gradus.capacity.Estimate.Ingredient;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.PlausibleRange;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.CostLine;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
@@ -22,6 +23,10 @@ import org.gradus.session.StageResult;
 import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /** Works out the estimates of one test. */
 final class Estimator {
@@ -144,24 +149,26 @@ final class Estimator {
 
   private Ingredient ingredient(EstimateLine line, StageResult stage) {
     Frame frame = attempt.frames().of(stage);
-    List<String> parts = new ArrayList<>(List.of(Loading.line(stage.loads())));
+    List<Object> parts = new ArrayList<>(List.of(Loading.message(stage.loads())));
     for (String reading : readings(line)) {
       Optional.ofNullable(protocol.wiring().axes().get(reading))
           .filter(axis -> !Double.isNaN(axis.value(frame)))
           .ifPresent(
               axis ->
                   parts.add(
-                      reading.replace('_', ' ')
-                          + " "
-                          + protocol.shown(reading, axis.value(frame), axis.kind())));
+                      Message.of(
+                          Joined.PAIR,
+                          new Name(reading),
+                          protocol.shown(reading, axis.value(frame), axis.kind()))));
     }
     // In a pause no load is set, and nothing follows from it.
     Optional<CostLine> cost =
         costs.of(frame).filter(chosen -> !Double.isNaN(chosen.uptake().value(frame)));
     return new Ingredient(
         "stage " + stage.id(),
-        String.join(", ", parts),
-        cost.map(chosen -> shown(chosen, frame)).orElse("no oxygen cost"),
+        Message.of(ResultMessage.STAGE, new FileText(stage.id())),
+        Message.of(Joined.ALONE, parts),
+        cost.map(chosen -> shown(chosen, frame)).orElse(Message.of(ResultMessage.NO_COST)),
         cost.map(chosen -> chosen.equation().source()).orElse(Citation.NONE),
         cost.flatMap(chosen -> chosen.equation().spread()));
   }
@@ -170,10 +177,14 @@ final class Estimator {
     Frame frame = situation.own();
     return new Ingredient(
         "anchor of the line",
-        protocol.shown(anchor.xName(), anchor.x().value(frame), anchor.x().kind()).toString(),
-        anchor.xName()
-            + " at "
-            + Quantity.ofBase(anchor.y().value(frame), anchor.y().kind().base()).rounded(2),
+        Message.of(ResultMessage.ANCHOR),
+        Message.of(
+            Joined.ALONE,
+            protocol.shown(anchor.xName(), anchor.x().value(frame), anchor.x().kind())),
+        Message.of(
+            ResultMessage.ANCHOR_AT,
+            new FileText(anchor.xName()),
+            Quantity.ofBase(anchor.y().value(frame), anchor.y().kind().base()).rounded(2)),
         protocol.wiring().citation(anchor.sdName()),
         Optional.of(Quantity.ofBase(anchor.sd().value(frame), anchor.sd().kind().base())));
   }
@@ -184,8 +195,9 @@ final class Estimator {
     Citation source = protocol.wiring().citation(chosen);
     return new Ingredient(
         definition.name(),
-        definition.value(),
-        definition.text(),
+        Message.of(Joined.ALONE, new Name(definition.name())),
+        Message.of(Joined.ALONE, definition.value()),
+        Message.of(Joined.ALONE, definition.text()),
         source.isNamed() ? source : protocol.wiring().citation(definition.name()),
         protocol.wiring().spread(chosen));
   }
@@ -199,17 +211,17 @@ final class Estimator {
         .toList();
   }
 
-  private static String shown(CostLine cost, Frame frame) {
+  private static Message shown(CostLine cost, Frame frame) {
     Quantity uptake = Quantity.ofBase(cost.uptake().value(frame), cost.uptake().kind().base());
-    return cost.equation().id() + ": " + uptake.rounded(2);
+    return Message.of(Joined.COLON, new FileText(cost.equation().id()), uptake.rounded(2));
   }
 
   // What happened in this test comes before what is always to be known of the method.
-  private List<String> cautions(
+  private List<Message> cautions(
       EstimateLine line, List<StageResult> stages, Propagation.Around around) {
-    List<String> cautions = new ArrayList<>();
+    List<Message> cautions = new ArrayList<>();
     if (outcome.stopped()) {
-      cautions.add("The exercise was ended by a stop; the estimate rests on the stages before it.");
+      cautions.add(Message.of(ResultMessage.ENDED_BY_STOP));
     }
     brokenOff(stages).ifPresent(cautions::add);
     for (StageResult stage : stages) {
@@ -222,26 +234,24 @@ final class Estimator {
     }
     cautions.addAll(borrowed(stages, around.interval()));
     if (around.interval().filter(interval -> !interval.nearLinear()).isPresent()) {
-      cautions.add(
-          "The formula is not near a straight line over these errors, so the interval is too even;"
-              + " the answer may lie further off, on one side above all.");
+      cautions.add(Message.of(ResultMessage.UNEVEN));
     }
-    if (!around.lacking().isEmpty()) {
-      cautions.add(around.lacking());
-    }
+    around.lacking().ifPresent(cautions::add);
     if (attempt.plausible(line).isEmpty()) {
       cautions.add(
-          line.shown().isEmpty()
-              ? "No file says which capacities are plausible, so this one was not checked."
-              : "No file says which values are plausible, so this one was not checked.");
+          Message.of(
+              line.shown().isEmpty()
+                  ? ResultMessage.UNCHECKED_CAPACITY
+                  : ResultMessage.UNCHECKED_VALUE));
     }
-    cautions.addAll(line.cautions());
+    line.cautions()
+        .forEach(caution -> cautions.add(Message.of(Joined.ALONE, new FileText(caution))));
     return cautions;
   }
 
   // An equation without a spread of its own counts with that of another one.
-  private Set<String> borrowed(List<StageResult> stages, Optional<Interval> interval) {
-    Set<String> borrowed = new LinkedHashSet<>();
+  private Set<Message> borrowed(List<StageResult> stages, Optional<Interval> interval) {
+    Set<Message> borrowed = new LinkedHashSet<>();
     for (StageResult stage : stages) {
       costs
           .of(attempt.frames().of(stage))
@@ -250,13 +260,11 @@ final class Estimator {
           .ifPresent(
               cost ->
                   borrowed.add(
-                      "No spread between people is published for the "
-                          + cost.id()
-                          + " equation; that of "
-                          + cost.spreadOf().orElseThrow()
-                          + ", "
-                          + cost.spread().orElseThrow()
-                          + ", is taken, the widest of its kind."));
+                      Message.of(
+                          ResultMessage.BORROWED,
+                          new FileText(cost.id()),
+                          new FileText(cost.spreadOf().orElseThrow()),
+                          cost.spread().orElseThrow())));
     }
     return borrowed;
   }
@@ -264,11 +272,11 @@ final class Estimator {
   private static boolean isIn(Optional<Interval> interval, String equation) {
     return interval.stream()
         .flatMap(around -> around.shares().stream())
-        .anyMatch(share -> share.name().equals(Doubts.ofCost(equation)));
+        .anyMatch(share -> share.label().equals(Doubts.ofCost(equation)));
   }
 
   // What an estimate from stages passes over without a word would pass for a sound test.
-  private Optional<String> brokenOff(List<StageResult> used) {
+  private Optional<Message> brokenOff(List<StageResult> used) {
     if (used.isEmpty() || outcome.stopped()) {
       return Optional.empty();
     }
@@ -278,24 +286,26 @@ final class Estimator {
         .findFirst()
         .map(
             stage ->
-                "Stage "
-                    + stage.id()
-                    + " was broken off after "
-                    + Times.clock(stage.lasted())
-                    + "; the estimate rests on the stages before it.");
+                Message.of(
+                    ResultMessage.BROKEN_OFF,
+                    new FileText(stage.id()),
+                    Times.clock(stage.lasted())));
   }
 
-  private static String beyond(CostLine cost, StageResult stage) {
-    String range =
-        cost.equation().range().map(stated -> ", only for " + stated.span().inOneLine()).orElse("");
-    return "The "
-        + cost.equation().id()
-        + " equation is not stated for stage "
-        + stage.id()
-        + " ("
-        + Loading.line(stage.loads())
-        + ")"
-        + range
-        + ".";
+  private static Message beyond(CostLine cost, StageResult stage) {
+    FileText equation = new FileText(cost.equation().id());
+    FileText where = new FileText(stage.id());
+    Message load = Loading.message(stage.loads());
+    return cost.equation()
+        .range()
+        .map(
+            stated ->
+                Message.of(
+                    ResultMessage.BEYOND_RANGE,
+                    equation,
+                    where,
+                    load,
+                    new FileText(stated.span().inOneLine())))
+        .orElseGet(() -> Message.of(ResultMessage.BEYOND, equation, where, load));
   }
 }

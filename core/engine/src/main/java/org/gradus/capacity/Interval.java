@@ -2,7 +2,9 @@ package org.gradus.capacity;
 
 import java.util.List;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Message;
 
 /**
  * Where the true value of a capacity or another result lies in 95 of 100 such tests, if what is
@@ -47,13 +49,19 @@ public record Interval(
   /**
    * What one source of error contributes.
    *
-   * @param name in words
+   * @param label what it is
    * @param sd the standard deviation of the answer if there were no other error
    * @param share its part of the variance, from 0 to 1
    * @param percent the same in whole per cent, rounded so that all shares together are 100
    * @param source where the figure comes from
    */
-  public record Share(String name, Quantity sd, double share, int percent, Citation source) {}
+  public record Share(Message label, Quantity sd, double share, int percent, Citation source) {
+
+    /** What it is, in English. */
+    public String name() {
+      return label.toString();
+    }
+  }
 
   public Interval {
     shares = List.copyOf(shares);
@@ -64,9 +72,15 @@ public record Interval(
     return low.base() <= value.base() && value.base() <= high.base();
   }
 
+  /** Both ends, to one decimal, to be said in any language. */
+  public Message message() {
+    return Message.of(
+        ResultMessage.RANGE, Quantity.plain(low.rounded(1).amount()), high.rounded(1));
+  }
+
   /** Both ends, to one decimal: {@code "30.1 to 45.2 mL/kg/min"}. */
   @Override
   public String toString() {
-    return Quantity.plain(low.rounded(1).amount()) + " to " + high.rounded(1);
+    return message().toString();
   }
 }

@@ -3,11 +3,13 @@ package org.gradus.capacity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.Formula;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.plan.Frame;
+import org.gradus.words.Message;
 
 /** Says what an estimate lacks, and what it is needed for: {@code "no age, so no maximal rate"}. */
 final class Missing {
@@ -20,21 +22,23 @@ final class Missing {
    * @param frame where it is missing
    * @param gaps what is not known there
    */
-  static List<String> words(Protocol protocol, Frame frame, List<Gap> gaps) {
-    List<String> words = new ArrayList<>();
+  static List<Message> of(Protocol protocol, Frame frame, List<Gap> gaps) {
+    List<Message> missing = new ArrayList<>();
     for (Gap gap : gaps) {
       boolean given = gap.cause() == Cause.NOT_ANSWERED || gap.cause() == Cause.NEVER_TAKEN;
-      Optional<String> of = given ? neededFor(protocol, frame, gap) : Optional.empty();
-      words.add(of.map(what -> "no " + gap.called() + ", so no " + what).orElseGet(gap::inWords));
+      Optional<ResultMessage> of = given ? neededFor(protocol, frame, gap) : Optional.empty();
+      missing.add(
+          of.map(what -> Message.of(ResultMessage.NO_SUBJECT_SO, gap.said(), what))
+              .orElseGet(gap::message));
     }
-    return words.stream().distinct().toList();
+    return missing.stream().distinct().toList();
   }
 
-  private static Optional<String> neededFor(Protocol protocol, Frame frame, Gap gap) {
+  private static Optional<ResultMessage> neededFor(Protocol protocol, Frame frame, Gap gap) {
     return isIn(protocol.assessment().maxHeartRate(), frame, gap)
-        ? Optional.of("maximal heart rate")
+        ? Optional.of(ResultMessage.A_MAXIMUM)
         : isIn(protocol.assessment().uptake(), frame, gap)
-            ? Optional.of("oxygen uptake")
+            ? Optional.of(ResultMessage.AN_UPTAKE)
             : Optional.empty();
   }
 

@@ -14,7 +14,11 @@ import org.gradus.knowledge.NormTable.NormClass;
 import org.gradus.knowledge.NormTable.Percentile;
 import org.gradus.knowledge.NormTable.Percentiles;
 import org.gradus.knowledge.NormTable.Stretch;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /** The place of a value in a table of reference values. */
 final class NormPlace {
@@ -30,7 +34,7 @@ final class NormPlace {
   static Standing of(
       NormTable table, Quantity value, Optional<Quantity> age, Optional<Interval> interval) {
     if (age.isEmpty()) {
-      return new Nowhere(table, "the age is not known");
+      return new Nowhere(table, Message.of(ResultMessage.AGE_NOT_KNOWN));
     }
     int years = (int) age.get().base();
     for (int group = 0; group < table.ages().size(); group++) {
@@ -43,12 +47,11 @@ final class NormPlace {
     }
     return new Nowhere(
         table,
-        "the table has no figures for "
-            + years
-            + " years; it goes from "
-            + table.ages().get(0).from()
-            + " to "
-            + table.ages().get(table.ages().size() - 1).to());
+        Message.of(
+            ResultMessage.NO_FIGURES,
+            years,
+            table.ages().get(0).from(),
+            table.ages().get(table.ages().size() - 1).to()));
   }
 
   private static Standing among(
@@ -86,16 +89,14 @@ final class NormPlace {
     List<Near> nearest =
         near.stream().filter(found -> Quantity.same(found.distance(), least)).toList();
     if (nearest.isEmpty()) {
-      return new Nowhere(table, "the table has no usable class for this age");
+      return new Nowhere(table, Message.of(ResultMessage.NO_CLASS));
     }
     if (least > 0) {
       Optional<NormClass> between = unusable(table, rows, group, value);
       if (between.isPresent()) {
         return new Nowhere(
             table,
-            value
-                + " lies where the table has no usable figures: those of "
-                + between.get().name());
+            Message.of(ResultMessage.NO_USABLE_FIGURES, value, new FileText(between.get().name())));
       }
     }
     // The best class stands first: of two that fit alike the poorer one is taken.
@@ -133,15 +134,22 @@ final class NormPlace {
     return Math.max(0, Math.max(below, above));
   }
 
-  private static String remark(List<Near> nearest, Near taken, double least) {
-    String others =
-        String.join(
-            " and ", nearest.stream().map(near -> near.name() + " " + near.stretch()).toList());
+  private static Optional<Message> remark(List<Near> nearest, Near taken, double least) {
+    Message others =
+        nearest.stream()
+            .map(
+                near ->
+                    Message.of(Joined.PAIR, new FileText(near.name()), near.stretch().message()))
+            .reduce((one, more) -> Message.of(ResultMessage.AND, one, more))
+            .orElseThrow();
     if (least > 0) {
-      return nearest.size() > 1
-          ? "it lies midway between " + others + "; the poorer class is taken"
-          : "it lies in no printed class; the nearest, " + taken.stretch() + ", is taken";
+      return Optional.of(
+          nearest.size() > 1
+              ? Message.of(ResultMessage.MIDWAY, others)
+              : Message.of(ResultMessage.NEAREST, taken.stretch().message()));
     }
-    return nearest.size() > 1 ? "it lies in " + others + "; the poorer class is taken" : "";
+    return nearest.size() > 1
+        ? Optional.of(Message.of(ResultMessage.IN_SEVERAL, others))
+        : Optional.empty();
   }
 }

@@ -16,6 +16,9 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * Looks at a result with the rules that are made for it. A rule that speaks of a stage is looked at
@@ -72,7 +75,9 @@ final class Plausibility {
         rule.id(),
         rule.suspicion().orElse(ANYTHING),
         stages,
-        rule.why().isEmpty() ? text + "." : rule.why(),
+        rule.why().isEmpty()
+            ? Message.of(Joined.SENTENCE, text)
+            : Message.of(Joined.ALONE, new FileText(rule.why())),
         rule.rule().condition().map(when -> when.filled(frame).toString()).orElse(text),
         rule.source());
   }

@@ -10,12 +10,15 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.gradus.capacity.Interval.Basis;
 import org.gradus.capacity.Interval.Share;
 import org.gradus.knowledge.Citation;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.EstimateLine.Covers;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /**
  * Carries the errors of all that an estimate rests on through its formula to first order, each by
@@ -39,7 +42,7 @@ final class Propagation {
   private boolean broken;
   private double ofPeople;
 
-  private record Named(String name, Citation source) {}
+  private record Named(Message label, Citation source) {}
 
   /**
    * @param perKilogram what turns the formula's answer into an uptake per kilogram; 1 for a result
@@ -56,11 +59,11 @@ final class Propagation {
    * The interval around an estimate.
    *
    * @param interval where there is one
-   * @param lacking why there is none, or what it leaves out, as a caution; or empty
+   * @param lacking why there is none, or what it leaves out, as a caution
    */
-  record Around(Optional<Interval> interval, String lacking) {
-    private static Around none(String why) {
-      return new Around(Optional.empty(), "No interval: " + why);
+  record Around(Optional<Interval> interval, Optional<Message> lacking) {
+    private static Around none(Message why) {
+      return new Around(Optional.empty(), Optional.of(why));
     }
   }
 
@@ -87,22 +90,23 @@ final class Propagation {
     double model = byPublished ? published - propagated : stated;
     double sd = Math.sqrt(propagated + model);
     if (sd == 0) {
-      return Around.none("nothing is known of the errors of what this estimate rests on.");
+      return Around.none(Message.of(ResultMessage.NO_ERRORS));
     } else if (broken) {
-      return Around.none("within the errors of what it rests on the formula may have no value.");
+      return Around.none(Message.of(ResultMessage.NO_VALUE));
     } else if (model == 0 && ofPeople == 0) {
-      return Around.none(
-          "no error of this method is published. The readings alone may shift it by "
-              + told(TWO_SIDED * sd).rounded(1)
-              + " either way; that leaves out how much people differ from the formula, which is"
-              + " far more.");
+      return Around.none(Message.of(ResultMessage.ONLY_READINGS, told(TWO_SIDED * sd).rounded(1)));
     }
     if (byPublished) {
       PublishedError error = line.error().orElseThrow();
-      add(new Named("the method beyond all that (published error)", error.source()), model);
+      add(new Named(Message.of(ResultMessage.METHOD_BEYOND), error.source()), model);
     } else {
       line.model()
-          .ifPresent(known -> add(new Named("model: " + known.words(), known.source()), model));
+          .ifPresent(
+              known ->
+                  add(
+                      new Named(
+                          Message.of(ResultMessage.MODEL, new Name(known.id())), known.source()),
+                      model));
     }
     return new Around(
         Optional.of(
@@ -115,9 +119,7 @@ final class Propagation {
                 told(Math.sqrt(model)),
                 shares(propagated + model),
                 Math.abs(bend) <= STRAIGHT * sd)),
-        model == 0
-            ? "The interval leaves out how far the method itself may be off: no file says it."
-            : "");
+        model == 0 ? Optional.of(Message.of(ResultMessage.WITHOUT_MODEL)) : Optional.empty());
   }
 
   private void add(Named named, double variance) {
@@ -157,7 +159,7 @@ final class Propagation {
     double variance = half * half * perKilogram * perKilogram;
     ofPeople += doubt.of() == Doubt.Of.PEOPLE ? variance : 0;
     for (Doubt.Part part : doubt.parts()) {
-      add(new Named(part.name(), part.source()), variance * part.weight());
+      add(new Named(part.label(), part.source()), variance * part.weight());
     }
   }
 
@@ -177,7 +179,7 @@ final class Propagation {
       double share = parts.getOrDefault(named, 0.0);
       shares.add(
           new Share(
-              named.name(), told(Math.sqrt(share * whole)), share, percents[i], named.source()));
+              named.label(), told(Math.sqrt(share * whole)), share, percents[i], named.source()));
     }
     shares.sort(Comparator.comparingDouble(Share::share).reversed());
     return shares;

@@ -5,10 +5,13 @@ import java.util.Optional;
 import org.gradus.capacity.Estimate.Ingredient;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.PlausibleRange;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.EstimateLine.PublishedError;
 import org.gradus.protocol.Suspicion;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * A result of a test that is no aerobic capacity: a power at a lactate, a distance, a heart rate.
@@ -27,10 +30,10 @@ import org.gradus.unit.Quantity;
  * @param calculation the formula with its numbers filled in; empty without a value
  * @param ingredients what it rests on
  * @param publishedError the error a publication found for the method, if the protocol names one
- * @param cautions what to keep in mind with it
+ * @param warnings what to keep in mind with it
  * @param outside the plausible range that the value lies outside of, if it does; such a value is
  *     shown, so that a mistake can be found, but it is no result
- * @param reasons why there is no result, in words; empty when there is one
+ * @param lacks why there is no result; empty when there is one
  */
 public record Result(
     String id,
@@ -43,14 +46,24 @@ public record Result(
     String calculation,
     List<Ingredient> ingredients,
     Optional<PublishedError> publishedError,
-    List<String> cautions,
+    List<Message> warnings,
     Optional<PlausibleRange> outside,
-    List<String> reasons) {
+    List<Message> lacks) {
 
   public Result {
     ingredients = List.copyOf(ingredients);
-    cautions = List.copyOf(cautions);
-    reasons = List.copyOf(reasons);
+    warnings = List.copyOf(warnings);
+    lacks = List.copyOf(lacks);
+  }
+
+  /** What to keep in mind with it, in English. */
+  public List<String> cautions() {
+    return warnings.stream().map(Message::toString).toList();
+  }
+
+  /** Why there is no result, in English; empty when there is one. */
+  public List<String> reasons() {
+    return lacks.stream().map(Message::toString).toList();
   }
 
   /**
@@ -72,7 +85,7 @@ public record Result(
     }
   }
 
-  static Result unavailable(EstimateLine line, EstimateLine.Shown shown, List<String> reasons) {
+  static Result unavailable(EstimateLine line, EstimateLine.Shown shown, List<Message> lacks) {
     return new Result(
         line.id(),
         shown.title(),
@@ -86,7 +99,7 @@ public record Result(
         line.error(),
         List.of(),
         Optional.empty(),
-        reasons);
+        lacks);
   }
 
   /** Whether there is a value, and one that is plausible. */
@@ -99,20 +112,29 @@ public record Result(
    * none.
    */
   public String words() {
+    return message().toString();
+  }
+
+  /** The same, to be said in any language. */
+  public Message message() {
     if (!isAvailable()) {
-      return String.join("; ", reasons);
+      return lacks.stream()
+          .reduce((one, more) -> Message.of(Joined.SEMICOLON, one, more))
+          .orElse(Message.of(ResultMessage.NONE));
     }
     Quantity found = value.orElseThrow();
-    StringBuilder words = new StringBuilder(rounded(found).toString());
-    reference.ifPresent(
-        expected -> {
-          expected
-              .percent(found)
-              .ifPresent(percent -> words.append(", ").append(percent).append(" % of predicted"));
-          expected.lower().ifPresent(low -> words.append("; lower limit ").append(rounded(low)));
-          expected.upper().ifPresent(high -> words.append("; upper limit ").append(rounded(high)));
-        });
-    return words.toString();
+    Message said = Message.of(Joined.ALONE, rounded(found));
+    if (reference.isEmpty()) {
+      return said;
+    }
+    Compared expected = reference.get();
+    said = with(ResultMessage.PERCENT, said, expected.percent(found).map(String::valueOf));
+    said = with(ResultMessage.LOWER_LIMIT, said, expected.lower().map(Result::rounded));
+    return with(ResultMessage.UPPER_LIMIT, said, expected.upper().map(Result::rounded));
+  }
+
+  private static Message with(ResultMessage key, Message said, Optional<?> more) {
+    return more.isPresent() ? Message.of(key, said, more.get()) : said;
   }
 
   /** To at most three digits before or after the point, as results are shown. */
@@ -129,7 +151,7 @@ public record Result(
                 "implausible-" + id.replace('_', '-'),
                 new Suspicion(title, Suspicion.Look.SUM),
                 List.of(),
-                reasons.get(0) + ".",
+                Message.of(Joined.SENTENCE, lacks.get(0)),
                 calculation,
                 range.source()));
   }

@@ -2,7 +2,10 @@ package org.gradus.capacity;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Suspicion;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /**
  * Compares the headline with the estimates that are only a second look at the same capacity, such
@@ -39,11 +42,7 @@ final class SecondLook {
         second.id().replace('_', '-') + "-disagrees",
         CAPACITY,
         List.of(),
-        "The estimate "
-            + second.id().replace('_', ' ')
-            + " is a second look at the same stages, and neither interval holds the other value."
-            + " One of the two rests on something that is wrong: look at the counts, the ratings,"
-            + " the loads and at medicine that slows the heart. Do not average them.",
+        Message.of(ResultMessage.DISAGREES, new Name(second.id())),
         told(best) + "; " + told(second),
         second.source());
   }

@@ -3,7 +3,9 @@ package org.gradus.capacity;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
@@ -11,6 +13,9 @@ import org.gradus.rule.syntax.Selection;
 import org.gradus.session.Outcome;
 import org.gradus.session.StageResult;
 import org.gradus.session.Times;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * Picks the stages an estimate is made from. Warm-ups and stages that were broken off never
@@ -30,9 +35,9 @@ final class Selector {
    * What was picked.
    *
    * @param stages the stages in the order of the test
-   * @param lacking why the estimate cannot be made from them, or empty
+   * @param lacking why the estimate cannot be made from them, if it cannot
    */
-  record Selected(List<StageResult> stages, String lacking) {}
+  record Selected(List<StageResult> stages, Optional<Message> lacking) {}
 
   Selected select(EstimateLine line) {
     List<StageResult> fit = new ArrayList<>();
@@ -72,18 +77,24 @@ final class Selector {
     if (selected.lacking().isEmpty() || line.term().isEmpty()) {
       return selected;
     }
-    Set<String> missing = new LinkedHashSet<>();
+    Set<Message> missing = new LinkedHashSet<>();
     for (StageResult stage : outcome.stages()) {
       Frame frame = frames.of(stage);
       if (stage.completed()
           && stage.isCounted()
           && line.term().get().test(frame) == Truth.UNKNOWN) {
-        missing.addAll(Missing.words(outcome.protocol(), frame, line.term().get().gaps(frame)));
+        missing.addAll(Missing.of(outcome.protocol(), frame, line.term().get().gaps(frame)));
       }
     }
     return missing.isEmpty()
         ? selected
-        : new Selected(selected.stages(), selected.lacking() + "; " + String.join("; ", missing));
+        : new Selected(
+            selected.stages(),
+            missing.stream()
+                .reduce(
+                    selected.lacking(),
+                    (said, more) -> said.map(all -> Message.of(Joined.SEMICOLON, all, more)),
+                    (one, other) -> one));
   }
 
   // Without a word like completed these are the last stages of the exercise and no others: a line
@@ -98,21 +109,23 @@ final class Selector {
             broken ->
                 new Selected(
                     last,
-                    "needs "
-                        + end.span().inOneLine()
-                        + "; stage "
-                        + broken.id()
-                        + " was broken off after "
-                        + Times.clock(broken.lasted())))
+                    Optional.of(
+                        Message.of(
+                            ResultMessage.NEEDS_BROKEN_OFF,
+                            new FileText(end.span().inOneLine()),
+                            new FileText(broken.id()),
+                            Times.clock(broken.lasted())))))
         .orElseGet(() -> enough(last, end.count(), end));
   }
 
   // A stop cuts the exercise short: neither its length nor what follows tells of the capacity.
-  private String lacking(String moment) {
+  private Optional<Message> lacking(String moment) {
     if (outcome.stopped()) {
-      return "needs " + moment + "; the exercise was ended by a stop";
+      return Optional.of(Message.of(ResultMessage.NEEDS_MOMENT_STOPPED, new FileText(moment)));
     }
-    return outcome.exerciseHasEnded() ? "" : "needs " + moment + ", which was not reached";
+    return outcome.exerciseHasEnded()
+        ? Optional.empty()
+        : Optional.of(Message.of(ResultMessage.NEEDS_MOMENT, new FileText(moment)));
   }
 
   static boolean isOfRecovery(EstimateLine line) {
@@ -128,9 +141,11 @@ final class Selector {
 
   private static Selected enough(List<StageResult> stages, int needed, Selection from) {
     if (stages.size() >= needed && !stages.isEmpty()) {
-      return new Selected(stages, "");
+      return new Selected(stages, Optional.empty());
     }
     String wanted = from.span().inOneLine();
-    return new Selected(stages, "needs " + wanted + "; found " + stages.size());
+    return new Selected(
+        stages,
+        Optional.of(Message.of(ResultMessage.NEEDS_FOUND, new FileText(wanted), stages.size())));
   }
 }

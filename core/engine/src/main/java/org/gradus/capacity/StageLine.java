@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.gradus.knowledge.LineRise;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Wiring;
 import org.gradus.rule.Formula;
@@ -13,6 +14,7 @@ import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
+import org.gradus.words.Language;
 
 /**
  * The least-squares line through the selected stages. There is none through fewer than two stages,
@@ -26,6 +28,8 @@ import org.gradus.rule.plan.Frame;
  * @param fault why there is no line
  */
 record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) {
+
+  private static final String SUBJECT = Language.ENGLISH.say(ResultMessage.LINE_THROUGH_STAGES);
 
   /**
    * What a line has to fulfil beyond a slope above zero.
@@ -134,7 +138,7 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
   }
 
   static StageLine none(Cause cause) {
-    return none(Gap.never("the line through the stages", cause));
+    return none(Gap.never(SUBJECT, cause));
   }
 
   static StageLine none(Gap fault) {

@@ -5,10 +5,15 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.knowledge.Given;
 import org.gradus.knowledge.NormTable;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /** Where a value stands in a table of reference values. */
 public sealed interface Standing {
@@ -16,8 +21,13 @@ public sealed interface Standing {
   /** The table, with edition and source. */
   NormTable table();
 
-  /** In words. */
-  String words();
+  /** Where it stands, to be said in any language. */
+  Message message();
+
+  /** Where it stands, in English. */
+  default String words() {
+    return message().toString();
+  }
 
   /**
    * Where a value stands in a table by itself, without a test.
@@ -50,7 +60,11 @@ public sealed interface Standing {
     Given given = person.given();
     return table.when().test(given) == Truth.TRUE
         ? NormPlace.of(table, value, person.value(Attribute.AGE), Optional.empty())
-        : new Nowhere(table, String.join("; ", table.when().against(given)));
+        : new Nowhere(
+            table,
+            table.when().against(given).stream()
+                .reduce((one, more) -> Message.of(Joined.SEMICOLON, one, more))
+                .orElseThrow());
   }
 
   /**
@@ -66,12 +80,11 @@ public sealed interface Standing {
       NormTable table, Quantity value, Place at, Optional<Place> low, Optional<Place> high)
       implements Standing {
     @Override
-    public String words() {
-      String spread =
-          low.isPresent() && high.isPresent() && !low.equals(high)
-              ? "; the 95 % interval reaches from " + low.get() + " to " + high.get()
-              : "";
-      return at + spread;
+    public Message message() {
+      return low.isPresent() && high.isPresent() && !low.equals(high)
+          ? Message.of(
+              ResultMessage.WITH_INTERVAL, at.message(), low.get().message(), high.get().message())
+          : at.message();
     }
   }
 
@@ -83,16 +96,21 @@ public sealed interface Standing {
    * @param exactly whether the value is just that of {@code below}
    */
   record Place(Optional<Integer> below, Optional<Integer> above, boolean exactly) {
-    @Override
-    public String toString() {
+    /** The place, to be said in any language. */
+    public Message message() {
       if (exactly) {
-        return "at percentile " + below.orElseThrow();
+        return Message.of(ResultMessage.AT_PERCENTILE, below.orElseThrow());
       } else if (below.isEmpty()) {
-        return "below percentile " + above.orElseThrow();
+        return Message.of(ResultMessage.BELOW_PERCENTILE, above.orElseThrow());
       }
       return above
-          .map(next -> "between percentiles " + below.orElseThrow() + " and " + next)
-          .orElse("above percentile " + below.orElseThrow());
+          .map(next -> Message.of(ResultMessage.BETWEEN_PERCENTILES, below.orElseThrow(), next))
+          .orElseGet(() -> Message.of(ResultMessage.ABOVE_PERCENTILE, below.orElseThrow()));
+    }
+
+    @Override
+    public String toString() {
+      return message().toString();
     }
   }
 
@@ -102,21 +120,28 @@ public sealed interface Standing {
    * @param table the table
    * @param value what is compared
    * @param name the class, as in {@code class 2 of 7} where the table numbers its classes
-   * @param remark what had to be decided because of a gap or a tie in the table, or empty
+   * @param remark what had to be decided because of a gap or a tie in the table, if anything had
    */
-  record InClass(NormTable table, Quantity value, String name, String remark) implements Standing {
+  record InClass(NormTable table, Quantity value, String name, Optional<Message> remark)
+      implements Standing {
     @Override
-    public String words() {
-      String named = name + (isNumbered() ? ", 1 = " + best() : "");
-      return remark.isEmpty() ? named : named + " (" + remark + ")";
+    public Message message() {
+      FileText found = new FileText(name);
+      Message named =
+          isNumbered()
+              ? Message.of(best(), found, new Name(table.of()))
+              : Message.of(Joined.ALONE, found);
+      return remark.map(more -> Message.of(Joined.BRACKETS, named, more)).orElse(named);
     }
 
     private boolean isNumbered() {
       return table.rows() instanceof NormTable.Classes classes && classes.numbered();
     }
 
-    private String best() {
-      return (table.higherIsBetter() ? "highest " : "lowest ") + table.of().replace('_', ' ');
+    private ResultMessage best() {
+      return table.higherIsBetter()
+          ? ResultMessage.IN_CLASS_HIGHEST
+          : ResultMessage.IN_CLASS_LOWEST;
     }
   }
 
@@ -126,9 +151,9 @@ public sealed interface Standing {
    * @param table the table
    * @param reason why not
    */
-  record Nowhere(NormTable table, String reason) implements Standing {
+  record Nowhere(NormTable table, Message reason) implements Standing {
     @Override
-    public String words() {
+    public Message message() {
       return reason;
     }
   }

@@ -10,6 +10,7 @@ import static org.gradus.history.Form.named;
 import static org.gradus.history.Form.part;
 import static org.gradus.history.Form.parts;
 import static org.gradus.history.Form.whole;
+import static org.gradus.history.MessageForm.MESSAGE;
 import static org.gradus.history.ReasonForm.CITATION;
 
 import java.util.LinkedHashMap;
@@ -47,7 +48,7 @@ final class CapacityForm {
               Interval::shares,
               whole(
                   got -> new Interval.Share(got.at(0), got.at(1), got.at(2), got.at(3), got.at(4)),
-                  part("name", Interval.Share::name, TEXT),
+                  part("name", Interval.Share::label, MESSAGE),
                   part("sd", Interval.Share::sd, QUANTITY),
                   part("share", Interval.Share::share, NUMBER),
                   part("percent", Interval.Share::percent, WHOLE),
@@ -56,10 +57,13 @@ final class CapacityForm {
 
   private static final Form<Estimate.Ingredient> INGREDIENT =
       whole(
-          got -> new Estimate.Ingredient(got.at(0), got.at(1), got.at(2), got.at(3), got.at(4)),
+          got ->
+              new Estimate.Ingredient(
+                  got.at(0), got.at(1), got.at(2), got.at(3), got.at(4), got.at(5)),
           part("name", Estimate.Ingredient::name, TEXT),
-          part("value", Estimate.Ingredient::value, TEXT),
-          part("how", Estimate.Ingredient::how, TEXT),
+          part("label", Estimate.Ingredient::label, MESSAGE),
+          part("value", Estimate.Ingredient::shown, MESSAGE),
+          part("how", Estimate.Ingredient::method, MESSAGE),
           part("source", Estimate.Ingredient::source, CITATION),
           maybe("spread", Estimate.Ingredient::spread, QUANTITY));
 
@@ -117,9 +121,9 @@ final class CapacityForm {
           part("calculation", Result::calculation, TEXT),
           parts("ingredients", Result::ingredients, INGREDIENT),
           maybe("publishedError", Result::publishedError, ERROR),
-          parts("cautions", Result::cautions, TEXT),
+          parts("cautions", Result::warnings, MESSAGE),
           maybe("outside", Result::outside, PLAUSIBLE),
-          parts("reasons", Result::reasons, TEXT));
+          parts("reasons", Result::lacks, MESSAGE));
 
   private static final Form<Finding> FINDING =
       whole(
@@ -133,7 +137,7 @@ final class CapacityForm {
                   part("ingredient", Suspicion::ingredient, TEXT),
                   part("look", Suspicion::look, Form.words(Suspicion.Look.class)))),
           parts("stages", Finding::stages, TEXT),
-          part("why", Finding::why, TEXT),
+          part("why", Finding::reason, MESSAGE),
           part("numbers", Finding::numbers, TEXT),
           part("source", Finding::source, CITATION));
 
@@ -195,7 +199,7 @@ final class CapacityForm {
             part("calculation", Estimate.Available::calculation, TEXT),
             parts("ingredients", Estimate.Available::ingredients, INGREDIENT),
             maybe("publishedError", Estimate.Available::publishedError, ERROR),
-            parts("cautions", Estimate.Available::cautions, TEXT)));
+            parts("cautions", Estimate.Available::warnings, MESSAGE)));
     forms.put(
         "implausible",
         whole(
@@ -215,7 +219,7 @@ final class CapacityForm {
             part("id", Estimate.Unavailable::id, TEXT),
             part("source", Estimate.Unavailable::source, CITATION),
             part("secondLook", Estimate.Unavailable::secondLook, TRUTH),
-            parts("reasons", Estimate.Unavailable::reasons, TEXT)));
+            parts("reasons", Estimate.Unavailable::lacks, MESSAGE)));
     return forms;
   }
 }

@@ -90,6 +90,10 @@ record Fields(String path, Map<?, ?> content) {
     return content.containsKey(name);
   }
 
+  boolean isText(String name) {
+    return content.get(name) instanceof String;
+  }
+
   String text(String name) {
     if (content.get(name) instanceof String text) {
       return text;

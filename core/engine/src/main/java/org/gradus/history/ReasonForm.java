@@ -41,7 +41,7 @@ final class ReasonForm {
           part("rule", Because::rule, TEXT),
           part("text", Because::text, TEXT),
           maybe("filled", Because::filled, FILLED),
-          part("why", Because::why, TEXT),
+          maybe("why", Because::reason, MessageForm.MESSAGE),
           part("instruction", Because::instruction, TEXT),
           part("source", Because::source, CITATION));
 

@@ -105,7 +105,7 @@ final class VerdictForm {
         "NOT RECOVERED",
         whole(
             got -> new Verdict.NotRecovered(got.at(0)),
-            parts("unmet", Verdict.NotRecovered::unmet, TEXT)));
+            parts("unmet", Verdict.NotRecovered::conditions, MessageForm.MESSAGE_OR_TEXT)));
     forms.put(
         "OVER",
         whole(

@@ -2,6 +2,7 @@ package org.gradus.knowledge;
 
 import java.util.Optional;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Message;
 
 /**
  * A stretch of a printed table, open at one end or at none: {@code 40 % to 59 %}, {@code below 30
@@ -12,18 +13,23 @@ import org.gradus.unit.Quantity;
  */
 public record Extent(Optional<Quantity> from, Optional<Quantity> to) {
 
-  /** As it is printed. */
-  @Override
-  public String toString() {
+  /** As it is printed, to be said in any language. */
+  public Message message() {
     if (from.isEmpty()) {
-      return to.map(end -> "below " + end).orElse("any");
+      return to.map(end -> Message.of(ResultMessage.BELOW, end))
+          .orElse(Message.of(ResultMessage.ANY));
     }
-    return to.map(end -> span(from.get(), end)).orElse("from " + from.get());
+    return to.map(end -> span(from.get(), end))
+        .orElseGet(() -> Message.of(ResultMessage.FROM, from.get()));
   }
 
-  private static String span(Quantity low, Quantity high) {
-    return low.unit() == high.unit()
-        ? Quantity.plain(low.amount()) + " to " + high
-        : low + " to " + high;
+  private static Message span(Quantity low, Quantity high) {
+    Object lower = low.unit() == high.unit() ? Quantity.plain(low.amount()) : low;
+    return Message.of(ResultMessage.RANGE, lower, high);
+  }
+
+  @Override
+  public String toString() {
+    return message().toString();
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.Message;
 
 /**
  * Reference values of a population, as they are printed.
@@ -100,9 +101,14 @@ public record NormTable(
    * @param to its upper end
    */
   public record Stretch(Quantity from, Quantity to) {
+    /** Both ends, to be said in any language. */
+    public Message message() {
+      return Message.of(ResultMessage.RANGE, Quantity.plain(from.amount()), to);
+    }
+
     @Override
     public String toString() {
-      return Quantity.plain(from.amount()) + " to " + to;
+      return message().toString();
     }
   }
 

@@ -2,6 +2,8 @@ package org.gradus.knowledge;
 
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /**
  * The values that a result can have in a living person. An answer outside is a mistake in what it
@@ -20,7 +22,7 @@ public record PlausibleRange(String result, QuantityRange range, String check, C
   }
 
   /** What to say of a value outside: {@code "implausible: 380 mL/kg/min; check mass"}. */
-  public String against(Quantity value) {
-    return "implausible: " + value + "; check " + check;
+  public Message against(Quantity value) {
+    return Message.of(ResultMessage.IMPLAUSIBLE_CHECK, value, new FileText(check));
   }
 }

@@ -9,6 +9,7 @@ import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
+import org.gradus.words.Message;
 
 /** A condition of a knowledge file, asked on values given by name. Immutable. */
 // Members that show types of closed packages are for the engine and its tools.
@@ -37,12 +38,13 @@ public final class Proviso {
     return condition.test(given.frame(layout));
   }
 
-  /** Why it does not hold, in words. */
-  public List<String> against(Given given) {
+  /** Why it does not hold. */
+  public List<Message> against(Given given) {
     List<Gap> gaps = condition.gaps(given.frame(layout));
     return gaps.isEmpty()
-        ? List.of("it applies only when " + condition.filled(given.frame(layout)))
-        : gaps.stream().map(Gap::toString).toList();
+        ? List.of(
+            Message.of(ResultMessage.ONLY_WHEN, condition.filled(given.frame(layout)).toString()))
+        : gaps.stream().map(Gap::message).toList();
   }
 
   @Override

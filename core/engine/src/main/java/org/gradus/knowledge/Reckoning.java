@@ -9,6 +9,7 @@ import org.gradus.rule.check.Layout;
 import org.gradus.rule.check.Vocabulary;
 import org.gradus.rule.syntax.Expression;
 import org.gradus.unit.Kind;
+import org.gradus.words.Message;
 
 /** A formula of a knowledge file, worked out on values given by name. Immutable. */
 // Members that show types of closed packages are for the engine and its tools.
@@ -41,9 +42,9 @@ public final class Reckoning {
     return formula.value(given.frame(layout));
   }
 
-  /** Why it is not known, in words; empty when it is. */
-  public List<String> gaps(Given given) {
-    return formula.gaps(given.frame(layout)).stream().map(Gap::toString).toList();
+  /** Why it is not known; empty when it is. */
+  public List<Message> gaps(Given given) {
+    return formula.gaps(given.frame(layout)).stream().map(Gap::message).toList();
   }
 
   /** Its text with the numbers filled in. */

@@ -13,6 +13,7 @@ import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
+import org.gradus.words.Message;
 
 /**
  * An equation of a library, to be worked out by itself: the oxygen cost of a load, a maximal heart
@@ -63,15 +64,20 @@ public final class Equation {
    * @param interval where the values of 95 of 100 people lie, where its spread is known
    * @param applies whether its authors say that it holds here; true where they name no limits,
    *     unknown where that cannot be told
-   * @param reasons what is missing, or why it does not apply, in words
+   * @param lacks what is missing, or why it does not apply, in words
    */
   public record Answer(
       Optional<Quantity> value,
       Optional<QuantityRange> interval,
       Truth applies,
-      List<String> reasons) {
+      List<Message> lacks) {
     public Answer {
-      reasons = List.copyOf(reasons);
+      lacks = List.copyOf(lacks);
+    }
+
+    /** The same in English. */
+    public List<String> reasons() {
+      return lacks.stream().map(Message::toString).toList();
     }
   }
 
@@ -125,7 +131,7 @@ public final class Equation {
       return new Answer(Optional.empty(), Optional.empty(), Truth.UNKNOWN, formula.gaps(given));
     }
     Truth applies = Truth.TRUE;
-    List<String> reasons = List.of();
+    List<Message> reasons = List.of();
     if (range.isPresent()) {
       applies = range.get().test(given);
       reasons = applies == Truth.TRUE ? List.of() : range.get().against(given);

@@ -32,7 +32,10 @@ final class Equipment {
   static final String LOADS = "loads";
   static final String ERGOMETERS = "ergometers";
 
-  private static final String STANDARD = "standard-equipment.yaml";
+  /** The id of the engine's own file. */
+  static final String ID = "standard-equipment";
+
+  private static final String STANDARD = ID + ".yaml";
 
   /** A component of a load, and what it can be where the same file says so. */
   record Load(LoadComponent component, Optional<LoadRange> range) {}
@@ -45,12 +48,14 @@ final class Equipment {
   record Opened(Header header, Keys keys, boolean sound) {}
 
   private final SourceFile standard;
+  private final Keys standardKeys;
   private final Map<String, Placed<Load>> loads = new LinkedHashMap<>();
   private final Set<SourceFile> ofProtocols = new HashSet<>();
   private final Map<String, Placed<Ergometer>> ergometers = new LinkedHashMap<>();
 
-  private Equipment(SourceFile standard) {
+  private Equipment(SourceFile standard, Keys standardKeys) {
     this.standard = standard;
+    this.standardKeys = standardKeys;
   }
 
   /** What the engine's own file declares. */
@@ -58,14 +63,19 @@ final class Equipment {
     Problems problems = new Problems();
     try (InputStream stream = Equipment.class.getResourceAsStream(STANDARD)) {
       SourceFile file = FileBytes.read(STANDARD, stream, problems).orElseThrow();
-      Equipment equipment = new Equipment(file);
       Keys keys = Keys.of(file, problems).orElseThrow();
+      Equipment equipment = new Equipment(file, keys);
       Header header = Header.read(keys, problems).orElseThrow();
       equipment.declare(List.of(new Opened(header, keys, true)));
       return equipment;
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read " + STANDARD, e);
     }
+  }
+
+  /** What stands in the engine's own file. */
+  Keys standardKeys() {
+    return standardKeys;
   }
 
   /**

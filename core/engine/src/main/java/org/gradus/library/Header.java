@@ -25,7 +25,7 @@ record Header(
     boolean sourcesRead) {
 
   private static final List<String> KINDS =
-      List.of("protocol", "rules", "equations", "norms", "intensity");
+      List.of("protocol", "rules", "equations", "norms", "intensity", "words");
 
   /** The newest {@code format: 1.n} this reader knows. */
   private static final int NEWEST_MINOR = 0;

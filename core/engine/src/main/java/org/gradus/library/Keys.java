@@ -185,6 +185,26 @@ public final class Keys {
         .toList();
   }
 
+  /** Every text of the file from here on, keys among them, without taking any. */
+  List<Scalar> everyText() {
+    List<Scalar> texts = new ArrayList<>();
+    collect(mapping, texts);
+    return texts;
+  }
+
+  private static void collect(YamlNode node, List<Scalar> texts) {
+    if (node instanceof Scalar text) {
+      texts.add(text);
+    } else if (node instanceof Sequence list) {
+      list.items().forEach(item -> collect(item, texts));
+    } else if (node instanceof Mapping inner) {
+      for (Entry entry : inner.entries()) {
+        texts.add(entry.key());
+        collect(entry.value(), texts);
+      }
+    }
+  }
+
   /** Whether a key stands here. */
   public boolean has(String key) {
     return mapping.entries().stream().anyMatch(entry -> entry.key().value().equals(key));

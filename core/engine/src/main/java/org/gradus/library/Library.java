@@ -12,12 +12,14 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.InputRefused;
 import org.gradus.diagnostic.NotFound;
@@ -26,8 +28,10 @@ import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.NormTable;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Heading;
 import org.gradus.protocol.Protocol;
+import org.gradus.words.Language;
 
 /**
  * Protocols, read from files together with the rule sets and equations they rest on.
@@ -45,6 +49,14 @@ import org.gradus.protocol.Protocol;
  * emergency plan, local rules and licensed practice come before anything it says.
  */
 public final class Library {
+
+  // What the engine names itself where a file can name something too.
+  private static final List<ResultMessage> OF_ENGINE =
+      List.of(
+          ResultMessage.AEROBIC_CAPACITY,
+          ResultMessage.THE_ANSWER,
+          ResultMessage.THE_LINE,
+          ResultMessage.LINE_THROUGH_STAGES);
 
   private final List<SourceFile> files;
   private final Loader.Loaded loaded;
@@ -183,6 +195,44 @@ public final class Library {
    */
   public List<SourceFile> filesOf(String protocol) {
     return named("protocol", "protocols", protocol, loaded.files());
+  }
+
+  /**
+   * A language with what the files of a protocol say in it, as far as files of the kind {@code
+   * words} translate them. What is not translated is said as the files say it.
+   *
+   * <pre>{@code
+   * Language spanish = library.language("graded-walk-standard", Locale.forLanguageTag("es"));
+   * report.in(spanish).html();
+   * }</pre>
+   *
+   * @param protocol its id
+   * @param locale a locale of one of {@link Language#all}; English for any other
+   * @throws NotFound when there is no protocol of that id
+   */
+  public Language language(String protocol, Locale locale) {
+    Set<SourceFile> own = Set.copyOf(filesOf(protocol));
+    Language language = Language.of(locale);
+    Map<String, String> ofEngine = new HashMap<>();
+    for (ResultMessage key : OF_ENGINE) {
+      ofEngine.put(Language.ENGLISH.say(key), language.say(key));
+    }
+    language = language.with(Map.of(), ofEngine);
+    for (TranslatedWords words : loaded.translations()) {
+      if (words.language().equals(language.locale().getLanguage()) && words.concerns(own)) {
+        language = language.with(words.names(), words.texts());
+      }
+    }
+    return language;
+  }
+
+  /**
+   * Words in other languages that are of no use any more, because no file under their {@code for}
+   * says what they translate: it was changed, or written otherwise. What they were to translate is
+   * said as the file says it.
+   */
+  public List<Diagnostic> leftOverWords() {
+    return loaded.leftOver();
   }
 
   /** The ids of the protocols, sorted. */

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
@@ -21,6 +22,7 @@ import org.gradus.protocol.Protocol;
 final class Loader {
 
   private final Problems problems;
+  private final Problems leftOver = new Problems();
   private final Shelf shelf = new Shelf();
   private final List<Draft> protocols = new ArrayList<>();
   private final Map<String, Header> headers = new LinkedHashMap<>();
@@ -42,6 +44,8 @@ final class Loader {
    * @param norms tables of reference values, by id
    * @param bands intensity bands, by the ids of their files
    * @param equations oxygen costs and maximal heart rates, by id
+   * @param translations what files say in other languages
+   * @param leftOver words in other languages whose originals are not there
    * @param passedOver the files of protocols that were not asked for, by id
    */
   record Loaded(
@@ -50,11 +54,14 @@ final class Loader {
       Map<String, NormTable> norms,
       Map<String, IntensityBands> bands,
       Map<String, Equation> equations,
+      List<TranslatedWords> translations,
+      List<Diagnostic> leftOver,
       Map<String, SourceFile> passedOver) {
 
     /** Nothing yet. */
     static final Loaded NOTHING =
-        new Loaded(Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
+        new Loaded(
+            Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), List.of(), List.of(), Map.of());
 
     /** A protocol that was checked with just these files, if there is one. */
     private Optional<Protocol> checked(String id, List<SourceFile> with) {
@@ -72,6 +79,7 @@ final class Loader {
   Loaded load(List<SourceFile> files, Loaded known, Predicate<String> wanted) {
     List<Opened> opened = files.stream().flatMap(file -> open(file).stream()).toList();
     shelf.equipment.declare(opened);
+    shelf.contents.put(Equipment.ID, shelf.equipment.standardKeys());
     opened.forEach(this::read);
     CostSpreads.fill(shelf.costs);
     late.forEach(Runnable::run);
@@ -105,6 +113,8 @@ final class Loader {
         Map.copyOf(shelf.norms),
         Map.copyOf(shelf.bands),
         EquationReader.equations(shelf),
+        List.copyOf(shelf.translations),
+        SameName.joined(leftOver.sorted()),
         Map.copyOf(passedOver));
   }
 
@@ -125,6 +135,7 @@ final class Loader {
     Header header = file.header();
     unique(header);
     shelf.kinds.putIfAbsent(header.id(), header.kind());
+    shelf.contents.putIfAbsent(header.id(), keys);
     ScalarParser texts = new ScalarParser(problems, header, shelf.equipment);
     switch (header.kind()) {
       case "protocol" -> {
@@ -143,6 +154,10 @@ final class Loader {
         shelf.sets.putIfAbsent(header.id(), draft);
       }
       case "norms" -> new NormReader(texts, shelf).read(keys);
+      case "words" -> {
+        late.add(() -> new WordsReader(shelf, header, problems, leftOver).read(keys));
+        return;
+      }
       case "intensity" -> {
         late.add(() -> new IntensityReader(texts, shelf, header).read(keys));
         return;

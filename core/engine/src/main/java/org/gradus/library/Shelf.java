@@ -1,8 +1,10 @@
 package org.gradus.library;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -43,6 +45,11 @@ final class Shelf {
   final Map<String, EnergyEquation> energies = new LinkedHashMap<>();
   final Map<String, NormTable> norms = new LinkedHashMap<>();
   final Map<String, IntensityBands> bands = new LinkedHashMap<>();
+
+  /** What each file says, by its id; for words in another language. */
+  final Map<String, Keys> contents = new LinkedHashMap<>();
+
+  final List<TranslatedWords> translations = new ArrayList<>();
 
   /** The files whose figures count in every protocol. */
   final Set<SourceFile> common = new LinkedHashSet<>();

@@ -53,11 +53,6 @@ sealed interface Block {
    */
   record Warning(String lead, String text) implements Block {
 
-    /** A caution. */
-    Warning(String text) {
-      this("Caution", text);
-    }
-
     @Override
     public void on(Page page) {
       page.warning(this);

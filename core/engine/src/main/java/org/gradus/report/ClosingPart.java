@@ -20,12 +20,15 @@ final class ClosingPart {
   private final Capacity capacity;
   private final Particulars about;
   private final References references;
+  private final Words words;
 
-  ClosingPart(Outcome outcome, Capacity capacity, Particulars about, References references) {
+  ClosingPart(
+      Outcome outcome, Capacity capacity, Particulars about, References references, Words words) {
     this.outcome = outcome;
     this.capacity = capacity;
     this.about = about;
     this.references = references;
+    this.words = words;
   }
 
   /** What matters for this person: the first page ends with it. */
@@ -36,17 +39,25 @@ final class ClosingPart {
         .value(Attribute.LOWERS_HEART_RATE)
         .filter(value -> value.amount() == 1)
         .isPresent()) {
-      cautions.add("The person takes medicine that slows the heart: heart rates say less.");
+      cautions.add(words.say(ReportMessage.SLOWED_HEART));
     }
-    capacity.findings().forEach(finding -> cautions.add(finding.toString()));
-    capacity.headline().ifPresent(best -> cautions.addAll(best.cautions()));
+    capacity.findings().forEach(finding -> cautions.add(words.say(finding.message())));
+    capacity
+        .headline()
+        .ifPresent(best -> best.warnings().forEach(warning -> cautions.add(words.say(warning))));
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Items(List.copyOf(cautions)));
-    blocks.add(new Warning(Report.CAUTION));
+    blocks.add(
+        new Warning(words.say(ReportMessage.CAUTION), words.say(ReportMessage.CAUTION_ALWAYS)));
     blocks.add(
         new Signature(
-            List.of("Date", about.tester().map("Signature of "::concat).orElse("Signature"))));
-    return Section.first("Cautions", blocks);
+            List.of(
+                words.say(ReportMessage.SIGNATURE_DATE),
+                about
+                    .tester()
+                    .map(who -> words.say(ReportMessage.SIGNATURE_OF, who))
+                    .orElseGet(() -> words.say(ReportMessage.SIGNATURE)))));
+    return Section.first(words.say(ReportMessage.CAUTIONS_TITLE), blocks);
   }
 
   /** Everything that was cited, by its number, and how much more the protocol draws on. */
@@ -59,12 +70,8 @@ final class ClosingPart {
             .filter(source -> !cited.contains(source.text()))
             .count();
     if (others > 0) {
-      blocks.add(
-          new Paragraph(
-              "The file of the protocol names "
-                  + others
-                  + " more, for rules and figures that this report does not show."));
+      blocks.add(new Paragraph(words.say(ReportMessage.MORE_SOURCES, (int) others)));
     }
-    return Section.details("Sources", blocks);
+    return Section.details(words.say(ReportMessage.SOURCES_TITLE), blocks);
   }
 }

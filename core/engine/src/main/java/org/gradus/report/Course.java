@@ -25,7 +25,10 @@ final class Course {
   private final List<Retold> retold;
   private final List<Event> counted;
 
-  Course(Outcome outcome, List<Event> events) {
+  private final Words words;
+
+  Course(Outcome outcome, List<Event> events, Words words) {
+    this.words = words;
     this.outcome = outcome;
     this.retold = Retold.of(outcome.protocol(), outcome.person(), events);
     this.counted = Event.counted(events);
@@ -62,14 +65,17 @@ final class Course {
         .reduce((first, last) -> last);
   }
 
-  /** The word of what ended the exercise: {@code "FINISH"}. */
-  static String word(Retold end) {
-    return end.event().actedOn().map(Verdict::word).orElse("broken off");
+  /** What ended the exercise in a word: {@code "FINISH"}. */
+  String what(Retold end) {
+    return end.event()
+        .actedOn()
+        .map(verdict -> words.say(verdict.wordMessage()))
+        .orElseGet(() -> words.say(ReportMessage.BROKEN_OFF));
   }
 
   /** Whether it was ended by a stop. */
   static boolean isStop(Retold end) {
-    return word(end).equals(Verdict.Kind.STOP.name());
+    return end.event().actedOn().filter(Verdict.Stop.class::isInstance).isPresent();
   }
 
   /** Signs that were reported up to an event and neither withdrawn nor taken back before it. */
@@ -117,8 +123,9 @@ final class Course {
         new TimeChart(
             rates,
             pressures,
-            stages.stream().map(Course::drawn).toList(),
-            end().map(end -> new TimeChart.Ended(end.event().at(), word(end)))));
+            stages.stream().map(this::drawn).toList(),
+            end().map(end -> new TimeChart.Ended(end.event().at(), what(end))),
+            words));
   }
 
   private Duration start() {
@@ -136,11 +143,11 @@ final class Course {
         .findFirst();
   }
 
-  private static TimeChart.Stage drawn(StageRow row) {
+  private TimeChart.Stage drawn(StageRow row) {
     StageResult stage = row.stage();
     return new TimeChart.Stage(
-        stage.id(),
-        Loading.line(stage.loads()),
+        words.text(stage.id()),
+        words.say(Loading.message(stage.loads())),
         stage.start(),
         stage.start().plus(stage.lasted()),
         row.used());

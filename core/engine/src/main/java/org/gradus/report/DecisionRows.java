@@ -12,6 +12,8 @@ import org.gradus.session.Reading;
 import org.gradus.session.Retold;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
+import org.gradus.words.Joined;
+import org.gradus.words.Name;
 
 /**
  * What was decided, and what else happened that a reader has to know. Readings that only went on as
@@ -21,10 +23,12 @@ final class DecisionRows {
 
   private final List<Retold> test;
   private final References references;
+  private final Words words;
 
-  DecisionRows(List<Retold> test, References references) {
+  DecisionRows(List<Retold> test, References references, Words words) {
     this.test = test;
     this.references = references;
+    this.words = words;
   }
 
   List<List<Cell>> rows() {
@@ -58,68 +62,77 @@ final class DecisionRows {
 
     @Override
     public Optional<List<Cell>> read(Event.Read read) {
-      return rowOfAlarm("read: " + readings(read.readings()));
+      return rowOfAlarm(words.say(ReportMessage.READ, readings(read.readings())));
     }
 
     @Override
     public Optional<List<Cell>> reported(Event.Reported reported) {
-      String grade = reported.grade().isPresent() ? ", grade " + reported.grade().getAsInt() : "";
-      return row("reported: " + words(reported.sign()) + grade, after(told.answer()));
+      Name sign = new Name(reported.sign());
+      String what =
+          reported.grade().isPresent()
+              ? words.say(ReportMessage.REPORTED_GRADE, sign, reported.grade().getAsInt())
+              : words.say(ReportMessage.REPORTED, sign);
+      return row(what, after(told.answer()));
     }
 
     @Override
     public Optional<List<Cell>> withdrawn(Event.Withdrawn withdrawn) {
-      return row("withdrawn: " + words(withdrawn.sign()), withdrawn.reason());
+      return row(
+          words.say(ReportMessage.WITHDRAWN, new Name(withdrawn.sign())), withdrawn.reason());
     }
 
     @Override
     public Optional<List<Cell>> amended(Event.Amended amended) {
       String first = readings(test.get(amended.event() - 1).event());
-      return row("put right: " + first + " is " + readings(amended.readings()), amended.reason());
+      return row(
+          words.say(ReportMessage.PUT_RIGHT, first, readings(amended.readings())),
+          amended.reason());
     }
 
     @Override
     public Optional<List<Cell>> rejected(Event.Rejected rejected) {
-      return row("taken back: " + words(rejected.subject()), rejected.reason());
+      return row(
+          words.say(ReportMessage.TAKEN_BACK, new Name(rejected.subject())), rejected.reason());
     }
 
     @Override
     public Optional<List<Cell>> loadSet(Event.LoadSet set) {
-      return row("load set: " + set.load().name() + " " + set.load().value(), "as told");
+      return row(
+          words.say(ReportMessage.LOAD_SET, new Name(set.load().name()), set.load().value()),
+          words.say(ReportMessage.AS_TOLD));
     }
 
     @Override
     public Optional<List<Cell>> done(Event.Done done) {
-      return rowOfAlarm("done at " + Times.clock(done.reached()));
+      return rowOfAlarm(words.say(ReportMessage.DONE_AT, Times.clock(done.reached())));
     }
 
     @Override
     public Optional<List<Cell>> followed(Event.Followed followed) {
       Decision decision = told.before();
-      return row(shown(followed.verdict(), decision) + " – followed", cell("", decision));
+      return row(
+          words.say(ReportMessage.FOLLOWED, shown(followed.verdict(), decision).message()),
+          cell("", decision));
     }
 
     @Override
     public Optional<List<Cell>> overridden(Event.Overridden overridden) {
       Decision decision = told.before();
       return row(
-          overridden.verdict() + " – the tester's own decision",
+          words.say(ReportMessage.OVERRIDDEN, overridden.verdict().message()),
           cell(
-              Words.sentence(overridden.reason())
-                  + " Recommended was "
-                  + decision.verdict()
+              words.say(
+                      ReportMessage.RECOMMENDED_WAS,
+                      Words.sentence(overridden.reason()),
+                      decision.verdict().message())
                   + " – ",
               decision));
     }
 
     @Override
     public Optional<List<Cell>> abandoned(Event.Abandoned abandoned) {
-      return row("broken off", abandoned.reason());
+      return row(words.say(ReportMessage.BROKEN_OFF), abandoned.reason());
     }
-  }
-
-  private static String words(String name) {
-    return name.replace('_', ' ');
   }
 
   // What was done does not say why not to test; the decision does.
@@ -127,15 +140,17 @@ final class DecisionRows {
     return followed instanceof Verdict.Defer ? decision.verdict() : followed;
   }
 
-  private static String readings(Event event) {
-    return event instanceof Event.Read read ? readings(read.readings()) : "what was told";
+  private String readings(Event event) {
+    return event instanceof Event.Read read
+        ? readings(read.readings())
+        : words.say(ReportMessage.WHAT_WAS_TOLD);
   }
 
-  private static String readings(List<Reading> readings) {
+  private String readings(List<Reading> readings) {
     return String.join(
         ", ",
         readings.stream()
-            .map(reading -> reading.subject().replace('_', ' ') + " " + reading)
+            .map(reading -> words.say(Joined.PAIR, new Name(reading.subject()), reading.message()))
             .toList());
   }
 
@@ -151,7 +166,7 @@ final class DecisionRows {
   }
 
   private Cell after(Decision decision) {
-    String verdict = decision.verdict().toString();
+    String verdict = words.say(decision.verdict().message());
     return why(decision).isEmpty() ? new Cell(verdict) : cell(verdict + " – ", decision);
   }
 
@@ -163,17 +178,20 @@ final class DecisionRows {
   }
 
   private String why(Decision decision) {
-    StringBuilder words = new StringBuilder(decision.because().map(this::why).orElse(""));
-    if (!decision.firmness().isFirm()) {
-      words
-          .append(" Marginal: the readings' own step could flip ")
-          .append(String.join("; ", decision.firmness().couldFlip()))
-          .append('.');
-    }
-    return words.toString().strip();
+    String why = decision.because().map(this::why).orElse("");
+    return decision.firmness().isFirm()
+        ? why
+        : (why
+                + " "
+                + words.say(
+                    ReportMessage.MARGINAL, String.join("; ", decision.firmness().couldFlip())))
+            .strip();
   }
 
   private String why(Because because) {
-    return because.rule() + ": " + because.shortly() + references.behind(because.source());
+    return because.rule()
+        + ": "
+        + words.say(because.message())
+        + references.behind(because.source());
   }
 }

@@ -2,7 +2,6 @@ package org.gradus.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Clearance;
@@ -13,9 +12,10 @@ import org.gradus.session.Ending;
 import org.gradus.session.Event;
 import org.gradus.session.Outcome;
 import org.gradus.session.Retold;
-import org.gradus.session.StageResult;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
+import org.gradus.words.FileText;
+import org.gradus.words.Name;
 
 /** How a test ended and why; an alarming stop before everything else. */
 final class EndPart {
@@ -24,94 +24,99 @@ final class EndPart {
   private final Capacity capacity;
   private final Course course;
   private final References references;
+  private final Words words;
 
-  EndPart(Outcome outcome, Capacity capacity, Course course, References references) {
+  EndPart(Outcome outcome, Capacity capacity, Course course, References references, Words words) {
     this.outcome = outcome;
     this.capacity = capacity;
     this.course = course;
     this.references = references;
+    this.words = words;
   }
 
   Section section() {
     List<Block> blocks = new ArrayList<>();
     Optional<Retold> end = course.end();
-    String after = outcome.ending().map(how -> " " + after(how)).orElse("");
+    String after = outcome.ending().map(how -> " " + words.say(after(how))).orElse("");
     if (end.isEmpty()) {
       blocks.add(new Paragraph(before()));
     } else if (Course.isStop(end.get()) || capacity.clearance() != Clearance.NOT_NEEDED) {
-      blocks.add(new Warning("Stopped", exercise(end.get()) + after));
+      blocks.add(new Warning(words.say(ReportMessage.STOPPED), exercise(end.get()) + after));
     } else {
       blocks.add(new Paragraph(exercise(end.get()) + after));
     }
     if (capacity.clearance() == Clearance.GIVEN) {
-      blocks.add(new Paragraph("The person has been cleared for exercise since."));
+      blocks.add(new Paragraph(words.say(ReportMessage.CLEARED_SINCE)));
     }
-    return Section.first("How the test ended", blocks);
+    return Section.first(words.say(ReportMessage.ENDED_TITLE), blocks);
   }
 
   private String before() {
     return outcome
         .ending()
-        .map(how -> "The exercise did not begin. The test ended: " + words(how) + ".")
-        .orElse("The test is not over.");
+        .map(how -> words.say(ReportMessage.NOT_BEGUN, how.message()))
+        .orElse(words.say(ReportMessage.NOT_OVER));
   }
 
   private String exercise(Retold end) {
-    StringBuilder words =
-        new StringBuilder("The exercise ended at ")
-            .append(Times.clock(end.event().at()))
-            .append(stage(end))
-            .append(" with ")
-            .append(Course.word(end));
-    List<String> signs = course.signs(end.number());
-    if (!signs.isEmpty()) {
-      words
-          .append(" for ")
-          .append(String.join(", ", signs.stream().map(sign -> sign.replace('_', ' ')).toList()));
-    }
-    words.append(reason(end));
-    return words.toString();
+    String ended = ended(end);
+    List<Name> signs = course.signs(end.number()).stream().map(Name::new).toList();
+    return because(end, signs.isEmpty() ? ended : words.say(ReportMessage.ENDED_FOR, ended, signs));
   }
 
-  private String stage(Retold end) {
-    Optional<StageResult> last =
-        outcome.stages().stream()
-            .filter(stage -> stage.start().plus(stage.lasted()).equals(end.event().at()))
-            .reduce((first, later) -> later);
-    return last.map(stage -> ", " + Times.clock(stage.lasted()) + " into " + stage.id() + ",")
-        .orElse("");
+  private String ended(Retold end) {
+    String at = Times.clock(end.event().at());
+    Object what = course.what(end);
+    return outcome.stages().stream()
+        .filter(stage -> stage.start().plus(stage.lasted()).equals(end.event().at()))
+        .reduce((first, later) -> later)
+        .map(
+            stage ->
+                words.say(
+                    ReportMessage.ENDED_IN,
+                    at,
+                    Times.clock(stage.lasted()),
+                    new FileText(stage.id()),
+                    what))
+        .orElseGet(() -> words.say(ReportMessage.ENDED_AT, at, what));
   }
 
-  private String reason(Retold end) {
+  private String because(Retold end, String ended) {
     if (end.event() instanceof Event.Followed followed) {
+      String reason =
+          end.before()
+              .because()
+              .map(this::reason)
+              .orElseGet(() -> words.say(ReportMessage.PLANNED_END));
       String instruction =
           followed.verdict() instanceof Verdict.Stop stop && !stop.instruction().isEmpty()
-              ? " The instruction was: " + Words.sentence(stop.instruction())
+              ? " "
+                  + words.say(
+                      ReportMessage.INSTRUCTION_WAS, Words.sentence(words.text(stop.instruction())))
               : "";
-      return ": " + end.before().because().map(this::reason).orElse("planned end.") + instruction;
+      return words.say(ReportMessage.ENDED_BECAUSE, ended, reason) + instruction;
     }
-    return ", as the tester decided: " + Words.sentence(end.event().reason());
+    return words.say(ReportMessage.ENDED_AS_DECIDED, ended, Words.sentence(end.event().reason()));
   }
 
   private String reason(Because because) {
-    String shortly = because.shortly();
-    String whole = because.why().isEmpty() ? "rule " + because.rule() + ", " + shortly : shortly;
+    String shortly = words.say(because.message());
+    String whole =
+        because.why().isEmpty()
+            ? words.say(ReportMessage.RULE_SAYS, because.rule(), shortly)
+            : shortly;
     String plain = whole.endsWith(".") ? whole.substring(0, whole.length() - 1) : whole;
     return plain + references.behind(because.source()) + ".";
   }
 
-  private static String after(Ending how) {
+  private static ReportMessage after(Ending how) {
     return switch (how) {
-      case RECOVERED -> "The person recovered.";
-      case NOT_RECOVERED -> "The person had not recovered when the limit was reached.";
-      case EMERGENCY -> "A stop during recovery ended the test as an emergency.";
-      case DONE -> "The protocol has no recovery.";
-      case ABANDONED -> "The tester broke the test off.";
-      case DEFERRED -> "The person was not tested.";
+      case RECOVERED -> ReportMessage.AFTER_RECOVERED;
+      case NOT_RECOVERED -> ReportMessage.AFTER_NOT_RECOVERED;
+      case EMERGENCY -> ReportMessage.AFTER_EMERGENCY;
+      case DONE -> ReportMessage.AFTER_DONE;
+      case ABANDONED -> ReportMessage.AFTER_ABANDONED;
+      case DEFERRED -> ReportMessage.AFTER_DEFERRED;
     };
-  }
-
-  private static String words(Ending ending) {
-    return ending.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 }

@@ -113,11 +113,11 @@ final class HtmlPage implements Block.Page {
   // Tells the titles of several tests on one page apart.
   private String prefix = "";
 
-  private final String language;
+  private final Words words;
   private final StringBuilder out = new StringBuilder();
 
-  HtmlPage(String language) {
-    this.language = language;
+  HtmlPage(Words words) {
+    this.words = words;
   }
 
   /** One test on a page. */
@@ -143,7 +143,9 @@ final class HtmlPage implements Block.Page {
   }
 
   private void begin(String title) {
-    out.append("<!doctype html>\n<html lang=\"").append(escaped(language)).append("\">\n<head>\n");
+    out.append("<!doctype html>\n<html lang=\"")
+        .append(escaped(words.language()))
+        .append("\">\n<head>\n");
     out.append("<meta charset=\"utf-8\">\n");
     out.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
     out.append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none';");
@@ -302,7 +304,9 @@ final class HtmlPage implements Block.Page {
       out.append("%\"></i></span>");
     }
     if (!cell.figures().isEmpty()) {
-      out.append("<details class=\"figures\"><summary>with figures</summary>");
+      out.append("<details class=\"figures\"><summary>")
+          .append(escaped(words.say(ReportMessage.WITH_FIGURES)))
+          .append("</summary>");
       out.append(escaped(cell.figures())).append("</details>");
     }
     out.append("</").append(close).append('>');

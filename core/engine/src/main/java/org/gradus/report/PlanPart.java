@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.gradus.knowledge.Band.Measure;
 import org.gradus.knowledge.Exercise;
-import org.gradus.knowledge.Extent;
 import org.gradus.report.Block.Items;
 import org.gradus.report.Block.Paragraph;
 import org.gradus.report.Block.Table;
@@ -16,31 +15,35 @@ import org.gradus.training.BandPlan;
 import org.gradus.training.LoadPlan;
 import org.gradus.training.Range;
 import org.gradus.training.Training;
+import org.gradus.words.FileText;
 
 /** How to train by the result. */
 final class PlanPart {
 
-  private static final String TITLE = "Training plan";
-
   private final Training plan;
   private final Outcome outcome;
   private final References references;
+  private final Words words;
 
-  PlanPart(Training plan, Outcome outcome, References references) {
+  PlanPart(Training plan, Outcome outcome, References references, Words words) {
     this.plan = plan;
     this.outcome = outcome;
     this.references = references;
+    this.words = words;
   }
 
   /** What the person takes home: each band as heart rate, rating and a load on this ergometer. */
   Section summary() {
     if (plan.withheld().isPresent()) {
-      return Section.first(TITLE, List.of(new Warning(plan.withheld().get())));
+      return Section.first(
+          words.say(ReportMessage.PLAN_TITLE),
+          List.of(
+              new Warning(words.say(ReportMessage.CAUTION), words.say(plan.whyWithheld().get()))));
     }
     List<Block> blocks = new ArrayList<>();
     blocks.add(summaryTable());
     blocks.add(new Items(remarks()));
-    return Section.first(TITLE, blocks);
+    return Section.first(words.say(ReportMessage.PLAN_TITLE), blocks);
   }
 
   // Where something is missing the remarks say why; else they are for the details.
@@ -48,30 +51,33 @@ final class PlanPart {
     boolean whole =
         plan.plans().stream()
             .allMatch(band -> band.heartRate().isPresent() && band.uptake().isPresent());
-    return whole ? plan.bands().cautions() : plan.remarks();
+    return whole
+        ? plan.bands().cautions().stream().map(words::text).toList()
+        : plan.notes().stream().map(words::say).toList();
   }
 
   private Table summaryTable() {
     List<Exercise> exercises = exercises();
-    List<String> heads = new ArrayList<>(List.of("band", "heart rate", "rating"));
-    exercises.forEach(exercise -> heads.add(exercise.title()));
+    List<String> heads =
+        new ArrayList<>(
+            words.heads(ReportMessage.BAND, ReportMessage.HEART_RATE, ReportMessage.RATING));
+    exercises.forEach(exercise -> heads.add(words.text(exercise.title())));
     List<List<String>> rows = new ArrayList<>();
     for (BandPlan band : plan.plans()) {
       List<String> row =
           new ArrayList<>(
-              List.of(words(band.id()), shown(band.heartRate(), 0), shown(band.rating(), 0)));
+              List.of(words.name(band.id()), shown(band.heartRate(), 0), shown(band.rating(), 0)));
       exercises.forEach(exercise -> row.add(load(band, exercise)));
       rows.add(row);
     }
-    return Table.of(
-        plan.bands().title() + ", ratings by the scale " + plan.bands().scale(), heads, rows);
+    return Table.of(tableTitle(), heads, rows);
   }
 
   // Why a band cannot be reached in a way stands in the details.
-  private static String load(BandPlan band, Exercise exercise) {
+  private String load(BandPlan band, Exercise exercise) {
     return band.load(exercise.id())
         .filter(LoadPlan.Reachable.class::isInstance)
-        .map(load -> ((LoadPlan.Reachable) load).setting().toString())
+        .map(load -> words.say(((LoadPlan.Reachable) load).setting().message()))
         .orElse("–");
   }
 
@@ -100,15 +106,18 @@ final class PlanPart {
             volume ->
                 blocks.add(
                     new Paragraph(
-                        "In a week "
-                            + volume.metMinutes()
-                            + " MET minutes are recommended"
-                            + references.behind(volume.source())
-                            + ".")));
+                        words.say(
+                            ReportMessage.MET_MINUTES,
+                            words.range(volume.metMinutes().low(), volume.metMinutes().high()),
+                            references.behind(volume.source())))));
     List<String> told = remarks();
     blocks.add(
-        new Items(plan.remarks().stream().filter(remark -> !told.contains(remark)).toList()));
-    return Optional.of(Section.details("Training in detail", blocks));
+        new Items(
+            plan.notes().stream()
+                .map(words::say)
+                .filter(remark -> !told.contains(remark))
+                .toList()));
+    return Optional.of(Section.details(words.say(ReportMessage.PLAN_DETAILS), blocks));
   }
 
   private Table bands() {
@@ -117,26 +126,29 @@ final class PlanPart {
             .map(
                 band ->
                     List.of(
-                        words(band.id()),
-                        band.band().by(Measure.RESERVE).map(Extent::toString).orElse("–"),
+                        words.name(band.id()),
+                        band.band()
+                            .by(Measure.RESERVE)
+                            .map(part -> words.say(part.message()))
+                            .orElse("–"),
                         shown(band.heartRate(), 0),
                         shown(band.uptake(), 1),
                         shown(band.mets(), 1),
                         shown(band.energy(), 1),
                         shown(band.rating(), 0),
-                        band.weekly().map(Object::toString).orElse("–")))
+                        band.weekly().map(words::say).orElse("–")))
             .toList();
     return Table.of(
-        plan.bands().title() + ", ratings by the scale " + plan.bands().scale() + bandSources(),
-        List.of(
-            "band",
-            "share of the reserve",
-            "heart rate",
-            "oxygen uptake",
-            "MET",
-            "energy",
-            "rating",
-            "per week, if all training is in this band"),
+        tableTitle() + bandSources(),
+        words.heads(
+            ReportMessage.BAND,
+            ReportMessage.SHARE_OF_RESERVE,
+            ReportMessage.HEART_RATE,
+            ReportMessage.UPTAKE,
+            ReportMessage.MET,
+            ReportMessage.ENERGY,
+            ReportMessage.RATING,
+            ReportMessage.PER_WEEK),
         rows);
   }
 
@@ -147,28 +159,33 @@ final class PlanPart {
         .collect(Collectors.joining());
   }
 
-  private static String words(String id) {
-    return id.replace('_', ' ');
+  private String tableTitle() {
+    return words.say(
+        ReportMessage.PLAN_TABLE, new FileText(plan.bands().title()), plan.bands().scale());
   }
 
-  private static String shown(Optional<Range> range, int decimals) {
-    return range.map(found -> found.rounded(decimals).toString()).orElse("–");
+  private String shown(Optional<Range> range, int decimals) {
+    return range.map(found -> words.say(found.rounded(decimals).message())).orElse("–");
   }
 
   private Table loads() {
-    List<String> heads = new ArrayList<>(List.of("exercise"));
+    List<String> heads = new ArrayList<>(words.heads(ReportMessage.EXERCISE));
     List<BandPlan> bands = plan.plans();
-    bands.forEach(band -> heads.add(words(band.id())));
+    bands.forEach(band -> heads.add(words.name(band.id())));
     List<List<String>> rows = new ArrayList<>();
     plan.bands()
         .exercises()
         .forEach(
             exercise -> {
-              List<String> row = new ArrayList<>(List.of(exercise.title()));
+              List<String> row = new ArrayList<>(List.of(words.text(exercise.title())));
               bands.forEach(
-                  band -> row.add(band.load(exercise.id()).map(LoadPlan::words).orElse("–")));
+                  band ->
+                      row.add(
+                          band.load(exercise.id())
+                              .map(load -> words.say(load.message()))
+                              .orElse("–")));
               rows.add(row);
             });
-    return Table.of("Loads, solved from the equations of the oxygen cost", heads, rows);
+    return Table.of(words.say(ReportMessage.LOADS_TABLE), heads, rows);
   }
 }

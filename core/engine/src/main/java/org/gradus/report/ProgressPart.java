@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Change;
 import org.gradus.capacity.Estimate;
-import org.gradus.capacity.Interval;
 import org.gradus.knowledge.Repeat;
 import org.gradus.protocol.Attribute;
 import org.gradus.report.Block.Paragraph;
@@ -14,6 +13,7 @@ import org.gradus.report.Block.Picture;
 import org.gradus.report.Block.Table;
 import org.gradus.report.Block.Warning;
 import org.gradus.unit.Unit;
+import org.gradus.words.Joined;
 
 /** Several tests of one person beside each other: results over time, and what has changed. */
 final class ProgressPart {
@@ -29,6 +29,7 @@ final class ProgressPart {
   private final List<Test> tests;
   private final List<Repeat> repeats;
   private final References references;
+  private final Words words;
 
   /**
    * The part of these tests.
@@ -36,10 +37,11 @@ final class ProgressPart {
    * @param tests the earliest first; the last is the one of the report
    * @param repeats how much repeated answers differ
    */
-  ProgressPart(List<Test> tests, List<Repeat> repeats, References references) {
+  ProgressPart(List<Test> tests, List<Repeat> repeats, References references, Words words) {
     this.tests = List.copyOf(tests);
     this.repeats = List.copyOf(repeats);
     this.references = references;
+    this.words = words;
   }
 
   Section section() {
@@ -47,18 +49,18 @@ final class ProgressPart {
     blocks.add(new Paragraph(verdict()));
     if (areOfDifferentPeople()) {
       blocks.add(
-          new Warning(
-              "The identities or sexes in these tests differ. Check that all of them are of one"
-                  + " person before you compare them."));
+          new Warning(words.say(ReportMessage.CAUTION), words.say(ReportMessage.DIFFERENT_PEOPLE)));
     }
     chart().ifPresent(chart -> blocks.add(new Picture(chart)));
     blocks.add(table());
-    return Section.first("Results over time", blocks);
+    return Section.first(words.say(ReportMessage.PROGRESS_TITLE), blocks);
   }
 
   private String verdict() {
-    return "Since the test before, the capacity has changed by "
-        + Words.sentence(words(Change.between(before(tests.size() - 1), now(), repeats)));
+    return Words.sentence(
+        words.say(
+            ReportMessage.CHANGED_BY,
+            said(Change.between(before(tests.size() - 1), now(), repeats))));
   }
 
   private Capacity now() {
@@ -78,11 +80,11 @@ final class ProgressPart {
             > 1;
   }
 
-  private String words(Change change) {
+  private String said(Change change) {
     if (change instanceof Change.Judged judged) {
-      return judged + references.behind(judged.source());
+      return words.say(judged.message()) + references.behind(judged.source());
     }
-    return "an amount that cannot be judged: " + change;
+    return words.say(ReportMessage.CANNOT_BE_JUDGED, change.message());
   }
 
   private Optional<ScaleChart> chart() {
@@ -94,20 +96,28 @@ final class ProgressPart {
           .capacity()
           .headline()
           .ifPresent(
-              best -> spans.add(ResultPart.span(label + ": " + best.vo2max().rounded(1), best)));
+              best ->
+                  spans.add(
+                      ResultPart.span(
+                          words.say(Joined.COLON, label, best.vo2max().rounded(1)), best)));
     }
     return spans.isEmpty()
         ? Optional.empty()
         : Optional.of(
             new ScaleChart(
-                "Aerobic capacity in each test",
+                words.say(ReportMessage.PROGRESS_CHART),
                 Unit.ML_PER_KG_PER_MINUTE.symbol(),
                 spans,
-                List.of()));
+                List.of(),
+                words));
   }
 
   private String label(int place) {
-    return tests.get(place).about().date().orElse("test " + (place + 1));
+    return tests
+        .get(place)
+        .about()
+        .date()
+        .orElseGet(() -> words.say(ReportMessage.TEST_NUMBER, place + 1));
   }
 
   private Table table() {
@@ -118,15 +128,22 @@ final class ProgressPart {
       rows.add(
           List.of(
               label(i),
-              capacity.facts().title(),
-              best.map(found -> found.vo2max().rounded(1).toString()).orElse("none"),
-              best.flatMap(Estimate.Available::interval).map(Interval::toString).orElse("–"),
-              i == 0 ? "–" : words(Change.between(before(i), capacity, repeats))));
+              words.text(capacity.facts().title()),
+              best.map(found -> words.say(found.vo2max().rounded(1)))
+                  .orElseGet(() -> words.say(ReportMessage.NONE)),
+              best.flatMap(Estimate.Available::interval)
+                  .map(around -> words.say(around.message()))
+                  .orElse("–"),
+              i == 0 ? "–" : said(Change.between(before(i), capacity, repeats))));
     }
     return Table.of(
-        "Each test, the earliest first",
-        List.of(
-            "test", "protocol", "aerobic capacity", "95 % interval", "change since the one before"),
+        words.say(ReportMessage.PROGRESS_TABLE),
+        words.heads(
+            ReportMessage.TEST,
+            ReportMessage.PROTOCOL,
+            ReportMessage.AEROBIC_CAPACITY,
+            ReportMessage.INTERVAL_HEAD,
+            ReportMessage.CHANGE_SINCE),
         rows);
   }
 }

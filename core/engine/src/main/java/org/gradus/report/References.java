@@ -10,14 +10,19 @@ import org.gradus.knowledge.Citation;
  */
 final class References {
 
+  private final Words words;
   private final List<String> texts = new ArrayList<>();
+
+  References(Words words) {
+    this.words = words;
+  }
 
   /** What stands in a cell for a source: its number, or {@code practice}, or a dash. */
   String number(Citation source) {
     if (!source.isNamed()) {
       return "–";
     } else if (source.equals(Citation.PRACTICE)) {
-      return "practice";
+      return words.say(ReportMessage.PRACTICE);
     }
     if (!texts.contains(source.text())) {
       texts.add(source.text());
@@ -27,12 +32,14 @@ final class References {
 
   /** The same behind a sentence: {@code " (source 3)"}; empty where no source is named. */
   String behind(Citation source) {
-    String number = number(source);
-    return switch (number) {
-      case "–" -> "";
-      case "practice" -> " (common practice)";
-      default -> " (source " + number + ")";
-    };
+    if (!source.isNamed()) {
+      return "";
+    }
+    String where =
+        source.equals(Citation.PRACTICE)
+            ? words.say(ReportMessage.COMMON_PRACTICE)
+            : words.say(ReportMessage.SOURCE_NUMBER, number(source));
+    return " (" + where + ")";
   }
 
   /** All sources that were cited, by their numbers. */

@@ -16,6 +16,8 @@ import org.gradus.session.Ledger;
 import org.gradus.session.Outcome;
 import org.gradus.session.Session;
 import org.gradus.training.Training;
+import org.gradus.words.FileText;
+import org.gradus.words.Language;
 
 /**
  * The report of a whole test. Its first page is for the person and for whoever signs it: how the
@@ -51,6 +53,7 @@ public final class Report {
   private final List<NormTable> norms;
   private final Optional<IntensityBands> bands;
   private final boolean cleared;
+  private final Language language;
 
   private Report(
       Outcome outcome,
@@ -59,7 +62,8 @@ public final class Report {
       List<Report> earlier,
       List<NormTable> norms,
       Optional<IntensityBands> bands,
-      boolean cleared) {
+      boolean cleared,
+      Language language) {
     this.outcome = outcome;
     this.events = List.copyOf(events);
     this.about = about;
@@ -67,6 +71,7 @@ public final class Report {
     this.norms = List.copyOf(norms);
     this.bands = bands;
     this.cleared = cleared;
+    this.language = language;
   }
 
   /** The report of a test as it stands. */
@@ -78,7 +83,8 @@ public final class Report {
         List.of(),
         List.of(),
         Optional.empty(),
-        false);
+        false,
+        Language.ENGLISH);
   }
 
   /**
@@ -93,7 +99,7 @@ public final class Report {
   }
 
   private Report about(Particulars particulars) {
-    return new Report(outcome, events, particulars, earlier, norms, bands, cleared);
+    return new Report(outcome, events, particulars, earlier, norms, bands, cleared, language);
   }
 
   /** With who was tested, in the host's own words. */
@@ -124,12 +130,12 @@ public final class Report {
    * @param tests the earliest first
    */
   public Report earlier(List<Report> tests) {
-    return new Report(outcome, events, about, tests, norms, bands, cleared);
+    return new Report(outcome, events, about, tests, norms, bands, cleared, language);
   }
 
   /** With the place of the result in these tables. */
   public Report norms(List<NormTable> tables) {
-    return new Report(outcome, events, about, earlier, tables, bands, cleared);
+    return new Report(outcome, events, about, earlier, tables, bands, cleared, language);
   }
 
   /**
@@ -137,7 +143,7 @@ public final class Report {
    * there is none until the person has been cleared for exercise.
    */
   public Report bands(IntensityBands plan) {
-    return new Report(outcome, events, about, earlier, norms, Optional.of(plan), cleared);
+    return new Report(outcome, events, about, earlier, norms, Optional.of(plan), cleared, language);
   }
 
   /**
@@ -145,7 +151,26 @@ public final class Report {
    * was told after it was over. Without a stop it changes nothing.
    */
   public Report clearedAfterStop() {
-    return new Report(outcome, events, about, earlier, norms, bands, true);
+    return new Report(outcome, events, about, earlier, norms, bands, true, language);
+  }
+
+  /**
+   * In a language; in English where none is named. Give it the words of the protocol, so that what
+   * its file says is translated too:
+   *
+   * <pre>{@code
+   * report.in(library.language("graded-walk-standard", Locale.forLanguageTag("es")))
+   * }</pre>
+   *
+   * <p>What the host says ({@link #identity}, {@link #date}, ...), reasons that a tester typed,
+   * rules and formulas as the file writes them, and citations stay as they are.
+   */
+  public Report in(Language spoken) {
+    return new Report(outcome, events, about, earlier, norms, bands, cleared, spoken);
+  }
+
+  private Words words() {
+    return new Words(language);
   }
 
   /** As plain text, in lines of at most 100 characters. */
@@ -164,7 +189,7 @@ public final class Report {
 
   /** As one HTML file. */
   public String html() {
-    return new HtmlPage(outcome.protocol().heading().language()).write(title(), sections());
+    return new HtmlPage(words()).write(title(), sections());
   }
 
   /**
@@ -178,16 +203,21 @@ public final class Report {
     }
     Map<String, List<Section>> tests = new LinkedHashMap<>();
     for (Report report : reports) {
+      Words words = report.words();
       String title =
-          "Test " + (tests.size() + 1) + ": " + report.outcome.protocol().heading().title();
+          words.say(
+              ReportMessage.TITLE_OF_ONE,
+              tests.size() + 1,
+              new FileText(report.outcome.protocol().heading().title()));
       tests.put(title, report.sections());
     }
-    String language = reports.get(0).outcome.protocol().heading().language();
-    return new HtmlPage(language).write("Exercise tests: " + reports.size(), tests);
+    Words words = reports.get(0).words();
+    return new HtmlPage(words)
+        .write(words.say(ReportMessage.TITLE_OF_SEVERAL, reports.size()), tests);
   }
 
   private String title() {
-    return "Exercise test: " + outcome.protocol().heading().title();
+    return words().say(ReportMessage.TITLE, new FileText(outcome.protocol().heading().title()));
   }
 
   private Capacity capacity() {
@@ -198,17 +228,18 @@ public final class Report {
   // The sources come last, when everything has cited its own.
   private List<Section> sections() {
     Capacity capacity = capacity();
-    References references = new References();
-    Course course = new Course(outcome, events);
-    ResultPart result = new ResultPart(capacity, norms, references);
-    TestPart test = new TestPart(outcome, course, about, capacity, references);
-    ClosingPart closing = new ClosingPart(outcome, capacity, about, references);
+    Words words = words();
+    References references = new References(words);
+    Course course = new Course(outcome, events, words);
+    ResultPart result = new ResultPart(capacity, norms, references, words);
+    TestPart test = new TestPart(outcome, course, about, capacity, references, words);
+    ClosingPart closing = new ClosingPart(outcome, capacity, about, references, words);
     Optional<PlanPart> plan =
-        bands.map(by -> new PlanPart(Training.plan(capacity, by), outcome, references));
+        bands.map(by -> new PlanPart(Training.plan(capacity, by), outcome, references, words));
     List<Section> sections = new ArrayList<>();
-    sections.add(new EndPart(outcome, capacity, course, references).section());
+    sections.add(new EndPart(outcome, capacity, course, references, words).section());
     sections.add(test.person());
-    Optional<Section> further = new FurtherResults(capacity, references).section();
+    Optional<Section> further = new FurtherResults(capacity, references, words).section();
     boolean first =
         capacity.estimates().isEmpty()
             || outcome.protocol().assessment().headline().flatMap(capacity::result).isPresent();
@@ -239,6 +270,7 @@ public final class Report {
     List<ProgressPart.Test> tests = new ArrayList<>();
     earlier.forEach(report -> tests.add(new ProgressPart.Test(report.about, report.capacity())));
     tests.add(new ProgressPart.Test(about, capacity));
-    return new ProgressPart(tests, outcome.protocol().assessment().repeats(), references).section();
+    return new ProgressPart(tests, outcome.protocol().assessment().repeats(), references, words())
+        .section();
   }
 }

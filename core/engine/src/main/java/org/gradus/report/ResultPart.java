@@ -3,9 +3,9 @@ package org.gradus.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
-import org.gradus.capacity.Finding;
 import org.gradus.capacity.Interval;
 import org.gradus.capacity.Standing;
 import org.gradus.knowledge.NormTable;
@@ -19,6 +19,9 @@ import org.gradus.report.Block.Table;
 import org.gradus.report.Block.Warning;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Name;
 
 /** What came out: the answer, how sure it is, whether it is plausible, where it stands. */
 final class ResultPart {
@@ -29,12 +32,14 @@ final class ResultPart {
   private final List<NormTable> norms;
   private final List<Standing> standings;
   private final References references;
+  private final Words words;
 
-  ResultPart(Capacity capacity, List<NormTable> norms, References references) {
+  ResultPart(Capacity capacity, List<NormTable> norms, References references, Words words) {
     this.capacity = capacity;
     this.norms = norms;
     this.standings = capacity.standings(norms);
     this.references = references;
+    this.words = words;
   }
 
   /** A result as it stands in a picture. */
@@ -55,33 +60,31 @@ final class ResultPart {
       Quantity mets = Quantity.ofBase(vo2max.base(), Unit.MET).rounded(1);
       blocks.add(
           new Answer(
-              vo2max.rounded(1) + " (" + mets + ")",
+              words.say(Joined.BRACKETS, vo2max.rounded(1), mets),
               best.get()
                   .interval()
-                  .map(around -> "95 % interval " + around)
-                  .orElse("its error is not known")));
-      blocks.add(
-          new Paragraph(
-              "Aerobic capacity, estimated by "
-                  + best.get().id().replace('_', ' ')
-                  + ". An estimate is not a measurement."));
+                  .map(around -> words.say(ReportMessage.INTERVAL, around.message()))
+                  .orElseGet(() -> words.say(ReportMessage.ERROR_NOT_KNOWN))));
+      blocks.add(new Paragraph(words.say(ReportMessage.ESTIMATED_BY, new Name(best.get().id()))));
       blocks.add(new Picture(chart(best.get())));
     } else {
-      blocks.add(new Paragraph("No aerobic capacity could be estimated from this test."));
+      blocks.add(new Paragraph(words.say(ReportMessage.NO_CAPACITY)));
     }
     if (!standings.isEmpty()) {
       blocks.add(
           new Items(
               standings.stream()
-                  .map(standing -> name(standing.table()) + ": " + standing.words())
+                  .map(
+                      standing ->
+                          words.say(Joined.COLON, name(standing.table()), standing.message()))
                   .toList()));
     }
     if (!capacity.findings().isEmpty()) {
       blocks.add(
           new Warning(
-              "Something about this result deserves a second look; see under plausibility."));
+              words.say(ReportMessage.CAUTION), words.say(ReportMessage.SECOND_LOOK_NEEDED)));
     }
-    return Section.first("Result", blocks);
+    return Section.first(words.say(ReportMessage.RESULT_TITLE), blocks);
   }
 
   private ScaleChart chart(Estimate.Available best) {
@@ -94,12 +97,11 @@ final class ResultPart {
       }
     }
     return new ScaleChart(
-        rows.isEmpty()
-            ? "The result with its interval"
-            : "The result among people of the same sex and age",
+        words.say(rows.isEmpty() ? ReportMessage.RESULT_CHART : ReportMessage.RESULT_CHART_PEOPLE),
         Unit.ML_PER_KG_PER_MINUTE.symbol(),
-        List.of(span("this test", best)),
-        rows);
+        List.of(span(words.say(ReportMessage.THIS_TEST), best)),
+        rows,
+        words);
   }
 
   private Optional<Integer> group(NormTable table) {
@@ -113,18 +115,22 @@ final class ResultPart {
     return Optional.empty();
   }
 
-  private static ScaleChart.Marks marks(
-      NormTable table, NormTable.Percentiles percentiles, int group) {
+  private ScaleChart.Marks marks(NormTable table, NormTable.Percentiles percentiles, int group) {
     NormTable.Ages ages = table.ages().get(group);
     return new ScaleChart.Marks(
-        "percentiles, "
-            + ages.from()
-            + " to "
-            + ages.to()
-            + " years"
-            + table.ergometer().map(on -> ", " + on).orElse("")
-            + ", "
-            + table.edition(),
+        table
+            .ergometer()
+            .map(
+                on ->
+                    words.say(
+                        ReportMessage.PERCENTILES_ON,
+                        ages.from(),
+                        ages.to(),
+                        new FileText(on),
+                        table.edition()))
+            .orElseGet(
+                () ->
+                    words.say(ReportMessage.PERCENTILES, ages.from(), ages.to(), table.edition())),
         percentiles.rows().stream()
             .map(
                 row ->
@@ -133,11 +139,15 @@ final class ResultPart {
             .toList());
   }
 
-  private static String name(NormTable table) {
-    return (table.of().equals(VO2MAX) ? "aerobic capacity" : table.of().replace('_', ' '))
-        + table.ergometer().map(on -> ", " + on).orElse("")
-        + ", edition "
-        + table.edition();
+  private String name(NormTable table) {
+    String of =
+        table.of().equals(VO2MAX)
+            ? words.say(ReportMessage.AEROBIC_CAPACITY)
+            : words.name(table.of());
+    return table
+        .ergometer()
+        .map(on -> words.say(ReportMessage.TABLE_ON, of, new FileText(on), table.edition()))
+        .orElseGet(() -> words.say(ReportMessage.TABLE_EDITION, of, table.edition()));
   }
 
   Section estimates() {
@@ -145,51 +155,62 @@ final class ResultPart {
     List<List<String>> rows = new ArrayList<>();
     for (Estimate estimate : capacity.estimates()) {
       String name =
-          estimate.id().replace('_', ' ') + (estimate.secondLook() ? " (second look)" : "");
+          words.say(
+              estimate.secondLook() ? ReportMessage.SECOND_LOOK : Joined.ALONE,
+              new Name(estimate.id()));
       String source = references.number(estimate.source());
       if (estimate instanceof Estimate.Available available) {
-        String around = available.interval().map(Interval::toString).orElse("not known");
+        String around =
+            available
+                .interval()
+                .map(found -> words.say(found.message()))
+                .orElseGet(() -> words.say(ReportMessage.NOT_KNOWN));
         rows.add(
             List.of(
                 name,
-                available.vo2max().rounded(1).toString(),
+                words.say(available.vo2max().rounded(1)),
                 around,
-                available.assumes(),
+                words.text(available.assumes()),
                 source));
       } else {
-        String reasons = String.join("; ", estimate.reasons());
-        rows.add(List.of(name, "none", reasons, "", source));
+        String reasons =
+            estimate.lacks().stream().map(words::say).collect(Collectors.joining("; "));
+        rows.add(List.of(name, words.say(ReportMessage.NONE), reasons, "", source));
       }
     }
     blocks.add(
         Table.of(
-            "Every estimate of the protocol; the first that could be made is the result, unless it is a"
-                + " second look",
-            List.of(
-                "estimate",
-                "aerobic capacity",
-                "95 % interval, or why there is none",
-                "what it assumes",
-                "source"),
+            words.say(ReportMessage.ESTIMATES_TABLE),
+            words.heads(
+                ReportMessage.ESTIMATE,
+                ReportMessage.AEROBIC_CAPACITY,
+                ReportMessage.INTERVAL_OR_WHY,
+                ReportMessage.ASSUMES,
+                ReportMessage.SOURCE),
             rows));
     capacity.headline().ifPresent(best -> detail(best, blocks));
-    return Section.details("Estimates", blocks);
+    return Section.details(words.say(ReportMessage.ESTIMATES_TITLE), blocks);
   }
 
   private void detail(Estimate.Available best, List<Block> blocks) {
-    blocks.add(new Paragraph("How it was worked out: " + best.calculation() + "."));
+    blocks.add(new Paragraph(words.say(ReportMessage.WORKED_OUT, best.calculation())));
     blocks.add(
         Table.of(
-            "What the result rests on",
-            List.of("what", "value", "how", "spread between people", "source"),
+            words.say(ReportMessage.RESTS_ON),
+            words.heads(
+                ReportMessage.WHAT,
+                ReportMessage.VALUE,
+                ReportMessage.METHOD_HOW,
+                ReportMessage.SPREAD,
+                ReportMessage.SOURCE),
             best.ingredients().stream()
                 .map(
                     part ->
                         List.of(
-                            part.name().replace('_', ' '),
-                            part.value(),
-                            part.how(),
-                            part.spread().map(Quantity::toString).orElse("–"),
+                            words.say(part.label()),
+                            words.say(part.shown()),
+                            words.say(part.method()),
+                            part.spread().map(words::say).orElse("–"),
                             references.number(part.source())))
                 .toList()));
     best.interval().ifPresent(around -> interval(around, blocks));
@@ -198,59 +219,55 @@ final class ResultPart {
             error ->
                 blocks.add(
                     new Paragraph(
-                        "Published error of the method: "
-                            + error.sd()
-                            + (error.note().isEmpty() ? "" : ", " + error.note())
-                            + references.behind(error.source())
-                            + ".")));
+                        words.say(
+                            ReportMessage.PUBLISHED_ERROR,
+                            error.sd(),
+                            (error.note().isEmpty() ? "" : ", " + words.text(error.note()))
+                                + references.behind(error.source())))));
   }
 
   private void interval(Interval around, List<Block> blocks) {
     blocks.add(
         new Paragraph(
             around.basis() == Interval.Basis.PUBLISHED
-                ? "The interval is that of the published error of the method, which is wider than"
-                    + " what follows from the errors of all that the result rests on ("
-                    + around.propagated().rounded(1)
-                    + ")."
+                ? words.say(ReportMessage.INTERVAL_PUBLISHED, around.propagated().rounded(1))
                 : around.model().base() > 0
-                    ? "The interval follows from the errors of all that the result rests on, and"
-                        + " from how far the method itself may be off ("
-                        + around.model().rounded(1)
-                        + ")."
-                    : "The interval follows from the errors of all that the result rests on. It"
-                        + " leaves out how far the method itself may be off: no file says it."));
+                    ? words.say(ReportMessage.INTERVAL_WITH_MODEL, around.model().rounded(1))
+                    : words.say(ReportMessage.INTERVAL_WITHOUT_MODEL)));
     blocks.add(
         new Table(
-            "What the interval is made of",
-            List.of("source of error", "standard deviation", "share of the variance", "source"),
+            words.say(ReportMessage.INTERVAL_TABLE),
+            words.heads(
+                ReportMessage.ERROR_SOURCE,
+                ReportMessage.SD,
+                ReportMessage.SHARE_OF_VARIANCE,
+                ReportMessage.SOURCE),
             around.shares().stream()
                 .map(
                     share ->
                         List.of(
-                            new Cell(share.name()),
-                            new Cell(share.sd().rounded(1).toString()),
+                            new Cell(words.say(share.label())),
+                            new Cell(words.say(share.sd().rounded(1))),
                             new Cell(share.percent() + " %", "", share.percent()),
                             new Cell(
                                 share.source().isNamed()
                                     ? references.number(share.source())
-                                    : "half the reading step / sqrt(3)")))
+                                    : words.say(ReportMessage.HALF_STEP))))
                 .toList()));
     if (!around.nearLinear()) {
       blocks.add(
-          new Warning(
-              "The formula is not near a straight line over these errors: the interval is only a"
-                  + " rough guide."));
+          new Warning(words.say(ReportMessage.CAUTION), words.say(ReportMessage.NOT_LINEAR)));
     }
   }
 
   Section findings() {
-    List<String> findings = capacity.findings().stream().map(Finding::toString).toList();
+    List<String> findings =
+        capacity.findings().stream().map(found -> words.say(found.message())).toList();
     return Section.details(
-        "Plausibility",
+        words.say(ReportMessage.PLAUSIBILITY_TITLE),
         List.of(
             findings.isEmpty()
-                ? new Paragraph("No rule of the protocol found anything suspicious.")
+                ? new Paragraph(words.say(ReportMessage.NOTHING_SUSPICIOUS))
                 : new Items(findings)));
   }
 
@@ -265,19 +282,23 @@ final class ResultPart {
       rows.add(
           List.of(
               name(table),
-              standing.words(),
-              String.join(" ", table.notes()),
+              words.say(standing.message()),
+              table.notes().stream().map(words::text).collect(Collectors.joining(" ")),
               references.number(table.source())));
     }
     return Optional.of(
         Section.details(
-            "Norms",
+            words.say(ReportMessage.NORMS_TITLE),
             List.of(
                 rows.isEmpty()
-                    ? new Paragraph("No table of norms is made for this person and this test.")
+                    ? new Paragraph(words.say(ReportMessage.NO_NORMS))
                     : Table.of(
-                        "Among people of the same sex and age",
-                        List.of("table", "place", "notes", "source"),
+                        words.say(ReportMessage.NORMS_TABLE),
+                        words.heads(
+                            ReportMessage.TABLE,
+                            ReportMessage.STANDS_AT,
+                            ReportMessage.NOTES,
+                            ReportMessage.SOURCE),
                         rows))));
   }
 }

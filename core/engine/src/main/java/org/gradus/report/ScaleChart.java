@@ -13,8 +13,9 @@ import java.util.stream.Stream;
  * @param unit the unit of the scale
  * @param spans results, from top to bottom
  * @param marks printed values, below them
+ * @param in the language
  */
-record ScaleChart(String title, String unit, List<Span> spans, List<Marks> marks)
+record ScaleChart(String title, String unit, List<Span> spans, List<Marks> marks, Words in)
     implements Figure {
 
   private static final double WIDTH = 420;
@@ -39,13 +40,15 @@ record ScaleChart(String title, String unit, List<Span> spans, List<Marks> marks
       return low < high;
     }
 
-    private String words() {
-      return label
-          + ": "
-          + Figure.number(value)
-          + (isWide()
-              ? ", 95 % interval " + Figure.number(low) + " to " + Figure.number(high)
-              : ", without an interval");
+    private String words(Words in) {
+      return isWide()
+          ? in.say(
+              ReportMessage.SPAN,
+              label,
+              Figure.number(value),
+              Figure.number(low),
+              Figure.number(high))
+          : in.say(ReportMessage.SPAN_WITHOUT, label, Figure.number(value));
     }
   }
 
@@ -79,19 +82,17 @@ record ScaleChart(String title, String unit, List<Span> spans, List<Marks> marks
 
   @Override
   public String legend() {
-    return (spans.stream().anyMatch(Span::isWide)
-            ? "The bar holds the true value in 95 of 100 tests."
-            : "")
-        + (marks.isEmpty() ? "" : " At percentile 25, 25 of 100 people lie lower.");
+    return (spans.stream().anyMatch(Span::isWide) ? in.say(ReportMessage.BAR_LEGEND) : "")
+        + (marks.isEmpty() ? "" : " " + in.say(ReportMessage.MARKS_LEGEND));
   }
 
   @Override
   public String words() {
-    return Stream.concat(spans.stream().map(Span::words), marks.stream().map(Marks::words))
+    return Stream.concat(
+                spans.stream().map(span -> span.words(in)), marks.stream().map(Marks::words))
             .collect(Collectors.joining(". "))
-        + ". All in "
-        + unit
-        + ".";
+        + ". "
+        + in.say(ReportMessage.ALL_IN, unit);
   }
 
   @Override

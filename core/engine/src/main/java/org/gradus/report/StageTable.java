@@ -14,6 +14,9 @@ import org.gradus.session.Reading;
 import org.gradus.session.StageResult;
 import org.gradus.session.Times;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.MessageKey;
 
 /** The stages with what was read at their ends, as a table and as a drawing. */
 final class StageTable {
@@ -23,8 +26,10 @@ final class StageTable {
   private final Protocol protocol;
   private final Capacity capacity;
   private final List<StageRow> stages;
+  private final Words words;
 
-  StageTable(Outcome outcome, Capacity capacity) {
+  StageTable(Outcome outcome, Capacity capacity, Words words) {
+    this.words = words;
     this.protocol = outcome.protocol();
     this.capacity = capacity;
     this.stages = StageRow.of(outcome, capacity);
@@ -37,26 +42,33 @@ final class StageTable {
   Table table() {
     Optional<Quantity> maximum = maximum();
     List<String> signals = signals();
-    List<String> heads = new ArrayList<>(List.of("stage", "from", "lasted", "load"));
-    signals.forEach(signal -> heads.add(signal.replace('_', ' ')));
-    maximum.ifPresent(rate -> heads.add("share of the maximal heart rate, " + rate.rounded(0)));
-    heads.addAll(List.of("oxygen uptake", "for the estimate"));
+    List<String> heads =
+        new ArrayList<>(
+            words.heads(
+                ReportMessage.STAGE, ReportMessage.FROM, ReportMessage.LASTED, ReportMessage.LOAD));
+    signals.forEach(signal -> heads.add(words.name(signal)));
+    maximum.ifPresent(
+        rate -> heads.add(words.say(ReportMessage.SHARE_OF_MAXIMUM, rate.rounded(0))));
+    heads.addAll(words.heads(ReportMessage.UPTAKE, ReportMessage.FOR_ESTIMATE));
     List<List<String>> rows = new ArrayList<>();
     for (StageRow row : stages) {
       StageResult stage = row.stage();
       List<String> cells = new ArrayList<>();
-      cells.add(stage.id() + uncounted(stage));
+      cells.add(named(stage));
       cells.add(Times.clock(stage.start()));
-      cells.add(Times.clock(stage.lasted()) + (stage.completed() ? "" : ", broken off"));
-      cells.add(Loading.line(stage.loads()));
-      signals.forEach(signal -> cells.add(row.reading(signal).map(StageTable::shown).orElse("–")));
+      cells.add(
+          stage.completed()
+              ? Times.clock(stage.lasted())
+              : words.say(ReportMessage.LASTED_BROKEN_OFF, Times.clock(stage.lasted())));
+      cells.add(words.say(Loading.message(stage.loads())));
+      signals.forEach(signal -> cells.add(row.reading(signal).map(this::shown).orElse("–")));
       maximum.ifPresent(
           rate -> cells.add(heartRate(row).map(found -> share(found, rate)).orElse("–")));
       cells.add(row.uptake().map(uptake -> uptake.rounded(1).toString()).orElse("–"));
-      cells.add(row.used() ? "used" : "–");
+      cells.add(row.used() ? words.say(ReportMessage.USED) : "–");
       rows.add(cells);
     }
-    return Table.of("Stages, with what counted at the end of each", heads, rows);
+    return Table.of(words.say(ReportMessage.STAGES_TABLE), heads, rows);
   }
 
   private List<String> signals() {
@@ -67,10 +79,10 @@ final class StageTable {
         .toList();
   }
 
-  private static String shown(Reading reading) {
+  private String shown(Reading reading) {
     return reading instanceof Reading.Measured measured
-        ? measured.value().rounded(1).toString()
-        : reading.toString();
+        ? words.say(measured.value().rounded(1))
+        : words.say(reading.message());
   }
 
   /** The drawing, where at least one stage has both values. */
@@ -80,10 +92,16 @@ final class StageTable {
       Optional<Quantity> rate = heartRate(row);
       if (row.uptake().isPresent() && rate.isPresent()) {
         points.add(
-            new Point(row.stage().id(), row.uptake().get().base(), rate.get().base(), row.used()));
+            new Point(
+                words.text(row.stage().id()),
+                row.uptake().get().base(),
+                rate.get().base(),
+                row.used()));
       }
     }
-    return points.isEmpty() ? Optional.empty() : Optional.of(new UptakeChart(points, answer()));
+    return points.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new UptakeChart(points, answer(), words));
   }
 
   private static Optional<Quantity> heartRate(StageRow row) {
@@ -121,7 +139,9 @@ final class StageTable {
         .anyMatch(ingredient -> ingredient.name().equals("max_heart_rate"));
   }
 
-  private static String uncounted(StageResult stage) {
-    return stage.pause() ? " (pause)" : stage.warmUp() ? " (warm-up)" : "";
+  private String named(StageResult stage) {
+    MessageKey shown =
+        stage.pause() ? ReportMessage.PAUSE : stage.warmUp() ? ReportMessage.WARM_UP : Joined.ALONE;
+    return words.say(shown, new FileText(stage.id()));
   }
 }

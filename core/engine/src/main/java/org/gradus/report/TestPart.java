@@ -23,6 +23,8 @@ import org.gradus.session.Reading;
 import org.gradus.session.Times;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Joined;
+import org.gradus.words.Name;
 
 /** What was done: the person, the protocol, the readings, the stages, the decisions. */
 final class TestPart {
@@ -33,102 +35,135 @@ final class TestPart {
   private final Particulars about;
   private final StageTable stages;
   private final References references;
+  private final Words words;
 
   TestPart(
-      Outcome outcome, Course course, Particulars about, Capacity capacity, References references) {
+      Outcome outcome,
+      Course course,
+      Particulars about,
+      Capacity capacity,
+      References references,
+      Words words) {
     this.outcome = outcome;
     this.protocol = outcome.protocol();
     this.course = course;
     this.about = about;
-    this.stages = new StageTable(outcome, capacity);
+    this.stages = new StageTable(outcome, capacity, words);
     this.references = references;
+    this.words = words;
   }
 
   Section person() {
     List<Fact> facts = new ArrayList<>();
-    about.identity().ifPresent(words -> facts.add(new Fact("identity", words)));
-    about.date().ifPresent(words -> facts.add(new Fact("date", words)));
-    about.place().ifPresent(words -> facts.add(new Fact("place", words)));
-    about.tester().ifPresent(words -> facts.add(new Fact("tester", words)));
+    about.identity().ifPresent(who -> facts.add(new Fact(words.say(ReportMessage.IDENTITY), who)));
+    about.date().ifPresent(when -> facts.add(new Fact(words.say(ReportMessage.DATE), when)));
+    about.place().ifPresent(where -> facts.add(new Fact(words.say(ReportMessage.PLACE), where)));
+    about.tester().ifPresent(by -> facts.add(new Fact(words.say(ReportMessage.TESTER), by)));
     for (Attribute attribute : Attribute.values()) {
       outcome
           .person()
           .value(attribute)
-          .ifPresent(value -> facts.add(new Fact(name(attribute), words(attribute, value))));
+          .ifPresent(
+              value -> facts.add(new Fact(words.say(name(attribute)), shown(attribute, value))));
     }
-    return Section.first("Person", List.of(new Facts(facts)));
+    return Section.first(words.say(ReportMessage.PERSON_TITLE), List.of(new Facts(facts)));
   }
 
-  private static String name(Attribute attribute) {
+  private static ReportMessage name(Attribute attribute) {
     return switch (attribute) {
-      case LOWERS_HEART_RATE -> "heart-slowing medicine";
-      case CLEARED -> "cleared for this test";
-      case MEASURED_MAX_HEART_RATE -> "measured maximal heart rate";
-      case AGE, SEX, MASS, HEIGHT -> attribute.word();
+      case LOWERS_HEART_RATE -> ReportMessage.LOWERS_HEART_RATE;
+      case CLEARED -> ReportMessage.CLEARED;
+      case MEASURED_MAX_HEART_RATE -> ReportMessage.MEASURED_MAX_HEART_RATE;
+      case AGE -> ReportMessage.AGE;
+      case SEX -> ReportMessage.SEX;
+      case MASS -> ReportMessage.MASS;
+      case HEIGHT -> ReportMessage.HEIGHT;
     };
   }
 
-  private static String words(Attribute attribute, Quantity value) {
-    String truth = value.amount() == 1 ? "yes" : "no";
+  private String shown(Attribute attribute, Quantity value) {
+    String truth = words.say(value.amount() == 1 ? ReportMessage.YES : ReportMessage.NO);
     return attribute
         .type()
         .match(
-            measure -> measure.kind() == Kind.NUMBER ? truth : value.toString(),
+            measure -> measure.kind() == Kind.NUMBER ? truth : words.say(value),
             condition -> truth,
-            choice -> choice.options().get((int) value.amount()));
+            choice -> words.say(sex(choice.options().get((int) value.amount()))));
+  }
+
+  private String shown(Setting setting) {
+    return words.text(setting.value().toString());
+  }
+
+  private static ReportMessage sex(String word) {
+    return word.equals("female") ? ReportMessage.FEMALE : ReportMessage.MALE;
   }
 
   Section course() {
     return Section.first(
-        "Heart rate over time",
+        words.say(ReportMessage.COURSE_TITLE),
         List.of(
             course
                 .chart(stages.rows())
                 .<Block>map(Picture::new)
-                .orElse(new Paragraph("No stage was finished."))));
+                .orElse(new Paragraph(words.say(ReportMessage.NO_STAGE)))));
   }
 
   Section protocol() {
     Heading heading = protocol.heading();
     List<Fact> facts = new ArrayList<>();
-    facts.add(new Fact("title", heading.title()));
-    facts.add(new Fact("id and version", heading.id() + " " + heading.version()));
-    facts.add(new Fact("ergometer", protocol.instruments().ergometer().title()));
-    facts.add(new Fact("purpose", heading.purpose()));
+    facts.add(new Fact(words.say(ReportMessage.PROTOCOL_NAME), words.text(heading.title())));
+    facts.add(
+        new Fact(words.say(ReportMessage.PROTOCOL_ID), heading.id() + " " + heading.version()));
+    facts.add(
+        new Fact(
+            words.say(ReportMessage.ERGOMETER),
+            words.text(protocol.instruments().ergometer().title())));
+    facts.add(new Fact(words.say(ReportMessage.PURPOSE), words.text(heading.purpose())));
     for (Setting setting : protocol.settings().values()) {
       facts.add(
           new Fact(
-              setting.name().replace('_', ' '),
-              setting.value() + references.behind(setting.source())));
+              words.name(setting.name()), shown(setting) + references.behind(setting.source())));
     }
-    facts.add(new Fact("fingerprint", heading.digest()));
-    return Section.details("Protocol", List.of(new Facts(facts), new Items(heading.cautions())));
+    facts.add(new Fact(words.say(ReportMessage.FINGERPRINT), heading.digest()));
+    return Section.details(
+        words.say(ReportMessage.PROTOCOL_TITLE),
+        List.of(
+            new Facts(facts), new Items(heading.cautions().stream().map(words::text).toList())));
   }
 
   Section readings() {
     List<Block> blocks = new ArrayList<>();
     List<List<String>> before = new ArrayList<>();
     rows(Phase.BEFORE)
-        .forEach(
-            (when, words) -> before.add(List.of(when.placed(), Times.clock(when.at()), words)));
+        .forEach((when, read) -> before.add(List.of(when.placed(), Times.clock(when.at()), read)));
     List<List<String>> after = new ArrayList<>();
     rows(Phase.RECOVERY)
         .forEach(
-            (when, words) ->
-                after.add(List.of(course.sinceTheEnd(when.at()), Times.clock(when.at()), words)));
+            (when, read) ->
+                after.add(List.of(course.sinceTheEnd(when.at()), Times.clock(when.at()), read)));
     if (before.isEmpty() && after.isEmpty()) {
-      blocks.add(new Paragraph("Nothing was read before the test or in recovery."));
+      blocks.add(new Paragraph(words.say(ReportMessage.NOTHING_READ)));
     }
     if (!before.isEmpty()) {
       blocks.add(
-          Table.of("Before the test", List.of("how", "time", "readings and answers"), before));
+          Table.of(
+              words.say(ReportMessage.BEFORE_TABLE),
+              words.heads(
+                  ReportMessage.HOW, ReportMessage.TIME, ReportMessage.READINGS_AND_ANSWERS),
+              before));
     }
     if (!after.isEmpty()) {
       blocks.add(
           Table.of(
-              "In recovery", List.of("after the exercise", "time", "readings and answers"), after));
+              words.say(ReportMessage.RECOVERY_TABLE),
+              words.heads(
+                  ReportMessage.AFTER_EXERCISE,
+                  ReportMessage.TIME,
+                  ReportMessage.READINGS_AND_ANSWERS),
+              after));
     }
-    return Section.details("Readings before and after", blocks);
+    return Section.details(words.say(ReportMessage.READINGS_TITLE), blocks);
   }
 
   /** When, and with the person placed how, readings were taken. */
@@ -141,32 +176,40 @@ final class TestPart {
                 told -> new When(told.taken(), placed(told.reading())),
                 LinkedHashMap::new,
                 Collectors.mapping(
-                    told -> told.reading().subject().replace('_', ' ') + " " + told.reading(),
+                    told ->
+                        words.say(
+                            Joined.PAIR,
+                            new Name(told.reading().subject()),
+                            told.reading().message()),
                     Collectors.joining(", "))));
   }
 
-  private static String placed(Reading reading) {
+  private String placed(Reading reading) {
     return reading instanceof Reading.Baseline baseline
-        ? baseline.posture().name().toLowerCase(java.util.Locale.ROOT)
-        : "asked";
+        ? words.say(
+            switch (baseline.posture()) {
+              case RESTING -> ReportMessage.RESTING;
+              case UPRIGHT -> ReportMessage.UPRIGHT;
+            })
+        : words.say(ReportMessage.ASKED);
   }
 
   Section stages() {
     List<Block> blocks = new ArrayList<>();
     blocks.add(stages.table());
     stages.chart().ifPresent(chart -> blocks.add(new Picture(chart)));
-    return Section.details("Stages", blocks);
+    return Section.details(words.say(ReportMessage.STAGES_TITLE), blocks);
   }
 
   Section decisions() {
-    List<List<Block.Cell>> rows = new DecisionRows(course.retold(), references).rows();
+    List<List<Block.Cell>> rows = new DecisionRows(course.retold(), references, words).rows();
     Block table =
         rows.isEmpty()
-            ? new Paragraph("Nothing was decided yet.")
+            ? new Paragraph(words.say(ReportMessage.NOTHING_DECIDED))
             : new Table(
-                "What was told and decided, at which time, and why",
-                List.of("time", "what", "why"),
+                words.say(ReportMessage.DECISIONS_TABLE),
+                words.heads(ReportMessage.TIME, ReportMessage.WHAT, ReportMessage.WHY),
                 rows);
-    return Section.details("Decisions", List.of(table));
+    return Section.details(words.say(ReportMessage.DECISIONS_TITLE), List.of(table));
   }
 }

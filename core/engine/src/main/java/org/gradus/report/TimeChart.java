@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.gradus.session.Times;
@@ -16,9 +15,10 @@ import org.gradus.session.Times;
  * @param pressures cuff pressures
  * @param stages the stages, with what was set
  * @param ended when the exercise ended, and the word for it, if it has
+ * @param in the language
  */
 record TimeChart(
-    List<Rate> rates, List<Pressure> pressures, List<Stage> stages, Optional<Ended> ended)
+    List<Rate> rates, List<Pressure> pressures, List<Stage> stages, Optional<Ended> ended, Words in)
     implements Figure {
 
   private static final double WIDTH = 640;
@@ -60,17 +60,15 @@ record TimeChart(
 
   @Override
   public String title() {
-    return "Heart rate against time";
+    return in.say(ReportMessage.TIME_CHART);
   }
 
   @Override
   public String legend() {
-    return "Dots: heart rate."
-        + (pressures.isEmpty()
-            ? ""
-            : " Upright bars: cuff pressure, from diastolic to systolic, on the same scale.")
+    return in.say(ReportMessage.TIME_LEGEND)
+        + (pressures.isEmpty() ? "" : " " + in.say(ReportMessage.TIME_LEGEND_CUFF))
         + (stages.stream().anyMatch(Stage::used)
-            ? " Stages with a thick edge were used for the result."
+            ? " " + in.say(ReportMessage.TIME_LEGEND_USED)
             : "");
   }
 
@@ -80,30 +78,28 @@ record TimeChart(
     stages.forEach(
         stage ->
             sentences.add(
-                stage.name()
-                    + " from "
-                    + Times.clock(stage.from())
-                    + " to "
-                    + Times.clock(stage.to())
-                    + " at "
-                    + stage.load()
-                    + (stage.used() ? ", used for the result" : "")));
+                in.say(
+                    stage.used() ? ReportMessage.TIME_STAGE_USED : ReportMessage.TIME_STAGE,
+                    stage.name(),
+                    Times.clock(stage.from()),
+                    Times.clock(stage.to()),
+                    stage.load())));
     if (!rates.isEmpty()) {
       sentences.add(
-          "Heart rate in bpm: "
-              + rates.stream()
+          in.say(
+              ReportMessage.TIME_RATES,
+              rates.stream()
                   .map(rate -> Times.clock(rate.at()) + " " + Figure.number(rate.bpm()))
-                  .collect(Collectors.joining(", ")));
+                  .toList()));
     }
     if (!pressures.isEmpty()) {
       sentences.add(
-          "Pressure in mmHg: "
-              + pressures.stream()
-                  .map(cuff -> Times.clock(cuff.at()) + " " + shown(cuff))
-                  .collect(Collectors.joining(", ")));
+          in.say(
+              ReportMessage.TIME_PRESSURES,
+              pressures.stream().map(cuff -> Times.clock(cuff.at()) + " " + shown(cuff)).toList()));
     }
     ended.ifPresent(
-        end -> sentences.add("The exercise ended at " + Times.clock(end.at()) + ": " + end.word()));
+        end -> sentences.add(in.say(ReportMessage.TIME_ENDED, Times.clock(end.at()), end.word())));
     return String.join(". ", sentences) + ".";
   }
 
@@ -198,7 +194,7 @@ record TimeChart(
     }
     svg.line(LEFT, TOP + PLOT, WIDTH - RIGHT, TOP + PLOT, "axis");
     svg.text(4, TOP - 12, "start", "soft", pressures.isEmpty() ? "bpm" : "bpm, mmHg");
-    svg.text(4, floor + 18, "start", "soft", "time");
+    svg.text(4, floor + 18, "start", "soft", in.say(ReportMessage.TIME));
   }
 
   private void stage(Stage stage, Svg svg) {

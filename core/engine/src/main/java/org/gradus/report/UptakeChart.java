@@ -1,5 +1,6 @@
 package org.gradus.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -10,8 +11,9 @@ import java.util.stream.Stream;
  *
  * @param points the stages
  * @param answer where the line is read, with the interval around it
+ * @param in the language
  */
-record UptakeChart(List<Point> points, Optional<Answer> answer) implements Figure {
+record UptakeChart(List<Point> points, Optional<Answer> answer, Words in) implements Figure {
 
   private static final double WIDTH = 640;
   private static final double LEFT = 60;
@@ -46,41 +48,37 @@ record UptakeChart(List<Point> points, Optional<Answer> answer) implements Figur
 
   @Override
   public String title() {
-    return "Heart rate against oxygen uptake";
+    return in.say(ReportMessage.UPTAKE_CHART);
   }
 
   @Override
   public String legend() {
-    return "Filled: used for the estimate; hollow: not used."
-        + (answer.isPresent() ? " The bar is the 95 % interval." : "");
+    return in.say(ReportMessage.UPTAKE_LEGEND)
+        + (answer.isPresent() ? " " + in.say(ReportMessage.UPTAKE_LEGEND_BAR) : "");
   }
 
   @Override
   public String words() {
-    StringBuilder words = new StringBuilder("Heart rate against oxygen uptake. ");
+    List<String> sentences = new ArrayList<>();
+    sentences.add(Words.sentence(title()));
     for (Point point : points) {
-      words
-          .append(point.stage())
-          .append(": ")
-          .append(Figure.number(point.heartRate()))
-          .append(" bpm at ")
-          .append(Figure.number(point.uptake()))
-          .append(" mL/kg/min")
-          .append(point.used() ? ", used. " : ", not used. ");
+      sentences.add(
+          in.say(
+              point.used() ? ReportMessage.UPTAKE_POINT_USED : ReportMessage.UPTAKE_POINT,
+              point.stage(),
+              Figure.number(point.heartRate()),
+              Figure.number(point.uptake())));
     }
     answer.ifPresent(
         read ->
-            words.append(
-                "Read at "
-                    + Figure.number(read.heartRate())
-                    + " bpm: "
-                    + Figure.number(read.vo2max())
-                    + " mL/kg/min, 95 % interval "
-                    + Figure.number(read.low())
-                    + " to "
-                    + Figure.number(read.high())
-                    + "."));
-    return words.toString().strip();
+            sentences.add(
+                in.say(
+                    ReportMessage.UPTAKE_READ,
+                    Figure.number(read.heartRate()),
+                    Figure.number(read.vo2max()),
+                    Figure.number(read.low()),
+                    Figure.number(read.high()))));
+    return String.join(" ", sentences);
   }
 
   @Override
@@ -128,8 +126,8 @@ record UptakeChart(List<Point> points, Optional<Answer> answer) implements Figur
     }
     svg.line(LEFT, floor, WIDTH - RIGHT, floor, "axis");
     svg.line(LEFT, TOP, LEFT, floor, "axis");
-    svg.text(LEFT, HEIGHT - 12, "start", "soft", "oxygen uptake, mL/kg/min");
-    svg.text(4, TOP - 14, "start", "soft", "heart rate, bpm");
+    svg.text(LEFT, HEIGHT - 12, "start", "soft", in.say(ReportMessage.UPTAKE_AXIS));
+    svg.text(4, TOP - 14, "start", "soft", in.say(ReportMessage.RATE_AXIS));
     answer.ifPresent(read -> answer(read, svg));
     for (Point point : points) {
       svg.circle(x(point.uptake()), y(point.heartRate()), 7, point.used() ? "full" : "hollow");

@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /**
  * Readings that were put right, and what was taken back. The state is made anew from all events
@@ -24,7 +26,10 @@ final class Amendments {
   static StateAt apply(TestState state, Event amendment) {
     if (amendment.at().compareTo(state.now) < 0) {
       throw new ReadingRefused(
-          Code.G503, "an amendment", Times.clock(amendment.at()), Times.clock(state.now));
+          Code.G503,
+          SessionMessage.AN_AMENDMENT,
+          Times.clock(amendment.at()),
+          Times.clock(state.now));
     }
     List<Event> told = new ArrayList<>(state.events.inOrder());
     refuseTooMany(told);
@@ -47,9 +52,9 @@ final class Amendments {
     if (before >= MOST) {
       throw new ReadingRefused(
           Code.G510,
-          "a correction",
-          "after " + MOST + " others",
-          "note it beside the record; readings and signs can still be told");
+          SessionMessage.A_CORRECTION,
+          Message.of(SessionMessage.AFTER_OTHERS, MOST),
+          SessionMessage.NOTE_BESIDE);
     }
   }
 
@@ -96,7 +101,10 @@ final class Amendments {
       counted.set(number - 1, new Event.Read(List.of(), told.at(), told.at()));
     } else {
       throw new ReadingRefused(
-          Code.G510, subject, "of event " + number, "name the event that told it");
+          Code.G510,
+          new FileText(subject),
+          Message.of(SessionMessage.OF_EVENT, number),
+          SessionMessage.NAME_THE_EVENT);
     }
   }
 
@@ -122,7 +130,10 @@ final class Amendments {
     }
     if (!found) {
       throw new ReadingRefused(
-          Code.G510, subject, "of event " + number, "that event told no such reading");
+          Code.G510,
+          new FileText(subject),
+          Message.of(SessionMessage.OF_EVENT, number),
+          SessionMessage.NO_SUCH_READING);
     }
     return new Event.Read(readings, read.taken(), read.at());
   }

@@ -3,6 +3,8 @@ package org.gradus.session;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.answer.Filled;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * The rule behind a verdict.
@@ -10,7 +12,7 @@ import org.gradus.rule.answer.Filled;
  * @param rule its id
  * @param text the rule as it stands in the file
  * @param filled its condition with the numbers filled in; empty for a rule without one
- * @param why the reason the file gives, or empty
+ * @param reason the reason that the file gives, or that the session gives where no rule does
  * @param instruction what the file says to do, or empty
  * @param source where the rule comes from
  */
@@ -18,13 +20,23 @@ public record Because(
     String rule,
     String text,
     Optional<Filled> filled,
-    String why,
+    Optional<Message> reason,
     String instruction,
     Citation source) {
 
-  /** The reason the file gives, else the rule itself. */
+  /** The reason in English, or as the file gives it; empty when there is none. */
+  public String why() {
+    return reason.map(Message::toString).orElse("");
+  }
+
+  /** The reason, else the rule itself, to be said in any language. */
+  public Message message() {
+    return reason.orElseGet(() -> Message.of(Joined.ALONE, text));
+  }
+
+  /** The reason, else the rule itself, in English or as the file gives it. */
   public String shortly() {
-    return why.isEmpty() ? text : why;
+    return message().toString();
   }
 
   @Override

@@ -17,6 +17,8 @@ import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /** Decides before the first stage: whether the person is ready, and where to begin. */
 final class BeforeJudge {
@@ -122,16 +124,22 @@ final class BeforeJudge {
     Eligibility eligibility = state.protocol.eligibility();
     Optional<Quantity> age = state.person.value(Attribute.AGE);
     if (age.isPresent() && !eligibility.includes(age.get().base())) {
+      Quantity years = age.get();
       Because outside =
           Reasons.plain(
               "ages",
-              age.get()
-                  + " is outside the ages of this protocol, "
-                  + eligibility.youngest()
-                  + " to "
-                  + eligibility.oldest()
-                  + " years"
-                  + (eligibility.why().isEmpty() ? "" : ". " + eligibility.why()));
+              eligibility.why().isEmpty()
+                  ? Message.of(
+                      SessionMessage.OUTSIDE_AGES,
+                      years,
+                      eligibility.youngest(),
+                      eligibility.oldest())
+                  : Message.of(
+                      SessionMessage.OUTSIDE_AGES_WHY,
+                      years,
+                      eligibility.youngest(),
+                      eligibility.oldest(),
+                      new FileText(eligibility.why())));
       boolean defers = eligibility.outside() == Eligibility.Outside.DEFER;
       (defers ? reasons : cautions).add(outside);
       surelyDeferred |= defers;

@@ -18,6 +18,8 @@ import org.gradus.rule.bounds.Outcomes;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Action;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /**
  * Evaluates the rules of a stage's end for one due time. The first rule that holds gives the
@@ -108,9 +110,9 @@ final class EndOfStage {
       }
     }
     if (missing.isPresent()) {
-      String signals = String.join(", ", missing.get().signals()).replace('_', ' ');
+      List<Name> signals = missing.get().signals().stream().map(Name::new).toList();
       verdict = Optional.of(new Verdict.Finish());
-      because = Optional.of(Reasons.plain("missing", "not read: " + signals));
+      because = Optional.of(Reasons.plain("missing", Message.of(SessionMessage.NOT_READ, signals)));
     } else if (goesOn() && !ending.waitedFor().isEmpty()) {
       waitFor(ending.waitedFor());
     } else if (planned && time.compareTo(state.waitsUntil()) < 0) {

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import org.gradus.words.Message;
+
 /** How a test ended. */
 public enum Ending {
   /** The person recovered. */
@@ -13,5 +15,10 @@ public enum Ending {
   /** The tester broke the test off. */
   ABANDONED,
   /** The exercise ended and the protocol has no recovery. */
-  DONE
+  DONE;
+
+  /** How it ended in a word or two, to be said in any language. */
+  public Message message() {
+    return Message.of(VerdictMessages.ending(this));
+  }
 }

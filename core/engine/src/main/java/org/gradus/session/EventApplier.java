@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.rule.plan.Frame;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /** Applies an event to the state of a test. An event that is refused changes nothing. */
 final class EventApplier {
@@ -68,10 +70,10 @@ final class EventApplier {
   }
 
   private static StateAt moment(TestState state, Event event) {
-    Times.refuseImpossible("an event", event.at());
+    Times.refuseImpossible(SessionMessage.AN_EVENT, event.at());
     if (event.at().compareTo(state.now) < 0) {
       throw new ReadingRefused(
-          Code.G503, "an event", Times.clock(event.at()), Times.clock(state.now));
+          Code.G503, SessionMessage.AN_EVENT, Times.clock(event.at()), Times.clock(state.now));
     }
     return StateAt.of(state, event.at());
   }
@@ -112,7 +114,7 @@ final class EventApplier {
     if (length > Telling.LONGEST_REASON) {
       throw new ReadingRefused(
           Code.G511,
-          "the reason",
+          SessionMessage.THE_REASON,
           Integer.toString(length),
           Integer.toString(Telling.LONGEST_REASON));
     }
@@ -120,15 +122,24 @@ final class EventApplier {
 
   // An override or the end of a test without a reason is refused with what is possible instead.
   private static void refuseWithoutReason(Event event) {
-    Optional<String> what =
+    Optional<Message> what =
         switch (event.kind()) {
-          case WITHDRAWN -> Optional.of(((Event.Withdrawn) event).sign() + " as withdrawn");
-          case AMENDED -> Optional.of("an amendment");
-          case REJECTED -> Optional.of(((Event.Rejected) event).subject() + " as rejected");
+          case WITHDRAWN ->
+              Optional.of(
+                  Message.of(
+                      SessionMessage.NAMED_AS_WITHDRAWN,
+                      new FileText(((Event.Withdrawn) event).sign())));
+          case AMENDED -> Optional.of(Message.of(SessionMessage.AN_AMENDMENT));
+          case REJECTED ->
+              Optional.of(
+                  Message.of(
+                      SessionMessage.NAMED_AS_REJECTED,
+                      new FileText(((Event.Rejected) event).subject())));
           case READ, REPORTED, LOAD_SET, DONE, FOLLOWED, OVERRIDDEN, ABANDONED -> Optional.empty();
         };
     if (what.isPresent() && event.reason().isBlank()) {
-      throw new ReadingRefused(Code.G510, what.get(), "without a reason", "say why");
+      throw new ReadingRefused(
+          Code.G510, what.get(), SessionMessage.WITHOUT_A_REASON, SessionMessage.SAY_WHY);
     }
   }
 }

@@ -32,7 +32,7 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
     if (read.readings().isEmpty()) {
       return Map.of(); // all of it was taken back
     }
-    Times.refuseImpossible("a reading", read.taken());
+    Times.refuseImpossible(SessionMessage.A_READING, read.taken());
     return new ReadingPlacer(state, change, read).place();
   }
 
@@ -99,7 +99,10 @@ final class EventEffect implements Event.Visitor<Map<String, StoredReading>> {
   private Map<String, StoredReading> act(Verdict verdict) {
     if (endsAStage(verdict.kind()) && state.runs.isEmpty()) {
       throw new ReadingRefused(
-          Code.G510, verdict.word(), "before the test", "no stage has begun that it could end");
+          Code.G510,
+          VerdictMessages.word(verdict.kind()),
+          SessionMessage.BEFORE_THE_TEST,
+          SessionMessage.NO_STAGE_TO_END);
     }
     if (answered.isKnowing()) {
       change.watches = change.watches.withoutMarginal();

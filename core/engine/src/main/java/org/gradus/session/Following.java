@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.VerdictRefused;
+import org.gradus.words.Message;
 
 /**
  * What a tester can follow at a moment: the recommended verdict, or one that is offered beside it.
@@ -59,16 +60,18 @@ final class Following {
     if (!possible) {
       throw new VerdictRefused(
           Code.G602,
-          "to follow " + followed,
-          "at " + Times.clock(decision.at()),
-          "recommended then is " + decision.said() + offered());
+          Message.of(SessionMessage.TO_FOLLOW, followed.message()),
+          Message.of(SessionMessage.AT, Times.clock(decision.at())),
+          recommended());
     }
   }
 
-  private String offered() {
-    List<String> offers =
-        decision.offers().stream().map(offer -> offer.verdict().toString()).toList();
-    return offers.isEmpty() ? "" : ", offered " + String.join(", ", offers);
+  private Message recommended() {
+    List<Message> offers =
+        decision.offers().stream().map(offer -> offer.verdict().message()).toList();
+    return offers.isEmpty()
+        ? Message.of(SessionMessage.RECOMMENDED_IS, decision.said())
+        : Message.of(SessionMessage.RECOMMENDED_AND_OFFERED, decision.said(), offers);
   }
 
   // Texts may be reworded, and the last digit of a computed load may differ between machines.

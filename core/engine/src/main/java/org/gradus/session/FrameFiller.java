@@ -4,12 +4,14 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Fact;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Gap.Cause;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
+import org.gradus.words.Language;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * rules looked at any time see the latest ones.
  */
 final class FrameFiller implements Frame.Source {
+
+  private static final String LINE = Language.ENGLISH.say(ResultMessage.THE_LINE);
 
   private final TestState state;
   private final Optional<StageRun> run;
@@ -131,7 +135,7 @@ final class FrameFiller implements Frame.Source {
       case COMPLETED -> truth(frame, slot, isCompleted(demand.subject()));
       case COUNT -> counts(frame);
       case LINE_MEAN_X, LINE_MEAN_Y, LINE_SLOPE, INTERPOLATED ->
-          frame.miss(slot, Gap.never("the line", Cause.TOO_FEW_STAGES));
+          frame.miss(slot, Gap.never(LINE, Cause.TOO_FEW_STAGES));
       case VALUE -> value(frame, slot, demand);
       case EARLIER, AVERAGE, HIGHEST, LOWEST ->
           readings(demand.subject())

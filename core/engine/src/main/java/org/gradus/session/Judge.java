@@ -21,10 +21,10 @@ final class Judge {
   }
 
   private static StateAt moment(TestState state, Duration time) {
-    Times.refuseImpossible("the question", time);
+    Times.refuseImpossible(SessionMessage.THE_QUESTION, time);
     if (time.compareTo(state.now) < 0) {
       throw new ReadingRefused(
-          Code.G503, "the question", Times.clock(time), Times.clock(state.now));
+          Code.G503, SessionMessage.THE_QUESTION, Times.clock(time), Times.clock(state.now));
     }
     return StateAt.of(state, time);
   }

@@ -14,6 +14,8 @@ import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /**
  * Refuses impossible loads that a person gives. The loads that a protocol sets were proved possible
@@ -53,11 +55,11 @@ final class LoadValidator {
       if (!given.add(load.name()) || !(names.contains(load.name()) || worksOut)) {
         throw new ReadingRefused(
             Code.G508,
-            load.name(),
-            Loading.line(List.of(load)),
+            new FileText(load.name()),
+            Loading.message(List.of(load)),
             names.isEmpty()
-                ? "nothing is set there"
-                : "give each of these once: " + String.join(", ", names));
+                ? Message.of(SessionMessage.NOTHING_IS_SET)
+                : Message.of(SessionMessage.GIVE_EACH_ONCE, List.copyOf(names)));
       }
     }
   }
@@ -75,18 +77,17 @@ final class LoadValidator {
     check(load.name(), ramp.to());
     if (ramp.step().kind() != load.value().kind()) {
       throw new ReadingRefused(
-          Code.G501, load.name(), ramp.step().toString(), load.value().unit().symbol());
+          Code.G501, new FileText(load.name()), ramp.step(), load.value().unit().symbol());
     }
-    Times.refuseImpossible("a step of " + load.name(), ramp.every());
+    Times.refuseImpossible(
+        Message.of(SessionMessage.RAMP_STEP_OF, new FileText(load.name())), ramp.every());
     boolean away = ramp.step().base() * (ramp.to().base() - load.value().base()) < 0;
     if (away || ramp.every().compareTo(SHORTEST_STEP) < 0) {
       throw new ReadingRefused(
           Code.G508,
-          load.name(),
-          Loading.line(List.of(load)),
-          away
-              ? "its steps lead away from " + ramp.to()
-              : "its steps have to last a while, a second at least");
+          new FileText(load.name()),
+          Loading.message(List.of(load)),
+          away ? Message.of(SessionMessage.STEPS_LEAD_AWAY, ramp.to()) : SessionMessage.STEPS_LAST);
     }
   }
 
@@ -94,13 +95,17 @@ final class LoadValidator {
     Optional<LoadRange> range = Optional.ofNullable(protocol.instruments().loads().get(name));
     if (range.isEmpty()) {
       // A slope may lead downhill; nothing else that is set can be below zero.
-      refuseUnless(value.base() >= 0 || value.kind() == Kind.NUMBER, name, value, "0 and more");
+      refuseUnless(
+          value.base() >= 0 || value.kind() == Kind.NUMBER,
+          name,
+          value,
+          Message.of(SessionMessage.ZERO_AND_MORE));
       return;
     }
     Kind kind = range.get().range().low().kind();
     if (value.kind() != kind) {
       throw new ReadingRefused(
-          Code.G501, name, value.toString(), range.get().range().low().unit().symbol());
+          Code.G501, new FileText(name), value, range.get().range().low().unit().symbol());
     }
     // What follows from a load that was set, a power from a cadence, has many digits.
     Quantity shown = value.rounded(2);
@@ -108,12 +113,12 @@ final class LoadValidator {
         range.get().holds(value.base()),
         name,
         range.get().holds(shown.base()) ? value : shown,
-        range.get().range().toString());
+        Message.of(SessionMessage.RANGE, range.get().range().low(), range.get().range().high()));
   }
 
-  private static void refuseUnless(boolean possible, String name, Quantity value, String limits) {
+  private static void refuseUnless(boolean possible, String name, Quantity value, Message limits) {
     if (!possible) {
-      throw new ReadingRefused(Code.G502, name, value.toString(), limits);
+      throw new ReadingRefused(Code.G502, new FileText(name), value, limits);
     }
   }
 }

@@ -3,8 +3,9 @@ package org.gradus.session;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * One component of the load that is set.
@@ -67,22 +68,21 @@ public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
     return Optional.of(every.multipliedBy(moment.toMillis() / every.toMillis() + 1));
   }
 
-  private String words() {
-    return ramp.map(
+  private Object said() {
+    return ramp.<Object>map(
             change ->
-                shown(value)
-                    + " by "
-                    + shown(change.step())
-                    + " every "
-                    + Times.clock(change.every())
-                    + " to "
-                    + shown(change.to()))
+                Message.of(
+                    SessionMessage.LOAD_RAMP,
+                    shown(value),
+                    shown(change.step()),
+                    Times.clock(change.every()),
+                    shown(change.to())))
         .orElse(shown(value));
   }
 
   // As finely as any ergometer can be set.
-  private static String shown(Quantity quantity) {
-    return quantity.rounded(2).toString();
+  private static Quantity shown(Quantity quantity) {
+    return quantity.rounded(2);
   }
 
   /** Whether two loads set the same, up to the rounding of what is worked out. */
@@ -107,8 +107,13 @@ public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
 
   /** Loads in one line: {@code 1.7 mph, 10 %}, {@code 3 mph, 0 % by 1.2 % every 0:20 to 12 %}. */
   public static String line(List<Loading> loads) {
+    return message(loads).toString();
+  }
+
+  /** Loads in one line, to be said in any language. */
+  public static Message message(List<Loading> loads) {
     return loads.isEmpty()
-        ? "no load"
-        : loads.stream().map(Loading::words).collect(Collectors.joining(", "));
+        ? Message.of(SessionMessage.NO_LOAD)
+        : Message.of(Joined.ALONE, loads.stream().map(Loading::said).toList());
   }
 }

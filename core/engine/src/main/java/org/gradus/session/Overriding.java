@@ -5,6 +5,8 @@ import java.util.List;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.protocol.Stage;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /** What a tester may decide against the engine: anything but to continue after a followed stop. */
 final class Overriding {
@@ -23,7 +25,7 @@ final class Overriding {
   void refuseUnlessPossible(Event.Overridden event) {
     Verdict verdict = event.verdict();
     Duration at = event.at();
-    refuseWithoutReason(verdict.word(), event.reason());
+    refuseWithoutReason(verdict.wordMessage(), event.reason());
     boolean possible =
         switch (state.phase) {
           case BEFORE -> before(verdict);
@@ -37,7 +39,7 @@ final class Overriding {
           case ENDED -> false;
         };
     if (!possible) {
-      throw new VerdictRefused(Code.G602, verdict.toString(), where(), remedy(verdict, at));
+      throw new VerdictRefused(Code.G602, verdict.message(), where(), remedy(verdict, at));
     }
   }
 
@@ -47,60 +49,63 @@ final class Overriding {
    * @throws VerdictRefused that says what is possible instead
    */
   void refuseUnlessPossible(Event.Abandoned event) {
-    refuseWithoutReason("to abandon", event.reason());
+    refuseWithoutReason(Message.of(SessionMessage.TO_ABANDON), event.reason());
     if (state.phase == Phase.ENDED) {
-      throw new VerdictRefused(Code.G602, "to abandon", where(), "it is over already");
+      throw new VerdictRefused(
+          Code.G602, SessionMessage.TO_ABANDON, where(), SessionMessage.OVER_ALREADY);
     }
   }
 
-  private static void refuseWithoutReason(String what, String reason) {
+  private static void refuseWithoutReason(Message what, String reason) {
     if (reason.isBlank()) {
-      throw new VerdictRefused(Code.G602, what, "without a reason", "say why");
+      throw new VerdictRefused(
+          Code.G602, what, SessionMessage.WITHOUT_A_REASON, SessionMessage.SAY_WHY);
     }
   }
 
-  private String where() {
+  private Message where() {
     if (state.recovery.stopped()) {
-      return "after a stop";
+      return Message.of(SessionMessage.AFTER_A_STOP);
     }
     return switch (state.phase) {
-      case BEFORE -> "before the test";
-      case STAGE -> "in " + state.currentRun().stage().id();
-      case RECOVERY -> "in recovery";
-      case ENDED -> "after the test";
+      case BEFORE -> Message.of(SessionMessage.BEFORE_THE_TEST);
+      case STAGE ->
+          Message.of(SessionMessage.IN_STAGE, new FileText(state.currentRun().stage().id()));
+      case RECOVERY -> Message.of(SessionMessage.IN_RECOVERY);
+      case ENDED -> Message.of(SessionMessage.AFTER_THE_TEST);
     };
   }
 
-  private String remedy(Verdict verdict, Duration at) {
+  private Message remedy(Verdict verdict, Duration at) {
     return switch (state.phase) {
-      case BEFORE -> "begin with one of " + ids(state.protocol.stages()) + ", or defer";
+      case BEFORE -> Message.of(SessionMessage.BEGIN_WITH, ids(state.protocol.stages()));
       case STAGE -> inStageInstead(verdict, at);
-      case RECOVERY -> "there is only recovery: continue, end or stop";
-      case ENDED -> "open a new session";
+      case RECOVERY -> Message.of(SessionMessage.ONLY_RECOVERY);
+      case ENDED -> Message.of(SessionMessage.NEW_SESSION);
     };
   }
 
-  private String inStageInstead(Verdict verdict, Duration at) {
+  private Message inStageInstead(Verdict verdict, Duration at) {
     StageRun present = state.currentRun();
-    String all = "continue, hold, advance, finish or stop";
+    Message all = Message.of(SessionMessage.IN_STAGE_INSTEAD);
     return switch (verdict.kind()) {
       case HOLD -> {
         Duration end = present.end().compareTo(at) > 0 ? present.end() : at;
-        yield "hold until later than " + Times.clock(end);
+        yield Message.of(SessionMessage.HOLD_LONGER, Times.clock(end));
       }
       case ADVANCE -> {
         List<Stage> later =
             state.protocol.stages().stream()
                 .filter(stage -> stage.place() > present.stage().place())
                 .toList();
-        yield later.isEmpty() ? all : "the stages after it are " + ids(later);
+        yield later.isEmpty() ? all : Message.of(SessionMessage.STAGES_AFTER, ids(later));
       }
       case READY, DEFER, CONTINUE, MEASURE, CHANGE, FINISH, STOP, END, NOT_RECOVERED, OVER -> all;
     };
   }
 
-  private static String ids(List<Stage> stages) {
-    return String.join(", ", stages.stream().map(Stage::id).toList());
+  private static List<FileText> ids(List<Stage> stages) {
+    return stages.stream().map(Stage::id).map(FileText::new).toList();
   }
 
   private boolean before(Verdict verdict) {
@@ -130,7 +135,7 @@ final class Overriding {
   }
 
   private boolean isLonger(Duration until, Duration at) {
-    Times.refuseImpossible("the end of a hold", until);
+    Times.refuseImpossible(SessionMessage.THE_END_OF_A_HOLD, until);
     return until.compareTo(at) > 0 && until.compareTo(state.currentRun().end()) > 0;
   }
 }

@@ -5,6 +5,9 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.gradus.protocol.Posture;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /** Something the tester has read, heard or chosen. {@link Readings} has short ways to write one. */
 public sealed interface Reading {
@@ -16,6 +19,16 @@ public sealed interface Reading {
 
   /** The signal or question it is about. */
   String subject();
+
+  /** What was read, heard or chosen, to be said in any language. */
+  default Message message() {
+    return match(
+        measured -> Message.of(Joined.ALONE, measured.value()),
+        pressure -> Message.of(Joined.ALONE, pressure.toString()),
+        chosen -> Message.of(Joined.ALONE, new FileText(chosen.word())),
+        answered -> Message.of(answered.yes() ? SessionMessage.YES : SessionMessage.NO),
+        baseline -> baseline.reading().message());
+  }
 
   /**
    * What comes of it, by which of them it is.

@@ -18,6 +18,8 @@ import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Schedule;
 import org.gradus.protocol.Stretch;
 import org.gradus.protocol.Timing;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /** Puts the readings of one event where they belong: answers, baselines, slots of stages. */
 final class ReadingPlacer {
@@ -39,7 +41,11 @@ final class ReadingPlacer {
   /** Places the readings and returns those that are the newest of their signal. */
   Map<String, StoredReading> place() {
     if (state.phase == Phase.ENDED) {
-      throw new ReadingRefused(Code.G510, "a reading", "after the test", "open a new session");
+      throw new ReadingRefused(
+          Code.G510,
+          SessionMessage.A_READING,
+          SessionMessage.AFTER_THE_TEST,
+          SessionMessage.NEW_SESSION);
     }
     if (event.taken().compareTo(event.at()) > 0) {
       throw new ReadingRefused(
@@ -59,8 +65,8 @@ final class ReadingPlacer {
     return newest;
   }
 
-  private String subjects() {
-    return String.join(", ", event.subjects());
+  private List<FileText> subjects() {
+    return event.subjects().stream().map(FileText::new).toList();
   }
 
   private void place(Reading reading, Set<String> told) {
@@ -83,42 +89,52 @@ final class ReadingPlacer {
     } else if (state.phase == Phase.BEFORE) {
       throw new ReadingRefused(
           Code.G510,
-          subject,
-          "before the test",
-          "say whether it is a resting or an upright reading");
+          new FileText(subject),
+          SessionMessage.BEFORE_THE_TEST,
+          SessionMessage.RESTING_OR_UPRIGHT);
     } else if (!told.add(subject)) {
-      throw new ReadingRefused(Code.G507, subject, reading.toString(), alreadyTold(subject));
+      throw new ReadingRefused(
+          Code.G507, new FileText(subject), reading.message(), alreadyTold(subject));
     } else {
       inTest(subject, taken);
     }
   }
 
-  private String alreadyTold(String subject) {
-    String first =
+  private Message alreadyTold(String subject) {
+    Object first =
         Stream.concat(
                 state.events.takenAt(event.taken()).stream()
                     .filter(reading -> !(reading instanceof Reading.Baseline)),
                 event.readings().stream())
             .filter(reading -> reading.subject().equals(subject))
             .findFirst()
-            .map(Reading::toString)
-            .orElse(subject);
+            .<Object>map(Reading::message)
+            .orElse(new FileText(subject));
     OptionalInt number = state.events.numberOf(subject, event.taken());
-    String where = number.isPresent() ? "event " + number.getAsInt() : "the same event";
-    return first + " at " + Times.clock(event.taken()) + " in " + where;
+    Message where =
+        number.isPresent()
+            ? Message.of(SessionMessage.EVENT_NUMBER, number.getAsInt())
+            : Message.of(SessionMessage.SAME_EVENT);
+    return Message.of(SessionMessage.VALUE_AT, first, Times.clock(event.taken()), where);
   }
 
   private void afterStopOnly(String subject) {
     if (!state.recovery.stopped() && !state.watches.alarmed()) {
       throw new ReadingRefused(
-          Code.G510, subject, "before a stop", "it is asked after a stop has ended the exercise");
+          Code.G510,
+          new FileText(subject),
+          SessionMessage.BEFORE_A_STOP,
+          SessionMessage.ASKED_AFTER_STOP);
     }
   }
 
   private void beforeOnly(String subject) {
     if (state.phase != Phase.BEFORE) {
       throw new ReadingRefused(
-          Code.G510, subject, "after the test has begun", "it is asked before the first stage");
+          Code.G510,
+          new FileText(subject),
+          SessionMessage.AFTER_THE_TEST_HAS_BEGUN,
+          SessionMessage.ASKED_BEFORE_STAGES);
     }
   }
 
@@ -246,8 +262,8 @@ final class ReadingPlacer {
     throw new ReadingRefused(
         Code.G510,
         subjects(),
-        "for a time before the first stage",
-        "resting readings are told before it");
+        SessionMessage.BEFORE_THE_FIRST_STAGE,
+        SessionMessage.RESTING_BEFORE);
   }
 
   private DueSlots dueSlots(StageRun run) {

@@ -19,6 +19,8 @@ import org.gradus.session.Reading.Measured;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /** Refuses impossible readings: a wrong unit, a value no person has, a word that is not offered. */
 final class ReadingValidator {
@@ -51,7 +53,11 @@ final class ReadingValidator {
     Optional<Quantity> low = last(lower, place, now).or(() -> last(lower, place, before));
     Optional<Quantity> high = last(upper, place, now).or(() -> last(upper, place, before));
     if (low.isPresent() && high.isPresent() && low.get().base() >= high.get().base()) {
-      throw new ReadingRefused(Code.G505, lower, low.get().toString(), upper + " of " + high.get());
+      throw new ReadingRefused(
+          Code.G505,
+          new FileText(lower),
+          low.get(),
+          Message.of(SessionMessage.VALUE_OF, new FileText(upper), high.get()));
     }
   }
 
@@ -104,15 +110,15 @@ final class ReadingValidator {
   private ReadingRefused unknown(Reading reading) {
     Set<String> signals = protocol.instruments().signals().keySet();
     Set<String> questions = protocol.instruments().questions().keySet();
-    String otherwise =
+    Message otherwise =
         reading instanceof Reading.Answered
-            ? "it asks " + String.join(", ", questions)
-            : "it measures " + String.join(", ", signals);
+            ? Message.of(SessionMessage.ASKS, List.copyOf(questions))
+            : Message.of(SessionMessage.MEASURES, List.copyOf(signals));
     List<String> known = Stream.concat(signals.stream(), questions.stream()).toList();
     return new ReadingRefused(
         Code.G506,
         reading.subject(),
-        reading.toString(),
+        reading.message(),
         Suggestion.help(reading.subject(), known, otherwise));
   }
 
@@ -127,9 +133,11 @@ final class ReadingValidator {
     if (!isOfItsType) {
       throw new ReadingRefused(
           Code.G508,
-          reading.subject(),
-          reading.toString(),
-          "it takes " + (type.equals(Type.CONDITION) ? "yes or no" : type.phrase()));
+          new FileText(reading.subject()),
+          reading.message(),
+          type.equals(Type.CONDITION)
+              ? SessionMessage.TAKES_YES_OR_NO
+              : Message.of(SessionMessage.TAKES, type.phrase()));
     }
   }
 
@@ -141,9 +149,9 @@ final class ReadingValidator {
       String unit = wanted.kind().base().symbol();
       throw new ReadingRefused(
           Code.G501,
-          measured.subject(),
-          measured.value().toString(),
-          unit.isEmpty() ? "plain numbers" : unit);
+          new FileText(measured.subject()),
+          measured.value(),
+          unit.isEmpty() ? SessionMessage.PLAIN_NUMBERS : unit);
     }
     range.ifPresent(limits -> inside(measured, limits));
     return true;
@@ -156,9 +164,10 @@ final class ReadingValidator {
     if (!wanted.options().contains(chosen.word())) {
       throw new ReadingRefused(
           Code.G508,
-          chosen.subject(),
+          new FileText(chosen.subject()),
           chosen.word(),
-          "choose one of " + String.join(", ", wanted.options()));
+          Message.of(
+              SessionMessage.CHOOSE_ONE, wanted.options().stream().map(FileText::new).toList()));
     }
     return true;
   }
@@ -167,12 +176,11 @@ final class ReadingValidator {
   private static void step(Reading reading) {
     if (reading instanceof Measured measured && measured.step().isPresent()) {
       Quantity step = measured.step().get();
-      String what = "the step of " + reading.subject();
+      Message what = Message.of(SessionMessage.STEP_OF, new FileText(reading.subject()));
       if (step.kind() != measured.value().kind()) {
-        throw new ReadingRefused(
-            Code.G501, what, step.toString(), measured.value().unit().symbol());
+        throw new ReadingRefused(Code.G501, what, step, measured.value().unit().symbol());
       } else if (step.amount() < 0) {
-        throw new ReadingRefused(Code.G502, what, step.toString(), "0 or more");
+        throw new ReadingRefused(Code.G502, what, step, SessionMessage.ZERO_OR_MORE);
       }
     }
   }
@@ -185,14 +193,20 @@ final class ReadingValidator {
                     .anyMatch(option -> option.value().isSameAs(measured.value())));
     if (!chosen) {
       throw new ReadingRefused(
-          Code.G508, reading.subject(), reading.toString(), "choose " + question.allowed());
+          Code.G508,
+          new FileText(reading.subject()),
+          reading.message(),
+          Message.of(SessionMessage.CHOOSE, question.allowed()));
     }
   }
 
   private static void inside(Measured measured, QuantityRange limits) {
     if (!limits.holds(measured.value().base())) {
       throw new ReadingRefused(
-          Code.G502, measured.subject(), measured.value().toString(), limits.toString());
+          Code.G502,
+          new FileText(measured.subject()),
+          measured.value(),
+          Message.of(SessionMessage.RANGE, limits.low(), limits.high()));
     }
   }
 
@@ -204,9 +218,13 @@ final class ReadingValidator {
     if (!wanted.equals(given)) {
       throw new ReadingRefused(
           Code.G508,
-          reading.subject(),
-          "given " + given.map(s -> "on " + s).orElse("without a scale"),
-          wanted.map(s -> "give it on " + s).orElse("give it without a scale"));
+          new FileText(reading.subject()),
+          given
+              .map(scale -> Message.of(SessionMessage.GIVEN_ON_SCALE, scale))
+              .orElse(Message.of(SessionMessage.GIVEN_WITHOUT_SCALE)),
+          wanted
+              .map(scale -> Message.of(SessionMessage.GIVE_ON_SCALE, scale))
+              .orElse(Message.of(SessionMessage.GIVE_WITHOUT_SCALE)));
     }
     Scale scale = wanted.map(protocol.instruments().scales()::get).orElse(null);
     if (scale != null
@@ -214,14 +232,13 @@ final class ReadingValidator {
         && !scale.has(measured.value().base())) {
       throw new ReadingRefused(
           Code.G502,
-          reading.subject(),
-          measured.value().toString(),
-          "a step of "
-              + scale.name()
-              + " from "
-              + Quantity.plain(scale.low())
-              + " to "
-              + Quantity.plain(scale.high()));
+          new FileText(reading.subject()),
+          measured.value(),
+          Message.of(
+              SessionMessage.STEP_OF_SCALE,
+              scale.name(),
+              Quantity.plain(scale.low()),
+              Quantity.plain(scale.high())));
     }
   }
 

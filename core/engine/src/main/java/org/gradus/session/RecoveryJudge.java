@@ -12,6 +12,8 @@ import org.gradus.rule.answer.Filled;
 import org.gradus.rule.answer.Truth;
 import org.gradus.rule.plan.Frame;
 import org.gradus.rule.syntax.Action;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /** Decides in recovery: stop again in an emergency, end when the criteria are met, or continue. */
 final class RecoveryJudge {
@@ -75,8 +77,8 @@ final class RecoveryJudge {
     return rule.rule().test(standing) == Truth.TRUE;
   }
 
-  private List<String> unmet() {
-    List<String> unmet = new ArrayList<>();
+  private List<Message> unmet() {
+    List<Message> unmet = new ArrayList<>();
     if (ends.stream().noneMatch(this::ends)) {
       ends.forEach(rule -> unmet.add(shown(rule)));
     }
@@ -85,10 +87,11 @@ final class RecoveryJudge {
     return unmet;
   }
 
-  private String shown(ProtocolRule rule) {
+  private Message shown(ProtocolRule rule) {
     boolean old = holds(rule) && rule.action().kind() == Action.Kind.END;
     Because because = Reasons.of(rule, old ? standing : latest);
-    return rule.id() + ": " + because.filled().map(Filled::text).orElse(because.text());
+    return Message.of(
+        Joined.ALONE, rule.id() + ": " + because.filled().map(Filled::text).orElse(because.text()));
   }
 
   private Set<String> doubts() {

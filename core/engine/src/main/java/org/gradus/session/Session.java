@@ -19,6 +19,7 @@ import org.gradus.diagnostic.VerdictRefused;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.answer.Diagram;
+import org.gradus.words.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -213,7 +214,10 @@ public final class Session extends Telling {
     requireNonNull(offer, "offer");
     if (!decision.offers().contains(offer)) {
       throw new VerdictRefused(
-          Code.G602, offer.verdict().word(), "here", "the decision does not offer it");
+          Code.G602,
+          VerdictMessages.word(offer.verdict().kind()),
+          SessionMessage.HERE,
+          SessionMessage.NOT_OFFERED);
     }
   }
 
@@ -285,10 +289,10 @@ public final class Session extends Telling {
     if (number == told.size() + 1) {
       return Optional.empty();
     } else if (number < 1 || number > told.size()) {
-      throw new EventConflict(number, "the next one is event " + (told.size() + 1));
+      throw new EventConflict(number, Message.of(SessionMessage.NEXT_EVENT_IS, told.size() + 1));
     } else if (!told.get(number - 1).equals(event)) {
       throw new EventConflict(
-          number, "another event has this number, " + told.get(number - 1).kind());
+          number, Message.of(SessionMessage.NUMBER_IS_TAKEN, told.get(number - 1).kind().name()));
     }
     List<Retold> retold = Retold.of(now.protocol, now.person, told.subList(0, number));
     return Optional.of(retold.get(number - 1).answer());
@@ -335,12 +339,14 @@ public final class Session extends Telling {
   private void refuseOutdated(Decision decision) {
     if (decision.event() != state.events.size() || decision.at().compareTo(state.now) < 0) {
       throw new DecisionOutdated(
-          Times.clock(decision.at()), "something was told or done at " + Times.clock(state.now));
+          Times.clock(decision.at()),
+          Message.of(SessionMessage.TOLD_SINCE, Times.clock(state.now)));
     }
     // What would have been otherwise before is said once and changes nothing now.
     if (decision != answered
         && !decision.with(List.of()).equals(Judge.decide(state, decision.at()))) {
-      throw new DecisionOutdated(Times.clock(decision.at()), "it is none of this session");
+      throw new DecisionOutdated(
+          Times.clock(decision.at()), Message.of(SessionMessage.OF_ANOTHER_SESSION));
     }
   }
 

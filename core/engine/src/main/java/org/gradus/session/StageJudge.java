@@ -10,6 +10,7 @@ import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.answer.Truth;
+import org.gradus.words.Message;
 
 /**
  * Decides in a stage, in this order: stop, finish at any time, read a second time, go on, the rules
@@ -171,12 +172,12 @@ final class StageJudge {
 
   private Decision undecided(EndOfStage end, List<Gap> gaps, Firmness firmness) {
     Unmeasured unmeasured = state.protocol.unmeasured();
-    String missing = String.join(", ", gaps.stream().map(Gap::inWords).toList());
-    String why =
+    SessionMessage why =
         time.compareTo(state.waitsUntil()) < 0
-            ? "no reading can decide any more"
-            : "no decision within the time allowed";
-    Because because = Reasons.plain(Alarm.UNDECIDED, why + "; missing: " + missing);
+            ? SessionMessage.NO_READING_CAN_DECIDE
+            : SessionMessage.NO_DECISION_IN_TIME;
+    Because because =
+        Reasons.plain(Alarm.UNDECIDED, Message.of(why, gaps.stream().map(Gap::message).toList()));
     Verdict verdict = unmeasured.thenStop() ? new Verdict.Stop(false, "") : new Verdict.Finish();
     return decision(end, verdict, Optional.of(because), firmness);
   }

@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /**
  * What alarming stops leave behind: their signs have to go before recovery can end, and the person
@@ -57,11 +59,11 @@ final class Symptoms {
   }
 
   /** What is unmet as long as they are not. */
-  static List<String> unmet(TestState state) {
+  static List<Message> unmet(TestState state) {
     return state.signs.symptoms().stream().sorted().map(Symptoms::unmet).toList();
   }
 
-  private static String unmet(String sign) {
-    return sign + ": not known to have gone; ask, and withdraw it when it has";
+  private static Message unmet(String sign) {
+    return Message.of(SessionMessage.SIGN_NOT_GONE, new FileText(sign));
   }
 }

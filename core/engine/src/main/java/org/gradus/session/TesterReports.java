@@ -8,6 +8,8 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Sign;
+import org.gradus.words.FileText;
+import org.gradus.words.Message;
 
 /** Applies what the tester reports: signs, the load that is really set, a stage that is done. */
 final class TesterReports {
@@ -18,7 +20,10 @@ final class TesterReports {
     Sign sign = known(name, state);
     if (!state.signs.wasReported(sign.name())) {
       throw new ReadingRefused(
-          Code.G510, sign.name(), "as withdrawn", "it was never reported in this test");
+          Code.G510,
+          new FileText(sign.name()),
+          SessionMessage.AS_WITHDRAWN,
+          SessionMessage.NEVER_REPORTED);
     }
     change.signs = change.signs.withdrawn(sign.name());
   }
@@ -27,9 +32,9 @@ final class TesterReports {
     Sign sign = state.protocol.instruments().signs().get(name);
     if (sign == null) {
       Set<String> signs = state.protocol.instruments().signs().keySet();
-      String otherwise = "the signs are " + String.join(", ", signs);
+      Message otherwise = Message.of(SessionMessage.SIGNS_ARE, List.copyOf(signs));
       throw new ReadingRefused(
-          Code.G506, name, "a report", Suggestion.help(name, signs, otherwise));
+          Code.G506, name, SessionMessage.A_REPORT, Suggestion.help(name, signs, otherwise));
     }
     return sign;
   }
@@ -42,14 +47,16 @@ final class TesterReports {
             && grade.orElse(0) <= sign.top().orElse(0)
             && grade.orElse(0) >= 0;
     if (!fits) {
-      String wanted =
+      Message wanted =
           sign.top().isPresent()
-              ? "give a grade from 0 to " + sign.top().getAsInt()
-              : "report it without a grade";
+              ? Message.of(SessionMessage.GIVE_A_GRADE, sign.top().getAsInt())
+              : Message.of(SessionMessage.GIVE_NO_GRADE);
       throw new ReadingRefused(
           Code.G508,
-          sign.name(),
-          grade.isPresent() ? "grade " + grade.getAsInt() : "without a grade",
+          new FileText(sign.name()),
+          grade.isPresent()
+              ? Message.of(SessionMessage.GRADE, grade.getAsInt())
+              : SessionMessage.WITHOUT_A_GRADE,
           wanted);
     }
     change.signs = change.signs.reported(sign.name(), grade.orElse(1));
@@ -58,7 +65,10 @@ final class TesterReports {
   static void loadSet(Event.LoadSet set, TestState state, TestState.Change change) {
     if (state.phase != Phase.STAGE) {
       throw new ReadingRefused(
-          Code.G510, "a load", "outside a stage", "tell it while a stage lasts");
+          Code.G510,
+          SessionMessage.A_LOAD,
+          SessionMessage.OUTSIDE_A_STAGE,
+          SessionMessage.WHILE_STAGE_LASTS);
     }
     StageRun run = state.currentRun();
     List<Loading> now = run.loadsFrom(set.at());
@@ -70,9 +80,9 @@ final class TesterReports {
     if (old.isEmpty()) {
       throw new ReadingRefused(
           Code.G508,
-          set.load().name(),
-          set.load().value().toString(),
-          "the load of this stage is " + Loading.line(now));
+          new FileText(set.load().name()),
+          set.load().value(),
+          Message.of(SessionMessage.STAGE_LOAD_IS, Loading.message(now)));
     }
     LoadValidator plausible = new LoadValidator(state.protocol);
     plausible.check(List.of(set.load()));
@@ -86,26 +96,26 @@ final class TesterReports {
   }
 
   static void done(Event.Done done, TestState state, TestState.Change change) {
-    Times.refuseImpossible("the end", done.reached());
+    Times.refuseImpossible(SessionMessage.THE_END, done.reached());
     boolean inStage = state.phase == Phase.STAGE && state.currentRun().stage().untilDone();
     if (!inStage) {
       throw new ReadingRefused(
-          Code.G510, "done", "here", "only a stage that lasts until it is done can be done");
+          Code.G510, "done", SessionMessage.HERE, SessionMessage.ONLY_UNTIL_DONE);
     }
     StageRun run = state.currentRun();
     if (run.done().isPresent()) {
       throw new ReadingRefused(
-          Code.G510, "done", "a second time", "reject the event that told it, and tell it again");
+          Code.G510, "done", SessionMessage.A_SECOND_TIME, SessionMessage.REJECT_AND_TELL);
     } else if (done.reached().compareTo(done.at()) > 0) {
       throw new ReadingRefused(
-          Code.G504, "the end", Times.clock(done.reached()), Times.clock(done.at()));
+          Code.G504, SessionMessage.THE_END, Times.clock(done.reached()), Times.clock(done.at()));
     } else if (done.reached().compareTo(run.start()) <= 0
         || done.reached().compareTo(run.end()) > 0) {
       throw new ReadingRefused(
           Code.G502,
-          "the end",
+          SessionMessage.THE_END,
           Times.clock(done.reached()),
-          Times.clock(run.start()) + " to " + Times.clock(run.end()));
+          Message.of(SessionMessage.RANGE, Times.clock(run.start()), Times.clock(run.end())));
     }
     StageRun ended = run.doneAt(done.reached());
     change.replace(state.runs.size() - 1, ended);

@@ -7,6 +7,8 @@ import java.util.regex.Pattern;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.ValueRefused;
+import org.gradus.words.Message;
+import org.gradus.words.MessageKey;
 
 /** Times of a test: how they are written and shown. */
 public final class Times {
@@ -84,10 +86,18 @@ public final class Times {
   }
 
   /** Refuses a time that no test can have. */
-  static void refuseImpossible(String what, Duration time) {
+  static void refuseImpossible(MessageKey what, Duration time) {
+    refuseImpossible(Message.of(what), time);
+  }
+
+  /** Refuses a time that no test can have. */
+  static void refuseImpossible(Message what, Duration time) {
     if (!isPossible(time)) {
       throw new ReadingRefused(
-          Code.G502, "the time of " + what, clock(time), "0:00 to " + clock(LONGEST));
+          Code.G502,
+          Message.of(SessionMessage.TIME_OF, what),
+          clock(time),
+          Message.of(SessionMessage.RANGE, "0:00", clock(LONGEST)));
     }
   }
 }

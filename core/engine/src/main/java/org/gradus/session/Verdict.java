@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.rule.answer.Gap;
+import org.gradus.words.Message;
 
 /** What is recommended now. Its text is one line for people: {@code "HOLD until 4:00"}. */
 public sealed interface Verdict {
@@ -90,6 +91,16 @@ public sealed interface Verdict {
     return kind().name().replace('_', ' ');
   }
 
+  /** The verdict in one line, to be said in any language. */
+  default Message message() {
+    return accept(new VerdictMessages());
+  }
+
+  /** The word for it alone, to be said in any language. */
+  default Message wordMessage() {
+    return Message.of(VerdictMessages.word(kind()));
+  }
+
   /** The id of the stage that begins, or begins anew, when it is followed; empty if none does. */
   default Optional<String> begins() {
     return switch (kind()) {
@@ -129,7 +140,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + ": begin " + stage + " at " + Loading.line(loads);
+      return message().toString();
     }
   }
 
@@ -155,9 +166,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return reasons.isEmpty()
-          ? word()
-          : word() + ": " + String.join(", ", reasons.stream().map(Because::rule).toList());
+      return message().toString();
     }
   }
 
@@ -179,7 +188,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + " until " + Times.clock(until);
+      return message().toString();
     }
   }
 
@@ -206,10 +215,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word()
-          + " "
-          + String.join(", ", gaps.stream().map(Gap::called).distinct().toList())
-          + until.map(time -> ", waiting until " + Times.clock(time)).orElse("");
+      return message().toString();
     }
   }
 
@@ -231,7 +237,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + " until " + Times.clock(until);
+      return message().toString();
     }
   }
 
@@ -258,7 +264,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + " to " + Loading.line(loads) + " in " + stage;
+      return message().toString();
     }
   }
 
@@ -290,7 +296,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + " to " + stage + (loads.isEmpty() ? "" : " at " + Loading.line(loads));
+      return message().toString();
     }
   }
 
@@ -327,7 +333,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word();
+      return message().toString();
     }
   }
 
@@ -365,7 +371,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return instruction.isEmpty() ? word() : word() + ": " + instruction;
+      return message().toString();
     }
   }
 
@@ -383,18 +389,23 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word();
+      return message().toString();
     }
   }
 
   /**
    * The limit of recovery is reached and its conditions are not met: keep watching, get advice.
    *
-   * @param unmet the conditions, with their numbers
+   * @param conditions the conditions, with their numbers
    */
-  record NotRecovered(List<String> unmet) implements Verdict {
+  record NotRecovered(List<Message> conditions) implements Verdict {
     public NotRecovered {
-      unmet = List.copyOf(unmet);
+      conditions = List.copyOf(conditions);
+    }
+
+    /** The conditions in English, with their numbers. */
+    public List<String> unmet() {
+      return conditions.stream().map(Message::toString).toList();
     }
 
     @Override
@@ -409,7 +420,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + ", keep watching, get advice: " + String.join("; ", unmet);
+      return message().toString();
     }
   }
 
@@ -431,7 +442,7 @@ public sealed interface Verdict {
 
     @Override
     public String toString() {
-      return word() + ", " + ending.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
+      return message().toString();
     }
   }
 }

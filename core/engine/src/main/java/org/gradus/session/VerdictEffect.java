@@ -9,6 +9,7 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.Suggestion;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stage;
+import org.gradus.words.Message;
 
 /** What acting on a verdict changes in a test. Each method edits the next state. */
 final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
@@ -119,9 +120,9 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
 
   private ReadingRefused unknown(String stage) {
     List<String> stages = state.protocol.stages().stream().map(Stage::id).toList();
-    String otherwise = "its stages are " + String.join(", ", stages);
+    Message otherwise = Message.of(SessionMessage.STAGES_ARE, stages);
     return new ReadingRefused(
-        Code.G506, stage, "a verdict", Suggestion.help(stage, stages, otherwise));
+        Code.G506, stage, SessionMessage.A_VERDICT, Suggestion.help(stage, stages, otherwise));
   }
 
   private void leave() {

@@ -6,12 +6,16 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.gradus.knowledge.Exercise;
 import org.gradus.knowledge.Given;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.LoadRange;
 import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Unit;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /**
  * Solves the equation of an exercise for the load that has an uptake, and looks for it only where
@@ -61,28 +65,27 @@ final class LoadFinder {
   }
 
   // Why none of its loads can be set, if that is so.
-  private Optional<String> impossible() {
-    Optional<String> set =
+  private Optional<Message> impossible() {
+    Optional<Message> set =
         exercise.set().entrySet().stream()
             .sorted(Map.Entry.comparingByKey())
             .filter(load -> !isPossible(load.getKey(), load.getValue()))
             .map(
                 load ->
-                    load.getKey()
-                        + " of "
-                        + load.getValue()
-                        + " is not possible"
-                        + here(load.getKey()))
+                    only(
+                        load.getKey(),
+                        ResultMessage.LOAD_NOT_POSSIBLE,
+                        ResultMessage.LOAD_NOT_POSSIBLE_ONLY,
+                        load.getValue()))
             .findFirst();
     return low <= high
         ? set
         : Optional.of(
-            "no "
-                + exercise.solved()
-                + " of "
-                + exercise.between()
-                + " is possible"
-                + here(exercise.solved()));
+            only(
+                exercise.solved(),
+                ResultMessage.NO_LOAD_POSSIBLE,
+                ResultMessage.NO_LOAD_POSSIBLE_ONLY,
+                said(exercise.between())));
   }
 
   private boolean isPossible(String load, Quantity value) {
@@ -91,36 +94,44 @@ final class LoadFinder {
         .orElse(true);
   }
 
-  private String here(String load) {
+  private Message only(String load, ResultMessage plain, ResultMessage limited, Object value) {
+    Name name = new Name(load);
     return Optional.ofNullable(possible.get(load))
-        .map(range -> ", only " + range.range())
-        .orElse("");
+        .map(range -> Message.of(limited, name, value, said(range.range())))
+        .orElseGet(() -> Message.of(plain, name, value));
+  }
+
+  private static Message said(QuantityRange range) {
+    return Message.of(ResultMessage.RANGE, range.low(), range.high());
   }
 
   /** The loads at the uptakes of a band, as far as they can be reached. */
   LoadPlan plan(Range uptake) {
-    Optional<String> impossible = impossible();
+    Optional<Message> impossible = impossible();
     if (impossible.isPresent()) {
-      return new LoadPlan.NotReachable(exercise, "not reachable: " + impossible.get());
+      return new LoadPlan.NotReachable(
+          exercise, Message.of(ResultMessage.NOT_REACHABLE, impossible.get()));
     }
     double least = uptakeAt(low);
     double most = uptakeAt(high);
     if (Double.isNaN(least) || Double.isNaN(most)) {
       return new LoadPlan.NotReachable(
-          exercise, String.join(", ", exercise.cost().gaps(given.with(exercise.solved(), low))));
+          exercise,
+          Message.of(Joined.ALONE, exercise.cost().gaps(given.with(exercise.solved(), low))));
     }
     double from = uptake.from().map(Quantity::base).orElse(Double.NEGATIVE_INFINITY);
     double to = uptake.to().map(Quantity::base).orElse(Double.POSITIVE_INFINITY);
     if (from > most || to < least) {
-      return new LoadPlan.NotReachable(exercise, "not reachable: needs " + reach(least, most));
+      return new LoadPlan.NotReachable(
+          exercise, Message.of(ResultMessage.NEEDS, reach(least, most)));
     }
     OptionalDouble first = solve(Math.max(from, least));
     OptionalDouble last = solve(Math.min(to, most));
     if (first.isEmpty() || last.isEmpty()) {
       return new LoadPlan.NotReachable(
           exercise,
-          "not reachable: the equation is stated only for "
-              + exercise.range().map(Object::toString).orElse(""));
+          Message.of(
+              ResultMessage.STATED_ONLY_FOR, exercise.range().map(Object::toString).orElse("")));
     }
     Unit unit = exercise.between().low().unit();
     Range load =
@@ -129,15 +140,23 @@ final class LoadFinder {
             Optional.of(Quantity.ofBase(last.getAsDouble(), unit)));
     boolean whole = from >= least && to <= most;
     return new LoadPlan.Reachable(
-        exercise, load, whole ? "" : "only a part of the band: it takes " + reach(least, most));
+        exercise,
+        load,
+        whole
+            ? Optional.empty()
+            : Optional.of(Message.of(ResultMessage.PART_OF_BAND, reach(least, most))));
   }
 
-  private String reach(double least, double most) {
+  private Message reach(double least, double most) {
     Quantity from = Quantity.of(least, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
     Quantity to = Quantity.of(most, Unit.ML_PER_KG_PER_MINUTE).rounded(1);
-    String limited =
-        limits().map(range -> ", with a possible " + exercise.solved() + " of " + range).orElse("");
-    return Quantity.plain(from.amount()) + " to " + to + limited;
+    String low = Quantity.plain(from.amount());
+    return limits()
+        .map(
+            range ->
+                Message.of(
+                    ResultMessage.REACH_WITH, low, to, new Name(exercise.solved()), said(range)))
+        .orElseGet(() -> Message.of(ResultMessage.REACH, low, to));
   }
 
   /** The load that has an uptake, if there is one where the equation is stated. */

@@ -1,7 +1,10 @@
 package org.gradus.training;
 
+import java.util.Optional;
 import org.gradus.knowledge.Exercise;
 import org.gradus.unit.Kind;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /** How to set an ergometer for a band of intensity. */
 public sealed interface LoadPlan {
@@ -9,20 +12,26 @@ public sealed interface LoadPlan {
   /** The way to exercise. */
   Exercise exercise();
 
-  /** In words, rounded to what can be set. */
-  String words();
+  /** The load or why there is none, rounded to what can be set, to be said in any language. */
+  Message message();
+
+  /** The same in English. */
+  default String words() {
+    return message().toString();
+  }
 
   /**
    * A load that can be set.
    *
    * @param exercise the way to exercise
    * @param load from the load at the start of the band to the one at its end, in base units
-   * @param remark where not all of the band can be reached, or empty
+   * @param remark where not all of the band can be reached
    */
-  record Reachable(Exercise exercise, Range load, String remark) implements LoadPlan {
+  record Reachable(Exercise exercise, Range load, Optional<Message> remark) implements LoadPlan {
     @Override
-    public String words() {
-      return remark.isEmpty() ? setting().toString() : setting() + " (" + remark + ")";
+    public Message message() {
+      Message set = setting().message();
+      return remark.map(more -> Message.of(Joined.BRACKETS, set, more)).orElse(set);
     }
 
     /** The load, rounded to what can be set: grades to a tenth, all else to a whole one. */
@@ -37,9 +46,9 @@ public sealed interface LoadPlan {
    * @param exercise the way to exercise
    * @param reason why not, with the uptakes that can be reached
    */
-  record NotReachable(Exercise exercise, String reason) implements LoadPlan {
+  record NotReachable(Exercise exercise, Message reason) implements LoadPlan {
     @Override
-    public String words() {
+    public Message message() {
       return reason;
     }
   }

@@ -13,12 +13,15 @@ import org.gradus.knowledge.Extent;
 import org.gradus.knowledge.Given;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.IntensityMethod;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.LoadRange;
 import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.Message;
+import org.gradus.words.Name;
 
 /** Works out the bands of one person. */
 final class PersonalBands {
@@ -58,13 +61,13 @@ final class PersonalBands {
     return bands.methods().stream().filter(method -> method.formula().kind() == kind).toList();
   }
 
-  private List<String> against(IntensityMethod method) {
-    Optional<String> upsideDown =
+  private List<Message> against(IntensityMethod method) {
+    Optional<Message> upsideDown =
         method.formula().kind() == Kind.HEART_RATE ? upsideDown() : Optional.empty();
     if (upsideDown.isPresent()) {
       return List.of(upsideDown.get());
     }
-    Optional<List<String>> barred =
+    Optional<List<Message>> barred =
         method
             .onlyWhen()
             .filter(when -> when.test(given) != Truth.TRUE)
@@ -73,31 +76,26 @@ final class PersonalBands {
   }
 
   // With one of the two wrong every method would give rates, some of them below that at rest.
-  private Optional<String> upsideDown() {
+  private Optional<Message> upsideDown() {
     Optional<Quantity> maximum = of("max_heart_rate", Unit.BPM);
     Optional<Quantity> rest = of("resting.heart_rate", Unit.BPM);
     return maximum.isPresent()
             && rest.isPresent()
             && !Quantity.isBelow(rest.get().base(), maximum.get().base())
-        ? Optional.of(
-            "the maximal heart rate of "
-                + maximum.get()
-                + " is not above the resting one of "
-                + rest.get()
-                + "; check both")
+        ? Optional.of(Message.of(ResultMessage.UPSIDE_DOWN, maximum.get(), rest.get()))
         : Optional.empty();
   }
 
-  private List<String> lacking(IntensityMethod method) {
-    List<String> gaps = method.formula().gaps(given.with("share", 0));
+  private List<Message> lacking(IntensityMethod method) {
+    List<Message> gaps = method.formula().gaps(given.with("share", 0));
     boolean ofCapacity = method.formula().kind() == Kind.UPTAKE;
     return gaps.isEmpty() || given.has(VO2MAX) || !ofCapacity
         ? gaps
-        : List.of("no capacity could be estimated");
+        : List.of(Message.of(ResultMessage.NO_CAPACITY));
   }
 
-  List<String> remarks() {
-    List<String> remarks = new ArrayList<>();
+  List<Message> remarks() {
+    List<Message> remarks = new ArrayList<>();
     lacking(byHeartRate, Kind.HEART_RATE, remarks);
     lacking(byUptake, Kind.UPTAKE, remarks);
     if (byUptake.isPresent() && mass.isPresent()) {
@@ -106,45 +104,37 @@ final class PersonalBands {
     return remarks;
   }
 
-  private void lacking(Optional<IntensityMethod> found, Kind kind, List<String> remarks) {
+  private void lacking(Optional<IntensityMethod> found, Kind kind, List<Message> remarks) {
     List<IntensityMethod> all = methods(kind);
     if (found.isEmpty()) {
-      List<String> reasons =
+      List<Message> reasons =
           all.stream().flatMap(method -> against(method).stream()).distinct().toList();
       remarks.add(
-          (kind == Kind.HEART_RATE ? "No heart rates: " : "No uptakes and loads: ")
-              + String.join(", ", reasons)
-              + ". The rating leads.");
+          Message.of(
+              kind == Kind.HEART_RATE ? ResultMessage.NO_HEART_RATES : ResultMessage.NO_UPTAKES,
+              reasons));
     } else if (!found.get().equals(all.get(0))) {
       remarks.add(
-          "By "
-              + words(found.get())
-              + ", since "
-              + words(all.get(0))
-              + " lacks: "
-              + String.join(", ", against(all.get(0)))
-              + ".");
+          Message.of(
+              ResultMessage.OTHER_METHOD,
+              new Name(found.get().id()),
+              new Name(all.get(0).id()),
+              against(all.get(0))));
     }
   }
 
-  private static String words(IntensityMethod method) {
-    return method.id().replace('_', ' ');
-  }
-
-  private void energies(List<String> remarks) {
+  private void energies(List<Message> remarks) {
     EnergyEquation used = bands.energies().get(0);
     Given one = given.with("uptake", Unit.MET.toBase(1));
     for (EnergyEquation other : bands.energies().subList(1, bands.energies().size())) {
       double off = 100 * (other.rate().value(one) / used.rate().value(one) - 1);
       remarks.add(
-          String.format(
-              Locale.ROOT,
-              "Energy by %s (%s); by %s it would be %.0f %% %s.",
-              used.id().replace('_', ' '),
-              used.source(),
-              other.id().replace('_', ' '),
-              Math.abs(off),
-              off < 0 ? "less" : "more"));
+          Message.of(
+              off < 0 ? ResultMessage.ENERGY_LESS : ResultMessage.ENERGY_MORE,
+              new Name(used.id()),
+              used.source().toString(),
+              new Name(other.id()),
+              String.format(Locale.ROOT, "%.0f", Math.abs(off))));
     }
   }
 

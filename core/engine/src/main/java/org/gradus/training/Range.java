@@ -1,7 +1,9 @@
 package org.gradus.training;
 
 import java.util.Optional;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.unit.Quantity;
+import org.gradus.words.Message;
 
 /**
  * From one value to another, open where a band has no end.
@@ -17,15 +19,23 @@ public record Range(Optional<Quantity> from, Optional<Quantity> to) {
         from.map(low -> low.rounded(decimals)), to.map(high -> high.rounded(decimals)));
   }
 
+  /** Both ends, to be said in any language. */
+  public Message message() {
+    if (from.isEmpty()) {
+      return to.map(end -> Message.of(ResultMessage.BELOW, end))
+          .orElse(Message.of(ResultMessage.ANY));
+    }
+    return to.map(end -> span(from.get(), end))
+        .orElseGet(() -> Message.of(ResultMessage.FROM, from.get()));
+  }
+
+  private static Message span(Quantity low, Quantity high) {
+    Object lower = low.unit() == high.unit() ? Quantity.plain(low.amount()) : low;
+    return Message.of(ResultMessage.RANGE, lower, high);
+  }
+
   @Override
   public String toString() {
-    if (from.isEmpty()) {
-      return to.map(high -> "below " + high).orElse("any");
-    } else if (to.isEmpty()) {
-      return "from " + from.get();
-    }
-    return from.get().unit() == to.get().unit()
-        ? Quantity.plain(from.get().amount()) + " to " + to.get()
-        : from.get() + " to " + to.get();
+    return message().toString();
   }
 }

@@ -13,10 +13,14 @@ import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.knowledge.Exercise;
 import org.gradus.knowledge.Given;
 import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.ResultMessage;
 import org.gradus.knowledge.WeeklyVolume;
 import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.unit.Quantity;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * How to train by a result: each band of intensity as heart rate, uptake, rating, energy and load.
@@ -36,30 +40,35 @@ import org.gradus.unit.Quantity;
  * to a trained person who knows the one it is for; it is no prescription.
  *
  * @param bands where the bands come from
- * @param withheld why no plan is made, if it is not; there are no bands then
+ * @param whyWithheld why no plan is made, if it is not; there are no bands then
  * @param plans the bands, the easiest first
  * @param volume how much a week, if the bands say so
- * @param remarks what could not be worked out and why, which convention of energy was used, and
- *     what else to keep in mind
+ * @param notes what could not be worked out and why, which convention of energy was used, and what
+ *     else to keep in mind
  */
 public record Training(
     IntensityBands bands,
-    Optional<String> withheld,
+    Optional<Message> whyWithheld,
     List<BandPlan> plans,
     Optional<WeeklyVolume> volume,
-    List<String> remarks) {
+    List<Message> notes) {
 
-  private static final String AFTER_A_STOP =
-      "No training plan: the test was ended by a stop that is alarming, or while one applied, and it"
-          + " was not told that the person has been cleared for exercise since. Have that decided by"
-          + " someone who may, with this report; then tell cleared_after_stop.";
-  private static final String CLEARED =
-      "The test was ended by a stop. It was told that the person has been cleared for exercise"
-          + " since.";
+  private static final Message AFTER_A_STOP = Message.of(ResultMessage.NO_PLAN_AFTER_STOP);
+  private static final Message CLEARED = Message.of(ResultMessage.CLEARED_AFTER_STOP);
 
   public Training {
     plans = List.copyOf(plans);
-    remarks = List.copyOf(remarks);
+    notes = List.copyOf(notes);
+  }
+
+  /** Why no plan is made, in English, if it is not. */
+  public Optional<String> withheld() {
+    return whyWithheld.map(Message::toString);
+  }
+
+  /** The notes, in English. */
+  public List<String> remarks() {
+    return notes.stream().map(Message::toString).toList();
   }
 
   /** The plan of a band. */
@@ -127,11 +136,11 @@ public record Training(
     }
   }
 
-  private static Training plan(PersonalBands planner, IntensityBands bands, List<String> first) {
+  private static Training plan(PersonalBands planner, IntensityBands bands, List<Message> first) {
     List<BandPlan> plans = bands.bands().stream().map(planner::plan).toList();
-    List<String> remarks = new ArrayList<>(first);
-    remarks.addAll(planner.remarks());
-    remarks.addAll(bands.cautions());
-    return new Training(bands, Optional.empty(), plans, bands.volume(), remarks);
+    List<Message> notes = new ArrayList<>(first);
+    notes.addAll(planner.remarks());
+    bands.cautions().forEach(caution -> notes.add(Message.of(Joined.ALONE, new FileText(caution))));
+    return new Training(bands, Optional.empty(), plans, bands.volume(), notes);
   }
 }

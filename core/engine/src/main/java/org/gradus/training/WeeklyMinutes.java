@@ -2,6 +2,7 @@ package org.gradus.training;
 
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.knowledge.Citation;
@@ -11,6 +12,7 @@ import org.gradus.knowledge.IntensityBands;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.Message;
 
 /**
  * How many minutes of exercise a week spend a given energy. The conventions by which an uptake
@@ -87,7 +89,9 @@ public record WeeklyMinutes(
           "the energy by " + convention.id(),
           "worked out",
           "it needs more than uptake and mass: "
-              + String.join(", ", convention.rate().gaps(given)));
+              + convention.rate().gaps(given).stream()
+                  .map(Message::toString)
+                  .collect(Collectors.joining(", ")));
     }
     double week = energy.in(Unit.KCAL) / Quantity.ofBase(rate, Unit.KCAL_PER_MINUTE).amount();
     return new By(

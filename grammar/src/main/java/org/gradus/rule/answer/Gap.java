@@ -1,7 +1,14 @@
 package org.gradus.rule.answer;
 
 import java.time.Duration;
+import java.util.Locale;
+import java.util.ResourceBundle;
 import java.util.function.Function;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
+import org.gradus.words.MessageKey;
+import org.gradus.words.Name;
 
 /**
  * Something that is not known, and why.
@@ -16,51 +23,50 @@ public record Gap(String subject, Cause cause, Settle settle) {
   private static final Settle NEVER = new Settle.Never();
 
   /** Why something is not known. */
-  public enum Cause {
+  public enum Cause implements MessageKey {
     /** One reading was taken and a second has to agree. */
-    UNCONFIRMED("to be read a second time"),
+    UNCONFIRMED,
     /** No reading of it was taken. */
-    NEVER_TAKEN("never taken"),
+    NEVER_TAKEN,
     /** The last reading is too old to count here. */
-    STALE("too old"),
+    STALE,
     /** There is no reading a stretch of time earlier to compare with. */
-    NOTHING_EARLIER("no earlier reading to compare with"),
+    NOTHING_EARLIER,
     /** It is not read in this stage. */
-    NOT_IN_STAGE("not read in this stage"),
+    NOT_IN_STAGE,
     /** The question was not answered, or the fact not given. */
-    NOT_ANSWERED("not answered"),
+    NOT_ANSWERED,
     /** What was answered is not offered to this person. */
-    NOT_OFFERED("not among what is offered to this person"),
+    NOT_OFFERED,
     /** The formula has no value for these numbers, such as a division by zero. */
-    UNDEFINED("no value for these numbers"),
+    UNDEFINED,
     /** It lies outside the table. */
-    OUT_OF_RANGE("outside the table"),
+    OUT_OF_RANGE,
     /** The file says that there is none in this case. */
-    NONE("none in this case"),
+    NONE,
     /** Fewer than two stages can be used. */
-    TOO_FEW_STAGES("fewer than two usable stages"),
+    TOO_FEW_STAGES,
     /** The line through the stages does not rise. */
-    NOT_RISING("the line through the stages does not rise"),
+    NOT_RISING,
     /** The line rises by no more than the readings may be off, or than the stages scatter. */
-    RISE_UNCERTAIN("it does not rise by clearly more than the readings may be off"),
+    RISE_UNCERTAIN,
     /** How far readings may be off is not known, so they cannot be weighed against an anchor. */
-    UNWEIGHTED("no file says how far its readings may be off"),
+    UNWEIGHTED,
     /** The stages lie too close together for a line. */
-    TOO_NARROW("the stages lie too close together"),
+    TOO_NARROW,
     /** No two neighbouring stages have the value between them. */
-    NOT_REACHED("not reached"),
+    NOT_REACHED,
     /** More than two neighbouring stages have the value between them. */
-    REACHED_AGAIN("reached more than once");
+    REACHED_AGAIN;
 
-    private final String words;
-
-    Cause(String words) {
-      this.words = words;
+    /** The cause in a few words of English. */
+    public String words() {
+      return Message.of(this).toString();
     }
 
-    /** The cause in a few words. */
-    public String words() {
-      return words;
+    @Override
+    public String pattern(Locale language) {
+      return ResourceBundle.getBundle("org.gradus.rule.answer.Gap", language).getString(name());
     }
   }
 
@@ -130,16 +136,24 @@ public record Gap(String subject, Cause cause, Settle settle) {
     return new Gap(subject, cause, NEVER);
   }
 
+  /** The subject as an argument of a message: a name, or a part of a formula as it stands. */
+  public Object said() {
+    return subject.matches("[A-Za-z][A-Za-z0-9_.]*") ? new Name(subject) : new FileText(subject);
+  }
+
   /** The subject as people say it: {@code "heart rate"}; a part of a formula as it stands. */
   public String called() {
-    return subject.matches("[A-Za-z][A-Za-z0-9_.]*")
-        ? subject.replace('_', ' ').replace('.', ' ')
-        : subject;
+    return said().toString();
+  }
+
+  /** Subject and cause, to be said in any language. */
+  public Message message() {
+    return Message.of(Joined.COLON, said(), cause);
   }
 
   /** Subject and cause for people: {@code "heart rate: never taken"}. */
   public String inWords() {
-    return called() + ": " + cause.words();
+    return message().toString();
   }
 
   /** Subject and cause: {@code "heart_rate: never taken"}. */

@@ -59,7 +59,7 @@ public final class Fleet {
   static long write(GeneratedTests tests, Path folder, Library library) throws IOException {
     long messages = 0;
     for (int region = 0; region < REGIONS; region++) {
-      List<Message> sent = tests.region(region, REGIONS, library);
+      List<RoomMessage> sent = tests.region(region, REGIONS, library);
       RegionLog.write(folder, region, sent);
       messages += sent.size();
     }

@@ -48,7 +48,7 @@ final class FleetFigures {
 
   private void print() throws Exception {
     long messages = Fleet.write(tests, folder, library);
-    List<List<Message>> rooms = new ArrayList<>();
+    List<List<RoomMessage>> rooms = new ArrayList<>();
     for (int test = 0; test < tests.tests(); test++) {
       rooms.add(tests.messages(test, library));
     }
@@ -87,13 +87,13 @@ final class FleetFigures {
 
   // The same work as in the fleet, without its state: events and decisions as JSON, asked at each
   // change, one event of each test in turn.
-  private double plain(List<List<Message>> rooms) {
+  private double plain(List<List<RoomMessage>> rooms) {
     long start = System.nanoTime();
     Map<String, Session> sessions = new HashMap<>();
     Map<String, Decision> last = new HashMap<>();
     long written = 0;
     for (int step = 0; step < tests.longest(); step++) {
-      for (List<Message> room : rooms) {
+      for (List<RoomMessage> room : rooms) {
         if (step < room.size()) {
           written += plain(room.get(step), sessions, last);
         }
@@ -105,8 +105,9 @@ final class FleetFigures {
     return (System.nanoTime() - start) / BILLION;
   }
 
-  private long plain(Message message, Map<String, Session> sessions, Map<String, Decision> last) {
-    if (message.kind() == Message.Kind.OPEN) {
+  private long plain(
+      RoomMessage message, Map<String, Session> sessions, Map<String, Decision> last) {
+    if (message.kind() == RoomMessage.Kind.OPEN) {
       Person person = Json.toPerson(message.body());
       Session session = Session.open(library.protocol(message.protocol()), person);
       sessions.put(message.test(), session);
@@ -136,7 +137,7 @@ final class FleetFigures {
     return flink.execute().getNetRuntime() / 1e3;
   }
 
-  private List<String> lines(List<Message> room) {
+  private List<String> lines(List<RoomMessage> room) {
     List<String> lines = new ArrayList<>();
     Protocol protocol = library.protocol(room.get(0).protocol());
     Person person = Json.toPerson(room.get(0).body());

@@ -27,10 +27,10 @@ record FleetJob(
    * @param protocols versions of protocols, as they are published
    */
   static FleetJob of(
-      DataStream<Message> messages, DataStream<ProtocolFiles> protocols, LiveTests tests) {
+      DataStream<RoomMessage> messages, DataStream<ProtocolFiles> protocols, LiveTests tests) {
     SingleOutputStreamOperator<FleetAnswer> answers =
         messages
-            .keyBy(Message::test)
+            .keyBy(RoomMessage::test)
             .connect(
                 protocols
                     .assignTimestampsAndWatermarks(holdsNoTimeBack())

@@ -43,18 +43,18 @@ record GeneratedTests(long seed, int tests, List<String> protocols, int longest,
   private static final int APART = 400;
 
   /** What a test room sends about one test, in order. */
-  List<Message> messages(int test, Library library) {
+  List<RoomMessage> messages(int test, Library library) {
     return new Room(test, library).play();
   }
 
   /** What the rooms of one region send, in the order of time; each region has every nth test. */
-  List<Message> region(int region, int regions, Library library) {
-    List<Message> messages = new ArrayList<>();
+  List<RoomMessage> region(int region, int regions, Library library) {
+    List<RoomMessage> messages = new ArrayList<>();
     for (int test = region; test < tests; test += regions) {
       messages.addAll(messages(test, library));
     }
     // Sorting is stable: the messages of a test stay in order.
-    messages.sort(Comparator.comparingLong(Message::time));
+    messages.sort(Comparator.comparingLong(RoomMessage::time));
     return messages;
   }
 
@@ -66,7 +66,7 @@ record GeneratedTests(long seed, int tests, List<String> protocols, int longest,
     private final Protocol protocol;
     private final Person person;
     private final Session session;
-    private final List<Message> sent = new ArrayList<>();
+    private final List<RoomMessage> sent = new ArrayList<>();
     private final double rest;
     private final double rise;
     private Duration now = Duration.ZERO;
@@ -89,8 +89,8 @@ record GeneratedTests(long seed, int tests, List<String> protocols, int longest,
       session = Session.open(protocol, person);
     }
 
-    List<Message> play() {
-      sent.add(Message.open(id, opened, protocol.id(), person));
+    List<RoomMessage> play() {
+      sent.add(RoomMessage.open(id, opened, protocol.id(), person));
       before();
       while (session.phase() != Phase.ENDED && sent.size() < longest) {
         step(session.decide(now));
@@ -170,7 +170,7 @@ record GeneratedTests(long seed, int tests, List<String> protocols, int longest,
       int before = session.events().size();
       session.tell(event);
       if (session.events().size() > before) {
-        sent.add(Message.tell(id, opened, event));
+        sent.add(RoomMessage.tell(id, opened, event));
       }
     }
 

@@ -37,6 +37,8 @@ import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Session;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,7 +50,7 @@ import org.jspecify.annotations.Nullable;
  * which a decision may change by itself ({@link Decision#changesAt}).
  */
 final class LiveTests
-    extends KeyedBroadcastProcessFunction<String, Message, ProtocolFiles, FleetAnswer>
+    extends KeyedBroadcastProcessFunction<String, RoomMessage, ProtocolFiles, FleetAnswer>
     implements CheckpointedFunction {
 
   private static final long serialVersionUID = 1L;
@@ -149,10 +151,11 @@ final class LiveTests
 
   @Override
   public void processElement(
-      Message message, ReadOnlyContext context, Collector<FleetAnswer> answers) throws Exception {
+      RoomMessage message, ReadOnlyContext context, Collector<FleetAnswer> answers)
+      throws Exception {
     LiveTimes known = live.value();
     try {
-      if (message.kind() == Message.Kind.OPEN) {
+      if (message.kind() == RoomMessage.Kind.OPEN) {
         begin(message, known, context, answers);
       } else {
         tell(message, known, context, answers);
@@ -164,13 +167,14 @@ final class LiveTests
   }
 
   private void begin(
-      Message message,
+      RoomMessage message,
       @Nullable LiveTimes known,
       ReadOnlyContext context,
       Collector<FleetAnswer> answers)
       throws Exception {
     if (known != null) {
-      throw new EventConflict(0, "the test " + message.test() + " is open already");
+      throw new EventConflict(
+          0, Message.of(Joined.ALONE, "the test " + message.test() + " is open already"));
     }
     String version = context.getBroadcastState(NEWEST).get(message.protocol());
     if (version == null) {
@@ -193,7 +197,7 @@ final class LiveTests
   }
 
   private void tell(
-      Message message,
+      RoomMessage message,
       @Nullable LiveTimes known,
       ReadOnlyContext context,
       Collector<FleetAnswer> answers)

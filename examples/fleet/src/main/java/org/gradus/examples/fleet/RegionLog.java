@@ -17,11 +17,11 @@ import org.apache.flink.streaming.api.datastream.DataStream;
 import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 
 /**
- * What the rooms of a region have sent, one {@linkplain Message#line line} for each message about
- * in the order of time, in a file. It is read again from any line on after a failure. In a real
- * fleet a partition of a durable log is in its place.
+ * What the rooms of a region have sent, one {@linkplain RoomMessage#line line} for each message
+ * about in the order of time, in a file. It is read again from any line on after a failure. In a
+ * real fleet a partition of a durable log is in its place.
  */
-final class RegionLog implements GeneratorFunction<Long, Message> {
+final class RegionLog implements GeneratorFunction<Long, RoomMessage> {
 
   private static final long serialVersionUID = 1L;
   private static final String BEGINS = "region-";
@@ -31,16 +31,17 @@ final class RegionLog implements GeneratorFunction<Long, Message> {
   private static final Duration DISORDER = Duration.ofMinutes(2);
 
   private final String file;
-  private transient List<Message> messages = List.of();
+  private transient List<RoomMessage> messages = List.of();
 
   private RegionLog(Path file) {
     this.file = file.toString();
   }
 
   /** Writes the log of a region into a folder. */
-  static void write(Path folder, int region, List<Message> messages) throws IOException {
+  static void write(Path folder, int region, List<RoomMessage> messages) throws IOException {
     Files.write(
-        folder.resolve(BEGINS + region + ".log"), messages.stream().map(Message::line).toList());
+        folder.resolve(BEGINS + region + ".log"),
+        messages.stream().map(RoomMessage::line).toList());
   }
 
   /**
@@ -48,9 +49,9 @@ final class RegionLog implements GeneratorFunction<Long, Message> {
    *
    * @param rate at most so many messages a second of each region
    */
-  static DataStream<Message> all(StreamExecutionEnvironment flink, Path folder, double rate)
+  static DataStream<RoomMessage> all(StreamExecutionEnvironment flink, Path folder, double rate)
       throws IOException {
-    List<DataStream<Message>> regions = new ArrayList<>();
+    List<DataStream<RoomMessage>> regions = new ArrayList<>();
     try (Stream<Path> files = Files.list(folder)) {
       for (Path file :
           files
@@ -65,23 +66,23 @@ final class RegionLog implements GeneratorFunction<Long, Message> {
         .orElseThrow(() -> new IOException("no " + BEGINS + "*.log in " + folder));
   }
 
-  private DataStream<Message> stream(StreamExecutionEnvironment flink, double rate)
+  private DataStream<RoomMessage> stream(StreamExecutionEnvironment flink, double rate)
       throws IOException {
     String name = String.valueOf(Path.of(file).getFileName());
-    DataGeneratorSource<Message> source =
+    DataGeneratorSource<RoomMessage> source =
         new DataGeneratorSource<>(
             this,
             read().size(),
             RateLimiterStrategy.perSecond(rate),
-            TypeInformation.of(Message.class));
-    WatermarkStrategy<Message> clock =
-        WatermarkStrategy.<Message>forBoundedOutOfOrderness(DISORDER)
+            TypeInformation.of(RoomMessage.class));
+    WatermarkStrategy<RoomMessage> clock =
+        WatermarkStrategy.<RoomMessage>forBoundedOutOfOrderness(DISORDER)
             .withTimestampAssigner((message, before) -> message.time());
     return flink.fromSource(source, clock, name).setParallelism(1).uid(name);
   }
 
-  private List<Message> read() throws IOException {
-    return Files.readAllLines(Path.of(file)).stream().map(Message::read).toList();
+  private List<RoomMessage> read() throws IOException {
+    return Files.readAllLines(Path.of(file)).stream().map(RoomMessage::read).toList();
   }
 
   @Override
@@ -90,7 +91,7 @@ final class RegionLog implements GeneratorFunction<Long, Message> {
   }
 
   @Override
-  public Message map(Long index) {
+  public RoomMessage map(Long index) {
     return messages.get(index.intValue());
   }
 }

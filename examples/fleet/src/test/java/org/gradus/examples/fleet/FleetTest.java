@@ -50,7 +50,7 @@ class FleetTest {
   @Test
   void answersAsPlainSessionsThroughFailuresAndARestoreWithMoreTasks() throws Exception {
     GeneratedTests tests = new GeneratedTests(7, 2_000, List.of(WALK, CYCLE), 6, BEGUN);
-    Map<String, List<Message>> arriving = new LinkedHashMap<>();
+    Map<String, List<RoomMessage>> arriving = new LinkedHashMap<>();
     int messages = write(tests, arriving);
     Mishaps.PASSED.set(0);
     Mishaps.FAILED.set(0);
@@ -98,20 +98,21 @@ class FleetTest {
   }
 
   // In every fifth test some readings overtake each other, or a verdict that was followed.
-  private int write(GeneratedTests tests, Map<String, List<Message>> arriving) throws IOException {
+  private int write(GeneratedTests tests, Map<String, List<RoomMessage>> arriving)
+      throws IOException {
     int messages = 0;
     Path logs = Files.createDirectory(folder.resolve("logs"));
     for (int region = 0; region < REGIONS; region++) {
-      List<Message> sent = tests.region(region, REGIONS, LIBRARY);
-      Map<String, List<Message>> byTest = new LinkedHashMap<>();
+      List<RoomMessage> sent = tests.region(region, REGIONS, LIBRARY);
+      Map<String, List<RoomMessage>> byTest = new LinkedHashMap<>();
       sent.forEach(
           message -> byTest.computeIfAbsent(message.test(), id -> new ArrayList<>()).add(message));
-      List<Message> log = new ArrayList<>();
+      List<RoomMessage> log = new ArrayList<>();
       Map<String, Integer> next = new HashMap<>();
       byTest.values().stream()
           .filter(list -> list.get(0).test().hashCode() % 5 == 0)
           .forEach(FleetTest::overtake);
-      for (Message message : sent) {
+      for (RoomMessage message : sent) {
         int index = next.merge(message.test(), 1, Integer::sum) - 1;
         log.add(byTest.getOrDefault(message.test(), List.of()).get(index));
       }
@@ -122,7 +123,7 @@ class FleetTest {
     return messages;
   }
 
-  private static void overtake(List<Message> messages) {
+  private static void overtake(List<RoomMessage> messages) {
     for (int i = 2; i + 1 < messages.size(); i += 3) {
       if (messages.get(i + 1).time() - messages.get(i).time() < 100_000) {
         Collections.swap(messages, i, i + 1);
@@ -159,7 +160,7 @@ class FleetTest {
     StreamExecutionEnvironment flink =
         StreamExecutionEnvironment.getExecutionEnvironment(Configuration.fromMap(settings));
     flink.setParallelism(tasks);
-    DataStream<Message> messages = RegionLog.all(flink, folder.resolve("logs"), 1e6);
+    DataStream<RoomMessage> messages = RegionLog.all(flink, folder.resolve("logs"), 1e6);
     DataStream<ProtocolFiles> protocols =
         flink
             .fromData(TypeInformation.of(ProtocolFiles.class), published)
@@ -168,7 +169,10 @@ class FleetTest {
         Stream.of(WALK, CYCLE).map(id -> ProtocolFiles.of(LIBRARY, id, BEGUN)).toList();
     FleetJob job =
         FleetJob.of(
-            messages.map(new Mishaps<Message>(fails)).returns(Message.class).setParallelism(1),
+            messages
+                .map(new Mishaps<RoomMessage>(fails))
+                .returns(RoomMessage.class)
+                .setParallelism(1),
             protocols,
             new LiveTests(first, 1_000, PlainTest.SILENCE));
     keep(
@@ -210,7 +214,7 @@ class FleetTest {
           "\\{\"test\": \"([^\"]*)\", \"protocol\": \"([^\"]*)\", \"time\": \\d+, \"cause\": \"(\\w+)\","
               + " \"decision\": (.*)}");
 
-  private void compare(Map<String, List<Message>> arriving) throws IOException {
+  private void compare(Map<String, List<RoomMessage>> arriving) throws IOException {
     Map<String, List<String>> decisions = new HashMap<>();
     Map<String, Set<String>> versions = new HashMap<>();
     for (String line : lines("answers")) {

@@ -26,7 +26,7 @@ final class PlainTest {
   private Duration latest = Duration.ZERO;
   private Optional<Duration> change;
 
-  PlainTest(Protocol protocol, List<Message> arriving) {
+  PlainTest(Protocol protocol, List<RoomMessage> arriving) {
     id = arriving.get(0).test();
     session = Session.open(protocol, Json.toPerson(arriving.get(0).body()));
     change = answer(session.decide(Duration.ZERO));

@@ -48,7 +48,9 @@ final class CheckCommand implements Callable<Integer> {
     List<Path> cases = named.stream().filter(CommandContext::isCases).toList();
     int protocols = 0;
     try {
-      protocols = library(named).protocols().size();
+      Library library = library(named);
+      protocols = library.protocols().size();
+      found.addAll(library.leftOverWords());
     } catch (FileRefused refused) {
       found.addAll(refused.diagnostics());
     }

@@ -54,7 +54,7 @@ final class PlanMap {
     if (load instanceof LoadPlan.Reachable reachable) {
       map.put("of", load.exercise().solved());
       range(map, "load", Optional.of(reachable.load()));
-      Named.put(map, "remark", reachable.remark());
+      Named.put(map, "remark", reachable.remark().map(Object::toString).orElse(""));
     } else {
       map.put("whyNot", load.words());
     }

@@ -144,7 +144,7 @@ final class ResultMap {
     } else if (standing instanceof Standing.InClass in) {
       map.put("value", Named.quantity(in.value()));
       map.put("class", in.name());
-      Named.put(map, "remark", in.remark());
+      Named.put(map, "remark", in.remark().map(Object::toString).orElse(""));
     }
     return map;
   }

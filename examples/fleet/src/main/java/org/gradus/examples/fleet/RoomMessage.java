@@ -16,7 +16,7 @@ import org.gradus.session.Event;
  *     keeps it. Empty unless it opens
  * @param body a person as {@link Json} writes one, where it opens the test; else an event
  */
-public record Message(String test, Kind kind, long time, String protocol, String body) {
+public record RoomMessage(String test, Kind kind, long time, String protocol, String body) {
 
   private static final int FIELDS = 5;
 
@@ -29,8 +29,8 @@ public record Message(String test, Kind kind, long time, String protocol, String
   }
 
   /** Opens a test. */
-  public static Message open(String test, long begun, String protocol, Person person) {
-    return new Message(test, Kind.OPEN, begun, protocol, Json.of(person));
+  public static RoomMessage open(String test, long begun, String protocol, Person person) {
+    return new RoomMessage(test, Kind.OPEN, begun, protocol, Json.of(person));
   }
 
   /**
@@ -38,8 +38,8 @@ public record Message(String test, Kind kind, long time, String protocol, String
    *
    * @param begun when the test was opened, in milliseconds since 1970
    */
-  public static Message tell(String test, long begun, Event event) {
-    return new Message(test, Kind.TELL, begun + event.at().toMillis(), "", Json.of(event));
+  public static RoomMessage tell(String test, long begun, Event event) {
+    return new RoomMessage(test, Kind.TELL, begun + event.at().toMillis(), "", Json.of(event));
   }
 
   /** One line of text, of which {@link #read} makes an equal message. */
@@ -52,13 +52,13 @@ public record Message(String test, Kind kind, long time, String protocol, String
    *
    * @throws IllegalArgumentException when it is no such line
    */
-  static Message read(String line) {
+  static RoomMessage read(String line) {
     String[] fields = line.split("\t", -1);
     if (fields.length != FIELDS) {
       throw new IllegalArgumentException(
           "a message has " + FIELDS + " fields with tabs between them, not " + fields.length);
     }
-    return new Message(
+    return new RoomMessage(
         fields[0], Kind.valueOf(fields[1]), Long.parseLong(fields[2]), fields[3], fields[4]);
   }
 }
