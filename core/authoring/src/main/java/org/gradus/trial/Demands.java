@@ -1,5 +1,6 @@
 package org.gradus.trial;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -48,15 +49,22 @@ final class Demands {
 
   private final Protocol protocol;
   private final Frame frame;
+  private final Duration longest;
   private final List<Source> sources = new ArrayList<>();
 
   Demands(Protocol protocol) {
     this.protocol = protocol;
     this.frame = new Frame(protocol.wiring().layout());
+    this.longest = protocol.longest();
     List<Demand> slots = protocol.wiring().layout().demands();
     for (int slot = 0; slot < slots.size(); slot++) {
       add(slot, slots.get(slot));
     }
+  }
+
+  /** How long a test can last. */
+  Duration longest() {
+    return longest;
   }
 
   /** Fills one slot with what is known of a person and the load. */

@@ -61,6 +61,7 @@ final class Tester {
   private final Protocol protocol;
   private final Counting counting;
   private final VirtualBody body;
+  private final Duration longest;
   private final Session session;
 
   // When each signal was told last: a second reading of one moment is none.
@@ -76,8 +77,9 @@ final class Tester {
   private int marginal;
   private int holds;
 
-  private Tester(Protocol protocol, Counting counting, VirtualBody body) {
+  private Tester(Protocol protocol, Counting counting, VirtualBody body, Duration longest) {
     this.protocol = protocol;
+    this.longest = longest;
     this.counting = counting;
     this.body = body;
     this.session = Session.open(protocol, person(body));
@@ -91,7 +93,7 @@ final class Tester {
       Traits traits,
       SplittableRandom random) {
     VirtualBody body = new VirtualBody(traits, demands, physiology, random);
-    return new Tester(protocol, counting, body).test();
+    return new Tester(protocol, counting, body, demands.longest()).test();
   }
 
   private static Person person(VirtualBody body) {
@@ -142,7 +144,7 @@ final class Tester {
   private Run exercise(Decision begun) {
     Duration start = Duration.ZERO;
     Decision decision = begun;
-    while (decision.at().compareTo(protocol.longest()) <= 0) {
+    while (decision.at().compareTo(longest) <= 0) {
       Verdict verdict = decision.verdict();
       if (verdict instanceof Verdict.Continue goOn) {
         decision = goOn(decision, goOn.until());
@@ -184,7 +186,7 @@ final class Tester {
     stage = Optional.empty();
     doneAt = Optional.empty();
     loads(begun.at());
-    while (decision.phase() == Phase.RECOVERY && decision.at().compareTo(protocol.longest()) <= 0) {
+    while (decision.phase() == Phase.RECOVERY && decision.at().compareTo(longest) <= 0) {
       Verdict verdict = decision.verdict();
       if (verdict instanceof Verdict.Continue goOn) {
         decision = goOn(decision, goOn.until());

@@ -21,6 +21,7 @@ import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Type;
+import org.jspecify.annotations.Nullable;
 
 /**
  * When the answer of a rule changes by itself while nothing is told: clocks run, loads rise,
@@ -76,10 +77,13 @@ final class NextRuleChange {
   private record Look(View view, Set<String> hidden) {
     private static final Look AROUND = new Look(View.AROUND, Set.of());
 
-    /** The looks at a rule. What waits for a second reading waits for that on which it rests. */
-    private static List<Look> at(ProtocolRule rule, Condition condition, Wiring wiring) {
+    /**
+     * The looks at a rule that tell apart what {@link #AROUND} leaves open. What waits for a second
+     * reading waits for that on which it rests.
+     */
+    private static List<Look> closer(ProtocolRule rule, Condition condition, Wiring wiring) {
       List<Look> looks = new ArrayList<>();
-      for (View view : View.values()) {
+      for (View view : List.of(View.READ, View.LEAST, View.MOST)) {
         looks.add(new Look(view, Set.of()));
       }
       if (rule.confirm().isPresent()) {
@@ -157,12 +161,14 @@ final class NextRuleChange {
   private final class Search {
 
     private final Condition condition;
-    private final List<Look> looks;
+    private final ProtocolRule rule;
+    // Made when first asked for: of most rules it is certain from afar that they do not hold.
+    private @Nullable List<Look> closer;
     private final Map<Look, Answer> now = new HashMap<>();
 
     private Search(ProtocolRule rule) {
       this.condition = rule.rule().condition().orElseThrow();
-      this.looks = Look.at(rule, condition, state.protocol.wiring());
+      this.rule = rule;
     }
 
     private Optional<Duration> first(Duration until) {
@@ -186,22 +192,38 @@ final class NextRuleChange {
 
     private boolean isAsNow(long from, long to) {
       Span span = new Span(from, to);
-      Outcomes around = Outcomes.ANYTHING;
-      for (Look look : looks) {
-        // What is certain for all values that readings could have is certain for each, and what a
-        // rule rests on matters only where it holds.
-        if (around.isCertain() && (look.hidden().isEmpty() || !around.canHold())) {
-          continue;
-        }
-        Answer answer = answer(span, look);
-        boolean open = !answer.outcomes().isCertain();
-        // What is the same throughout is the same at the start.
-        if ((open || from != start) && !answer.equals(now(look))) {
+      Answer around = answer(span, Look.AROUND);
+      if (!isAsNow(around, from, Look.AROUND)) {
+        return false;
+      }
+      boolean certain = around.outcomes().isCertain();
+      // What a rule rests on matters only where it holds.
+      if (certain && !around.outcomes().canHold()) {
+        return true;
+      }
+      for (Look look : closer()) {
+        // What is certain for all values that readings could have is certain for each.
+        boolean known = certain && look.hidden().isEmpty();
+        if (!known && !isAsNow(answer(span, look), from, look)) {
           return false;
         }
-        around = look.equals(Look.AROUND) ? answer.outcomes() : around;
       }
       return true;
+    }
+
+    private List<Look> closer() {
+      List<Look> looks = closer;
+      if (looks == null) {
+        looks = Look.closer(rule, condition, state.protocol.wiring());
+        closer = looks;
+      }
+      return looks;
+    }
+
+    // What is the same throughout is the same at the start.
+    private boolean isAsNow(Answer answer, long from, Look look) {
+      boolean throughout = answer.outcomes().isCertain() && from == start;
+      return throughout || answer.equals(now(look));
     }
 
     private Answer now(Look look) {

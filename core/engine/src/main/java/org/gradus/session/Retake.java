@@ -1,6 +1,7 @@
 package org.gradus.session;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -23,10 +24,15 @@ record Retake(ProtocolRule rule, List<Gap> gaps, Duration until) {
   }
 
   static Optional<Retake> of(TestState state, Duration time) {
-    List<ProtocolRule> waiting =
-        StopMonitor.ending(state).stream()
-            .filter(rule -> state.watches.of(rule).waits(time))
-            .toList();
+    List<ProtocolRule> waiting = new ArrayList<>();
+    for (ProtocolRule rule : StopMonitor.ending(state)) {
+      if (state.watches.of(rule).waits(time)) {
+        waiting.add(rule);
+      }
+    }
+    if (waiting.isEmpty()) {
+      return Optional.empty();
+    }
     Set<Gap> gaps = new LinkedHashSet<>();
     waiting.forEach(rule -> gaps.addAll(gaps(rule, state)));
     return waiting.stream()

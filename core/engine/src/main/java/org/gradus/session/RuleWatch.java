@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 
 /**
@@ -27,11 +26,11 @@ record RuleWatch(
   }
 
   RuleWatch with(Optional<MarginalRule> open) {
-    return new RuleWatch(second, open, heard);
+    return open.equals(marginal) ? this : new RuleWatch(second, open, heard);
   }
 
   RuleWatch withoutSecond() {
-    return new RuleWatch(Optional.empty(), marginal, heard);
+    return second.isEmpty() ? this : new RuleWatch(Optional.empty(), marginal, heard);
   }
 
   RuleWatch withoutMarginal() {
@@ -39,7 +38,7 @@ record RuleWatch(
   }
 
   RuleWatch withoutHeard() {
-    return new RuleWatch(second, marginal, Optional.empty());
+    return heard.isEmpty() ? this : new RuleWatch(second, marginal, Optional.empty());
   }
 
   /** After the tester has answered it. It waits for nothing any more. */
@@ -78,19 +77,13 @@ record RuleWatch(
     return marginal.map(MarginalRule::comparisons).orElse(List.of());
   }
 
-  /** The moments at which it waits for something no longer. */
-  Stream<Duration> ends() {
-    return Stream.concat(
-        second.map(SecondReading::until).stream(), marginal.map(MarginalRule::until).stream());
-  }
-
   /** Whether it waits for a second reading at a time. */
   boolean waits(Duration time) {
-    return second.filter(awaited -> !awaited.counts(time)).isPresent();
+    return second.isPresent() && !second.get().counts(time);
   }
 
   /** Whether it counts by now by a second reading, or because none came in time. */
   boolean counts(Duration time) {
-    return second.filter(awaited -> awaited.counts(time)).isPresent();
+    return second.isPresent() && second.get().counts(time);
   }
 }

@@ -29,6 +29,9 @@ record RuleWatches(Map<String, RuleWatch> byRule, Optional<Alarm> alarm, boolean
 
   /** Remembers something else of a rule. */
   RuleWatches with(String rule, RuleWatch watch) {
+    if (watch.equals(of(rule))) {
+      return this;
+    }
     Map<String, RuleWatch> others =
         watch.equals(RuleWatch.NONE)
             ? PersistentCollections.without(byRule, rule)

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Unmeasured;
 import org.gradus.rule.answer.Gap;
@@ -100,12 +99,15 @@ final class StageJudge {
   }
 
   /** The moments from which there may be no decision. */
-  static Stream<Duration> decisions(TestState state) {
+  static List<Duration> decisions(TestState state) {
     StageRun run = state.currentRun();
     Duration limit = state.waitsUntil();
-    return Stream.concat(
-        run.ends(state.protocol.schedule(run.stage()), limit).stream().map(run.start()::plus),
-        Stream.of(limit.plusNanos(1)));
+    List<Duration> moments = new ArrayList<>();
+    for (Duration due : run.ends(state.protocol.schedule(run.stage()), limit)) {
+      moments.add(run.start().plus(due));
+    }
+    moments.add(limit.plusNanos(1));
+    return moments;
   }
 
   private Decision atTheEnd() {

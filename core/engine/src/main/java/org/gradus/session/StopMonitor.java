@@ -3,13 +3,13 @@ package org.gradus.session;
 import static java.time.Duration.ZERO;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.gradus.protocol.ProtocolRule;
 import org.gradus.rule.Condition;
 import org.gradus.rule.answer.Truth;
@@ -55,10 +55,16 @@ final class StopMonitor {
   }
 
   /** The moments at which waiting for something is over. */
-  static Stream<Duration> waits(TestState state) {
-    Stream<Duration> watches = state.watches.byRule().values().stream().flatMap(RuleWatch::ends);
-    boolean stops = StageJudge.mayBeUndecided(state) && state.watches.alarm().isEmpty();
-    return stops ? Stream.concat(StageJudge.decisions(state), watches) : watches;
+  static List<Duration> waits(TestState state) {
+    List<Duration> waits = new ArrayList<>();
+    for (RuleWatch watch : state.watches.byRule().values()) {
+      watch.second().ifPresent(second -> waits.add(second.until()));
+      watch.marginal().ifPresent(marginal -> waits.add(marginal.until()));
+    }
+    if (StageJudge.mayBeUndecided(state) && state.watches.alarm().isEmpty()) {
+      waits.addAll(StageJudge.decisions(state));
+    }
+    return waits;
   }
 
   /** The state of a moment, with the stops that have waited in vain for a second reading. */
@@ -169,7 +175,10 @@ final class StopMonitor {
   // Whether something was read or reported, since the tester answered a rule, by which it holds.
   // A rule that does not hold needs no silence.
   private boolean hasFreshGrounds(ProtocolRule rule, RuleWatch watch, Truth truth) {
-    Set<String> told = watch.heard().map(since -> told(rule, since)).orElse(Set.of());
+    if (watch.heard().isEmpty()) {
+      return false;
+    }
+    Set<String> told = told(rule, watch.heard().get());
     if (told.isEmpty()) {
       return false;
     }
@@ -242,7 +251,9 @@ final class StopMonitor {
   /** The comparisons on which it hangs whether these rules have ended something by now. */
   static Set<String> marginal(TestState state, List<ProtocolRule> rules) {
     Set<String> all = new LinkedHashSet<>();
-    rules.forEach(rule -> all.addAll(state.watches.of(rule).comparisons()));
+    for (ProtocolRule rule : rules) {
+      all.addAll(state.watches.of(rule).comparisons());
+    }
     return all;
   }
 }

@@ -37,10 +37,13 @@ final class TimeAdvance {
     if (ending.isEmpty()) {
       return Optional.empty();
     }
-    Optional<Duration> wait =
-        StopMonitor.waits(now.state())
-            .filter(over -> over.compareTo(now.time()) > 0 && over.compareTo(until) <= 0)
-            .min(Duration::compareTo);
+    Optional<Duration> wait = Optional.empty();
+    for (Duration over : StopMonitor.waits(now.state())) {
+      boolean ahead = over.compareTo(now.time()) > 0 && over.compareTo(until) <= 0;
+      if (ahead && (wait.isEmpty() || over.compareTo(wait.get()) < 0)) {
+        wait = Optional.of(over);
+      }
+    }
     Optional<Duration> change = NextRuleChange.after(now, ending, wait.orElse(until));
     return change.isPresent() ? change : wait;
   }

@@ -12,22 +12,37 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Frame {
 
-  // The places of a half width and a time after the value they belong to.
-  private static final int HALF = 1;
-  private static final int TAKEN = 2;
   // Stands where otherwise the pass does: evaluated in every pass.
   private static final long SUPPOSED = -1;
-  private static final Gap UNFILLED = Gap.never("a slot", Gap.Cause.NEVER_TAKEN);
+  private static final Gap NOTHING_SAID = Gap.never("a slot", Gap.Cause.NEVER_TAKEN);
+  private static final Content UNFILLED = Content.none(NOTHING_SAID);
 
   private final Layout layout;
   private final @Nullable Source source;
-  // Value, half width and time of each slot side by side: very many frames are made.
-  private final double[] numbers;
-  private final @Nullable Gap[] gaps;
+  // Null where nothing was put in yet. Contents are shared by copies: very many frames are made.
+  private final @Nullable Content[] contents;
   private final double[] terms;
   // In which pass a term was evaluated last. Whatever is put into a slot begins a new pass.
   private final long[] termPasses;
   private long pass = 1;
+
+  /**
+   * What is in a slot.
+   *
+   * @param value NaN where it is not known
+   * @param taken when it was read, in seconds since the start; NaN where it is no reading
+   * @param gap why it is not known
+   */
+  private record Content(double value, double halfWidth, double taken, Gap gap) {
+
+    private static Content known(double value, double halfWidth, double taken) {
+      return new Content(value, halfWidth, taken, NOTHING_SAID);
+    }
+
+    private static Content none(Gap gap) {
+      return new Content(Double.NaN, 0, Double.NaN, gap);
+    }
+  }
 
   /** Fills the slots of a frame that is filled on demand. */
   @FunctionalInterface
@@ -49,21 +64,15 @@ public final class Frame {
   private Frame(Layout layout, @Nullable Source source) {
     this.layout = layout;
     this.source = source;
-    this.numbers = new double[3 * layout.size()];
-    this.gaps = new Gap[layout.size()];
+    this.contents = new Content[layout.size()];
     this.terms = new double[layout.terms()];
     this.termPasses = new long[layout.terms()];
-    for (int at = 0; at < numbers.length; at += 3) {
-      numbers[at] = Double.NaN;
-      numbers[at + TAKEN] = Double.NaN;
-    }
   }
 
   private Frame(Frame other, @Nullable Source source) {
     this.layout = other.layout;
     this.source = source;
-    this.numbers = other.numbers.clone();
-    this.gaps = other.gaps.clone();
+    this.contents = other.contents.clone();
     this.terms = new double[layout.terms()];
     this.termPasses = new long[layout.terms()];
   }
@@ -91,8 +100,8 @@ public final class Frame {
 
   /** This frame once all its slots are filled. */
   public Frame complete() {
-    for (int slot = 0; slot < layout.size(); slot++) {
-      look(slot);
+    for (int slot = 0; slot < contents.length; slot++) {
+      content(slot);
     }
     return this;
   }
@@ -100,10 +109,9 @@ public final class Frame {
   /** A frame in which the same is known of some slots, and nothing of the others. */
   public Frame only(IntPredicate slots) {
     Frame some = new Frame(layout);
-    for (int slot = 0; slot < layout.size(); slot++) {
+    for (int slot = 0; slot < contents.length; slot++) {
       if (slots.test(slot)) {
-        look(slot);
-        some.put(slot, value(slot), halfWidth(slot), taken(slot), gaps[slot]);
+        some.contents[slot] = content(slot);
       }
     }
     return some;
@@ -123,11 +131,7 @@ public final class Frame {
    * @param halfWidth how far the true value may be from it, half a step of the reading
    */
   public void set(int slot, double value, double halfWidth) {
-    if (Double.isFinite(value) && Double.isFinite(halfWidth)) {
-      put(slot, value, halfWidth, Double.NaN, null);
-    } else {
-      miss(slot, Gap.never(layout.demands().get(slot).subject(), Gap.Cause.UNDEFINED));
-    }
+    set(slot, value, halfWidth, Double.NaN);
   }
 
   /**
@@ -140,57 +144,49 @@ public final class Frame {
    */
   public void set(int slot, double value, double halfWidth, double taken) {
     if (Double.isFinite(value) && Double.isFinite(halfWidth)) {
-      put(slot, value, halfWidth, taken, null);
+      put(slot, Content.known(value, halfWidth, taken));
     } else {
-      set(slot, value, halfWidth);
+      miss(slot, Gap.never(layout.demands().get(slot).subject(), Gap.Cause.UNDEFINED));
     }
   }
 
   /** Says that a slot is not known, and why. */
   public void miss(int slot, Gap gap) {
-    put(slot, Double.NaN, 0, Double.NaN, gap);
+    put(slot, Content.none(gap));
   }
 
-  // What was computed from the old value is forgotten; nothing was where nobody has looked yet.
-  private void put(int slot, double value, double halfWidth, double taken, @Nullable Gap gap) {
-    boolean seen = !isOpen(slot);
-    int at = 3 * slot;
-    numbers[at] = value;
-    numbers[at + HALF] = halfWidth;
-    numbers[at + TAKEN] = taken;
-    gaps[slot] = gap;
+  // What was computed from the old value is forgotten. A slot that is filled on demand had none:
+  // nobody has looked at it.
+  private void put(int slot, Content content) {
+    boolean seen = source == null || contents[slot] != null;
+    contents[slot] = content;
     if (seen) {
       pass++;
     }
   }
 
-  // Whether a slot waits to be filled on demand.
-  private boolean isOpen(int slot) {
-    return source != null && gaps[slot] == null && Double.isNaN(numbers[3 * slot]);
-  }
-
-  private void look(int slot) {
-    if (source != null && isOpen(slot)) {
+  private Content content(int slot) {
+    Content content = contents[slot];
+    if (content == null && source != null) {
       source.fill(this, slot);
+      content = contents[slot];
     }
+    return content == null ? UNFILLED : content;
   }
 
   /** The value of a slot; NaN when it is not known. */
   public double value(int slot) {
-    look(slot);
-    return numbers[3 * slot];
+    return content(slot).value;
   }
 
   /** How far the true value of a slot may be from the value. */
   public double halfWidth(int slot) {
-    look(slot);
-    return numbers[3 * slot + HALF];
+    return content(slot).halfWidth;
   }
 
   /** When the reading in a slot was taken, in seconds since the start; NaN where it is none. */
   public double taken(int slot) {
-    look(slot);
-    return numbers[3 * slot + TAKEN];
+    return content(slot).taken;
   }
 
   /** Whether a slot is known. */
@@ -200,9 +196,7 @@ public final class Frame {
 
   /** Why a slot is not known. */
   public Gap gap(int slot) {
-    look(slot);
-    Gap gap = gaps[slot];
-    return gap == null ? UNFILLED : gap;
+    return content(slot).gap;
   }
 
   /**
