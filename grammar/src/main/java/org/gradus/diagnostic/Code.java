@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -198,6 +200,7 @@ public enum Code implements MessageKey {
 
   @Override
   public String pattern(Locale language) {
+    requireNonNull(language, "language");
     return words(language).getString(name());
   }
 

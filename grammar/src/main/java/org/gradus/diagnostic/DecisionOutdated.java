@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import org.gradus.words.Message;
 
@@ -11,5 +13,7 @@ public final class DecisionOutdated extends GradusException {
   /** Refuses a decision made at a time, because of something that happened since. */
   public DecisionOutdated(String decidedAt, Message since) {
     super(Code.G601, List.of(decidedAt, since));
+    requireNonNull(decidedAt, "decidedAt");
+    requireNonNull(since, "since");
   }
 }

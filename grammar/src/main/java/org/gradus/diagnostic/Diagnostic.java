@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Comparator;
 import java.util.List;
 
@@ -34,15 +36,26 @@ public record Diagnostic(Code code, List<Label> labels, List<String> arguments) 
    * @param where the stretch to underline
    * @param note a few words, or empty
    */
-  public record Label(Span where, String note) {}
+  public record Label(Span where, String note) {
+    public Label {
+      requireNonNull(note, "note");
+      requireNonNull(where, "where");
+    }
+  }
 
   public Diagnostic {
+    requireNonNull(arguments, "arguments");
+    requireNonNull(code, "code");
+    requireNonNull(labels, "labels");
     labels = List.copyOf(labels);
     arguments = List.copyOf(arguments);
   }
 
   /** A diagnostic about one place. */
   public static Diagnostic at(Span where, Code code, String... arguments) {
+    requireNonNull(arguments, "arguments");
+    requireNonNull(code, "code");
+    requireNonNull(where, "where");
     return new Diagnostic(code, List.of(new Label(where, "")), List.of(arguments));
   }
 

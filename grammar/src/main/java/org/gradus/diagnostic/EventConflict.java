@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import org.gradus.words.Message;
 
@@ -20,5 +22,6 @@ public final class EventConflict extends GradusException {
    */
   public EventConflict(int number, Message why) {
     super(Code.G621, List.of(Integer.toString(number), why));
+    requireNonNull(why, "why");
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -20,6 +22,9 @@ public non-sealed class InputRefused extends GradusException {
    */
   public InputRefused(String what, String reason, String remedy) {
     super(Code.G624, List.of(what, reason, remedy));
+    requireNonNull(reason, "reason");
+    requireNonNull(remedy, "remedy");
+    requireNonNull(what, "what");
   }
 
   /**

@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -30,6 +32,8 @@ public final class JournalFailed extends GradusException {
    */
   public JournalFailed(Code code, String where, String what) {
     super(code, List.of(where, what));
+    requireNonNull(what, "what");
+    requireNonNull(where, "where");
   }
 
   /**

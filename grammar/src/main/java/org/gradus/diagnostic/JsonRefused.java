@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /** A text of JSON is not what was to be read from it. The message names the field. */
@@ -15,5 +17,7 @@ public final class JsonRefused extends GradusException {
    */
   public JsonRefused(String what, String problem) {
     super(Code.G622, List.of(what, problem));
+    requireNonNull(problem, "problem");
+    requireNonNull(what, "what");
   }
 }

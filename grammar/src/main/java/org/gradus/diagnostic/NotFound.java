@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /** The library holds nothing by this name. */
@@ -10,5 +12,6 @@ public final class NotFound extends GradusException {
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
   public NotFound(Code code, Object... arguments) {
     super(code, List.of(arguments));
+    requireNonNull(arguments, "arguments");
   }
 }

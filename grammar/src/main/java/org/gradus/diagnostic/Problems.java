@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -23,6 +25,7 @@ public final class Problems {
 
   /** Notes a diagnostic. */
   public void add(Diagnostic diagnostic) {
+    requireNonNull(diagnostic, "diagnostic");
     noted++;
     if (found.size() < MOST_SHOWN) {
       found.add(diagnostic);
@@ -52,6 +55,7 @@ public final class Problems {
 
   /** What {@link Suggestion#help} says; only the fallback where it would not be shown. */
   public String help(String word, Collection<String> known, String otherwise) {
+    requireNonNull(otherwise, "otherwise");
     return isFull() ? otherwise : Suggestion.help(word, known, otherwise);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -23,6 +25,9 @@ public final class ReadingRefused extends GradusException {
    */
   public ReadingRefused(Code code, Object what, Object value, Object limit) {
     super(code, List.of(what, value, limit));
+    requireNonNull(limit, "limit");
+    requireNonNull(value, "value");
+    requireNonNull(what, "what");
   }
 
   /** The signal or event that was refused. */

@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -14,6 +16,7 @@ public final class RecordRefused extends GradusException {
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
   public RecordRefused(Code code, Object... arguments) {
     super(code, List.of(arguments));
+    requireNonNull(arguments, "arguments");
   }
 
   /**

@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -44,6 +46,9 @@ public final class Renderer {
    * @param notes what comes after the lines, a line each
    */
   public static String render(String head, List<Label> places, String message, List<String> notes) {
+    requireNonNull(head, "head");
+    requireNonNull(message, "message");
+    requireNonNull(notes, "notes");
     return new Renderer(places).text(head, message, notes);
   }
 

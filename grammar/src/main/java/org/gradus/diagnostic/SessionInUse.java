@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -13,5 +15,7 @@ public final class SessionInUse extends GradusException {
   /** Refuses a thread, naming it and the one that tells an event. */
   public SessionInUse(String thread, String other) {
     super(Code.G605, List.of(thread, other));
+    requireNonNull(other, "other");
+    requireNonNull(thread, "thread");
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 
 /**
@@ -20,6 +22,7 @@ public final class SourceFile {
 
   /** A file of this name, as shown in messages, and text. */
   public static SourceFile of(String name, String text) {
+    requireNonNull(name, "name");
     return new SourceFile(name, text);
   }
 

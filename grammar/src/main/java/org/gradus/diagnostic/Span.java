@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 /**
  * A stretch of a file.
  *
@@ -8,9 +10,13 @@ package org.gradus.diagnostic;
  * @param end offset after its last character; not before {@code start}
  */
 public record Span(SourceFile file, int start, int end) {
+  public Span {
+    requireNonNull(file, "file");
+  }
 
   /** The whole of a text that stands in no file, such as a rule given as a string. */
   public static Span all(String name, String text) {
+    requireNonNull(name, "name");
     return new Span(SourceFile.of(name, text), 0, text.length());
   }
 

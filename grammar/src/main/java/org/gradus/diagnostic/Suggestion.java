@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -55,6 +57,7 @@ public final class Suggestion {
    * the given fallback.
    */
   public static String help(String word, Collection<String> known, String otherwise) {
+    requireNonNull(otherwise, "otherwise");
     return help(word, known, Message.of(Remedy.AS_GIVEN, otherwise)).toString();
   }
 
@@ -64,6 +67,7 @@ public final class Suggestion {
    * @param otherwise what to do when no known word is near
    */
   public static Message help(String word, Collection<String> known, Message otherwise) {
+    requireNonNull(otherwise, "otherwise");
     List<String> words = List.of(word.strip().split("\\s+"));
     if (words.size() > 1 && known.containsAll(words)) {
       return Message.of(Remedy.COMMA_BETWEEN, words);

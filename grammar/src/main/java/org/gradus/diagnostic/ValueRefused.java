@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -19,5 +21,8 @@ public final class ValueRefused extends GradusException {
    */
   public ValueRefused(String what, String value, String remedy) {
     super(Code.G623, List.of(what, value, remedy));
+    requireNonNull(remedy, "remedy");
+    requireNonNull(value, "value");
+    requireNonNull(what, "what");
   }
 }

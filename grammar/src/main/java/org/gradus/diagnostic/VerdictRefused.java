@@ -1,5 +1,7 @@
 package org.gradus.diagnostic;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -13,5 +15,6 @@ public final class VerdictRefused extends GradusException {
   /** Refuses for this reason; the arguments are what the code's message speaks of. */
   public VerdictRefused(Code code, Object... arguments) {
     super(code, List.of(arguments));
+    requireNonNull(arguments, "arguments");
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.rule;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -31,6 +33,10 @@ public record Anatomy(
     Set<String> words) {
 
   public Anatomy {
+    requireNonNull(comparisons, "comparisons");
+    requireNonNull(definitions, "definitions");
+    requireNonNull(figures, "figures");
+    requireNonNull(words, "words");
     comparisons = List.copyOf(comparisons);
     figures = List.copyOf(figures);
     definitions = Collections.unmodifiableMap(new LinkedHashMap<>(definitions));

@@ -1,5 +1,7 @@
 package org.gradus.unit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
@@ -109,6 +111,7 @@ public enum Kind {
    * @return the kind, or empty when no kind has that word
    */
   public static Optional<Kind> named(String id) {
+    requireNonNull(id, "id");
     return Arrays.stream(values()).filter(kind -> kind.id().equals(id)).findFirst();
   }
 }

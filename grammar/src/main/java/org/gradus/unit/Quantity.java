@@ -1,5 +1,7 @@
 package org.gradus.unit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -32,6 +34,7 @@ public record Quantity(double amount, Unit unit) implements Spoken {
    * @throws ValueRefused when the amount is infinite or not a number
    */
   public Quantity {
+    requireNonNull(unit, "unit");
     if (!Double.isFinite(amount)) {
       throw new ValueRefused(
           "an amount" + (unit == Unit.ONE ? "" : " in " + unit.symbol()),
@@ -42,6 +45,7 @@ public record Quantity(double amount, Unit unit) implements Spoken {
 
   /** An amount of a unit. */
   public static Quantity of(double amount, Unit unit) {
+    requireNonNull(unit, "unit");
     return new Quantity(amount, unit);
   }
 
@@ -125,6 +129,7 @@ public record Quantity(double amount, Unit unit) implements Spoken {
   /** The quantity, with its unit in the language where the unit is a word: {@code "45 años"}. */
   @Override
   public String in(Language language) {
+    requireNonNull(language, "language");
     return UnitWord.of(unit)
         .map(word -> plain(amount) + " " + language.say(word))
         .orElseGet(this::toString);

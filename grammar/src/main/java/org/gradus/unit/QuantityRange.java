@@ -1,5 +1,7 @@
 package org.gradus.unit;
 
+import static java.util.Objects.requireNonNull;
+
 /**
  * A range of quantities.
  *
@@ -7,6 +9,10 @@ package org.gradus.unit;
  * @param high its upper end, included
  */
 public record QuantityRange(Quantity low, Quantity high) {
+  public QuantityRange {
+    requireNonNull(high, "high");
+    requireNonNull(low, "low");
+  }
 
   /** Whether a value in the base unit lies in it. */
   public boolean holds(double value) {

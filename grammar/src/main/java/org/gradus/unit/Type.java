@@ -1,5 +1,7 @@
 package org.gradus.unit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.function.Function;
 
@@ -31,6 +33,10 @@ public sealed interface Type {
    * @param kind what it is a measure of
    */
   record Measure(Kind kind) implements Type {
+    public Measure {
+      requireNonNull(kind, "kind");
+    }
+
     @Override
     public String phrase() {
       return kind.phrase();
@@ -68,6 +74,7 @@ public sealed interface Type {
    */
   record Choice(List<String> options) implements Type {
     public Choice {
+      requireNonNull(options, "options");
       options = List.copyOf(options);
     }
 

@@ -1,5 +1,7 @@
 package org.gradus.unit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -162,6 +164,7 @@ public enum Unit {
    * @return the unit, or empty when there is none
    */
   public static Optional<Unit> named(String spelling) {
+    requireNonNull(spelling, "spelling");
     return Arrays.stream(values())
         .filter(unit -> unit != ONE && unit.spellings().anyMatch(spelling::equals))
         .findFirst();

@@ -1,5 +1,7 @@
 package org.gradus.words;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Locale;
 
 /** Ways to put what is said together, the same in every language. */
@@ -25,6 +27,7 @@ public enum Joined implements MessageKey {
 
   @Override
   public String pattern(Locale language) {
+    requireNonNull(language, "language");
     return pattern;
   }
 }

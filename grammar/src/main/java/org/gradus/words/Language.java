@@ -1,5 +1,7 @@
 package org.gradus.words;
 
+import static java.util.Objects.requireNonNull;
+
 import java.text.MessageFormat;
 import java.util.List;
 import java.util.Locale;
@@ -65,6 +67,8 @@ public final class Language {
    * @param moreTexts a sentence of a file to what people read
    */
   public Language with(Map<String, String> moreNames, Map<String, String> moreTexts) {
+    requireNonNull(moreNames, "moreNames");
+    requireNonNull(moreTexts, "moreTexts");
     return new Language(locale, joined(names, moreNames), joined(texts, moreTexts));
   }
 
@@ -98,6 +102,7 @@ public final class Language {
 
   /** A name of a file as people read it: as it is translated, or with blanks in it. */
   public String name(String id) {
+    requireNonNull(id, "id");
     String translated = names.get(id);
     if (translated != null) {
       return translated;
@@ -110,6 +115,7 @@ public final class Language {
 
   /** A sentence or a name of a file as it is translated, or exactly as the file writes it. */
   public String text(String ofFile) {
+    requireNonNull(ofFile, "ofFile");
     return texts.getOrDefault(ofFile, names.getOrDefault(ofFile, ofFile));
   }
 

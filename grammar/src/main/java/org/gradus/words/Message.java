@@ -1,5 +1,7 @@
 package org.gradus.words;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Objects;
 
@@ -30,6 +32,7 @@ public record Message(MessageKey key, List<Object> arguments) implements Spoken 
 
   /** A message about these things. */
   public static Message of(MessageKey key, Object... arguments) {
+    requireNonNull(arguments, "arguments");
     return new Message(key, List.of(arguments));
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.bundled;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -52,6 +54,7 @@ public final class Bundled {
    * @throws org.gradus.diagnostic.NotFound when there is no protocol of one of these ids
    */
   public static Library library(String... protocols) {
+    requireNonNull(protocols, "protocols");
     return Library.of(files(), List.of(protocols));
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Map;
 import org.gradus.library.Library;
@@ -30,6 +32,14 @@ public record Case(
     Expected expected) {
 
   public Case {
+    requireNonNull(about, "about");
+    requireNonNull(changes, "changes");
+    requireNonNull(expected, "expected");
+    requireNonNull(id, "id");
+    requireNonNull(person, "person");
+    requireNonNull(protocol, "protocol");
+    requireNonNull(settings, "settings");
+    requireNonNull(steps, "steps");
     settings = Map.copyOf(settings);
     changes = Map.copyOf(changes);
     steps = List.copyOf(steps);
@@ -37,6 +47,7 @@ public record Case(
 
   /** Runs it. */
   public CaseReport run(Library library) {
+    requireNonNull(library, "library");
     return CaseRunner.run(this, library);
   }
 
@@ -48,6 +59,7 @@ public record Case(
    *     refused
    */
   public Session play(Library library) {
+    requireNonNull(library, "library");
     return CaseRunner.play(this, library);
   }
 

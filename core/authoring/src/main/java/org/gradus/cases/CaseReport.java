@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -11,6 +13,8 @@ import java.util.List;
 public record CaseReport(List<Failure> failures, Coverage coverage) {
 
   public CaseReport {
+    requireNonNull(coverage, "coverage");
+    requireNonNull(failures, "failures");
     failures = List.copyOf(failures);
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +18,12 @@ import java.util.OptionalInt;
  * @param answer what must be answered
  */
 public record CaseStep(String name, CaseTime at, Action action, boolean instead, Answer answer) {
+  public CaseStep {
+    requireNonNull(action, "action");
+    requireNonNull(answer, "answer");
+    requireNonNull(at, "at");
+    requireNonNull(name, "name");
+  }
 
   /** What can happen. */
   public sealed interface Action {
@@ -28,6 +36,8 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      */
     record Tell(Map<String, String> readings, Optional<CaseTime> taken) implements Action {
       public Tell {
+        requireNonNull(readings, "readings");
+        requireNonNull(taken, "taken");
         readings = Map.copyOf(readings);
       }
     }
@@ -39,7 +49,12 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      * @param over for how long
      * @param taken when the count ended, if not just now
      */
-    record Count(int beats, Duration over, Optional<CaseTime> taken) implements Action {}
+    record Count(int beats, Duration over, Optional<CaseTime> taken) implements Action {
+      public Count {
+        requireNonNull(over, "over");
+        requireNonNull(taken, "taken");
+      }
+    }
 
     /**
      * A sign is reported.
@@ -47,14 +62,23 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      * @param sign which
      * @param grade its grade, if it is graded
      */
-    record Report(String sign, OptionalInt grade) implements Action {}
+    record Report(String sign, OptionalInt grade) implements Action {
+      public Report {
+        requireNonNull(grade, "grade");
+        requireNonNull(sign, "sign");
+      }
+    }
 
     /**
      * A sign is over.
      *
      * @param sign which
      */
-    record Withdraw(String sign) implements Action {}
+    record Withdraw(String sign) implements Action {
+      public Withdraw {
+        requireNonNull(sign, "sign");
+      }
+    }
 
     /**
      * A load is set otherwise than planned.
@@ -63,6 +87,7 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      */
     record Load(Map<String, String> load) implements Action {
       public Load {
+        requireNonNull(load, "load");
         load = Map.copyOf(load);
       }
     }
@@ -72,7 +97,11 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      *
      * @param taken when, if not just now
      */
-    record Done(Optional<CaseTime> taken) implements Action {}
+    record Done(Optional<CaseTime> taken) implements Action {
+      public Done {
+        requireNonNull(taken, "taken");
+      }
+    }
 
     /**
      * A reading told before is put right.
@@ -82,6 +111,8 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      */
     record Amend(String step, Map<String, String> readings) implements Action {
       public Amend {
+        requireNonNull(readings, "readings");
+        requireNonNull(step, "step");
         readings = Map.copyOf(readings);
       }
     }
@@ -92,14 +123,23 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      * @param step the name of the step that told it
      * @param subject the signal, question or sign
      */
-    record Reject(String step, String subject) implements Action {}
+    record Reject(String step, String subject) implements Action {
+      public Reject {
+        requireNonNull(step, "step");
+        requireNonNull(subject, "subject");
+      }
+    }
 
     /**
      * The verdict of the moment is followed, or what is offered instead.
      *
      * @param offered the word of what is offered; empty for the verdict itself
      */
-    record Follow(String offered) implements Action {}
+    record Follow(String offered) implements Action {
+      public Follow {
+        requireNonNull(offered, "offered");
+      }
+    }
 
     /**
      * The tester decides otherwise.
@@ -108,7 +148,13 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
      * @param to the stage, where it leads to one
      * @param until until when, where it lasts
      */
-    record Overrule(String verdict, String to, Optional<CaseTime> until) implements Action {}
+    record Overrule(String verdict, String to, Optional<CaseTime> until) implements Action {
+      public Overrule {
+        requireNonNull(to, "to");
+        requireNonNull(until, "until");
+        requireNonNull(verdict, "verdict");
+      }
+    }
 
     /** The test is broken off. */
     record Abandon() implements Action {}
@@ -148,6 +194,17 @@ public record CaseStep(String name, CaseTime at, Action action, boolean instead,
       Optional<String> refused) {
 
     public Answer {
+      requireNonNull(asks, "asks");
+      requireNonNull(cautions, "cautions");
+      requireNonNull(firm, "firm");
+      requireNonNull(offers, "offers");
+      requireNonNull(refused, "refused");
+      requireNonNull(rule, "rule");
+      requireNonNull(rules, "rules");
+      requireNonNull(then, "then");
+      requireNonNull(to, "to");
+      requireNonNull(unchecked, "unchecked");
+      requireNonNull(until, "until");
       load = load.map(Map::copyOf);
     }
   }

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Optional;
 
@@ -10,4 +12,9 @@ import java.util.Optional;
  *     start of the session
  * @param after how long after
  */
-public record CaseTime(Optional<String> from, Duration after) {}
+public record CaseTime(Optional<String> from, Duration after) {
+  public CaseTime {
+    requireNonNull(after, "after");
+    requireNonNull(from, "from");
+  }
+}

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -22,6 +24,8 @@ import org.gradus.library.Library;
 public record Cases(String protocol, List<Case> cases) {
 
   public Cases {
+    requireNonNull(cases, "cases");
+    requireNonNull(protocol, "protocol");
     cases = List.copyOf(cases);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -26,6 +28,12 @@ public record Coverage(
     Set<String> reached) {
 
   public Coverage {
+    requireNonNull(decided, "decided");
+    requireNonNull(fired, "fired");
+    requireNonNull(protocol, "protocol");
+    requireNonNull(reached, "reached");
+    requireNonNull(rules, "rules");
+    requireNonNull(stages, "stages");
     rules = List.copyOf(rules);
     stages = List.copyOf(stages);
     decided = Set.copyOf(decided);

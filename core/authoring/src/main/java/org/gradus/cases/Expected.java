@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,6 +43,12 @@ public record Expected(
   }
 
   public Expected {
+    requireNonNull(ending, "ending");
+    requireNonNull(errors, "errors");
+    requireNonNull(estimates, "estimates");
+    requireNonNull(headline, "headline");
+    requireNonNull(phase, "phase");
+    requireNonNull(results, "results");
     estimates = Map.copyOf(estimates);
     results = Map.copyOf(results);
   }
@@ -52,5 +60,10 @@ public record Expected(
    * @param within how far off it may be, in the unit of the value
    * @param source where the expected value comes from
    */
-  public record Figure(Optional<Quantity> value, double within, String source) {}
+  public record Figure(Optional<Quantity> value, double within, String source) {
+    public Figure {
+      requireNonNull(source, "source");
+      requireNonNull(value, "value");
+    }
+  }
 }

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 /**
  * Something that came out otherwise than a case says.
  *
@@ -10,6 +12,13 @@ package org.gradus.cases;
  * @param found what came out
  */
 public record Failure(String caseId, String where, String what, String expected, String found) {
+  public Failure {
+    requireNonNull(caseId, "caseId");
+    requireNonNull(expected, "expected");
+    requireNonNull(found, "found");
+    requireNonNull(what, "what");
+    requireNonNull(where, "where");
+  }
 
   @Override
   public String toString() {

@@ -1,5 +1,7 @@
 package org.gradus.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -17,6 +19,9 @@ public record Participant(
   static final Participant NOBODY = new Participant(Map.of(), Map.of(), Map.of());
 
   public Participant {
+    requireNonNull(facts, "facts");
+    requireNonNull(resting, "resting");
+    requireNonNull(upright, "upright");
     facts = Map.copyOf(facts);
     resting = Map.copyOf(resting);
     upright = Map.copyOf(upright);

@@ -1,5 +1,7 @@
 package org.gradus.review;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -64,6 +66,7 @@ public enum Check {
 
   /** The check of a code, if there is one. */
   public static Optional<Check> named(String code) {
+    requireNonNull(code, "code");
     return Arrays.stream(values()).filter(check -> check.code().equals(code)).findFirst();
   }
 }

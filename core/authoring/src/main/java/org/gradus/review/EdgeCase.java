@@ -1,5 +1,7 @@
 package org.gradus.review;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.diagnostic.Span;
 import org.gradus.rule.answer.Truth;
 import org.gradus.unit.Quantity;
@@ -32,6 +34,19 @@ public record EdgeCase(
     String others,
     Truth holds,
     String decides) {
+  public EdgeCase {
+    requireNonNull(comparison, "comparison");
+    requireNonNull(decides, "decides");
+    requireNonNull(group, "group");
+    requireNonNull(holds, "holds");
+    requireNonNull(moment, "moment");
+    requireNonNull(others, "others");
+    requireNonNull(rule, "rule");
+    requireNonNull(side, "side");
+    requireNonNull(subject, "subject");
+    requireNonNull(value, "value");
+    requireNonNull(where, "where");
+  }
 
   /** Sides of an edge. */
   public enum Side {

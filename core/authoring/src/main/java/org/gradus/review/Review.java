@@ -1,5 +1,7 @@
 package org.gradus.review;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,7 +41,12 @@ public record Review(
    * @param finding what was found
    * @param reason why it is accepted
    */
-  public record Accepted(ReviewFinding finding, String reason) {}
+  public record Accepted(ReviewFinding finding, String reason) {
+    public Accepted {
+      requireNonNull(finding, "finding");
+      requireNonNull(reason, "reason");
+    }
+  }
 
   /**
    * How long a test can be when every verdict is followed.
@@ -48,9 +55,19 @@ public record Review(
    * @param exercise the longest exercise, with all holds and waits
    * @param whole the longest test, recovery included
    */
-  public record Lengths(Duration shortest, Duration exercise, Duration whole) {}
+  public record Lengths(Duration shortest, Duration exercise, Duration whole) {
+    public Lengths {
+      requireNonNull(exercise, "exercise");
+      requireNonNull(shortest, "shortest");
+      requireNonNull(whole, "whole");
+    }
+  }
 
   public Review {
+    requireNonNull(accepted, "accepted");
+    requireNonNull(findings, "findings");
+    requireNonNull(lengths, "lengths");
+    requireNonNull(protocol, "protocol");
     findings = List.copyOf(findings);
     accepted = List.copyOf(accepted);
   }

@@ -1,5 +1,7 @@
 package org.gradus.review;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -27,6 +29,14 @@ public record ReviewFinding(
           .thenComparing(finding -> finding.where().start())
           .thenComparing(ReviewFinding::check)
           .thenComparing(ReviewFinding::about);
+
+  public ReviewFinding {
+    requireNonNull(about, "about");
+    requireNonNull(check, "check");
+    requireNonNull(example, "example");
+    requireNonNull(message, "message");
+    requireNonNull(where, "where");
+  }
 
   /** A finding that rests on no sample. */
   static ReviewFinding of(Check check, String about, Span where, String message, String example) {

@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import org.gradus.unit.Quantity;
 
@@ -23,6 +25,10 @@ public sealed interface Counting {
    * @param stretch for how long
    */
   record For(Duration stretch) implements Counting {
+    public For {
+      requireNonNull(stretch, "stretch");
+    }
+
     @Override
     public String words() {
       return "counted for " + Quantity.plain(stretch.toMillis() / 1000.0) + " s";

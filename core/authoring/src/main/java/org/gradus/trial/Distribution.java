@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.gradus.knowledge.Citation;
@@ -39,6 +41,14 @@ public record Distribution(
   }
 
   private static final int TRIES = 100;
+
+  public Distribution {
+    requireNonNull(mean, "mean");
+    requireNonNull(sd, "sd");
+    requireNonNull(shape, "shape");
+    requireNonNull(source, "source");
+    requireNonNull(within, "within");
+  }
 
   /** Draws a value, which may rest on traits drawn before. */
   double draw(Frame before, SplittableRandom random) {

@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Locale;
 import org.gradus.trial.Run.End;
 
@@ -13,6 +15,9 @@ import org.gradus.trial.Run.End;
  * @param held those of them who were held all the same
  */
 public record FalseHolds(Counting counting, long steady, long held) {
+  public FalseHolds {
+    requireNonNull(counting, "counting");
+  }
 
   /** Nobody yet. */
   static FalseHolds none(Counting counting) {

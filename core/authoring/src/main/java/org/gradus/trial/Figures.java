@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
@@ -17,6 +19,9 @@ import org.gradus.unit.Unit;
 public record Figures(
     Unit unit, long count, double sum, double squares, double lowest, double highest)
     implements Serializable {
+  public Figures {
+    requireNonNull(unit, "unit");
+  }
 
   static Figures of(Quantity value) {
     double base = value.base();

@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.util.Collections;
 import java.util.Map;
@@ -15,6 +17,8 @@ import org.gradus.trial.Trial.Part;
  */
 public record PartTally(Part part, Map<String, Tally> groups) implements Serializable {
   public PartTally {
+    requireNonNull(groups, "groups");
+    requireNonNull(part, "part");
     groups = Collections.unmodifiableMap(new TreeMap<>(groups));
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -41,6 +43,14 @@ public record Run(
     Optional<String> recovery) {
 
   public Run {
+    requireNonNull(capacity, "capacity");
+    requireNonNull(end, "end");
+    requireNonNull(estimate, "estimate");
+    requireNonNull(exercise, "exercise");
+    requireNonNull(interval, "interval");
+    requireNonNull(recovery, "recovery");
+    requireNonNull(results, "results");
+    requireNonNull(rule, "rule");
     results = Collections.unmodifiableMap(new LinkedHashMap<>(results));
   }
 

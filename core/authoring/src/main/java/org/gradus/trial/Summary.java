@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -23,6 +25,9 @@ public record Summary(String protocol, String population, long seed, Map<String,
   public static final String ALL = "all";
 
   public Summary {
+    requireNonNull(groups, "groups");
+    requireNonNull(population, "population");
+    requireNonNull(protocol, "protocol");
     groups = Collections.unmodifiableMap(new LinkedHashMap<>(groups));
   }
 

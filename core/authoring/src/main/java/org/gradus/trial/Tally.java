@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.util.Collections;
 import java.util.Map;
@@ -46,6 +48,10 @@ public record Tally(
       new Tally(0, Map.of(), Map.of(), 0, 0, 0, 0, 0, 0, 0, 0, 0, Map.of(), Map.of());
 
   public Tally {
+    requireNonNull(ends, "ends");
+    requireNonNull(recoveries, "recoveries");
+    requireNonNull(results, "results");
+    requireNonNull(rules, "rules");
     ends = Collections.unmodifiableMap(new TreeMap<>(ends));
     rules = Collections.unmodifiableMap(new TreeMap<>(rules));
     results = Collections.unmodifiableMap(new TreeMap<>(results));
@@ -84,6 +90,7 @@ public record Tally(
 
   /** How many ended so. */
   public long ended(End end) {
+    requireNonNull(end, "end");
     return ends.getOrDefault(end, 0L);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.trial;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.util.Collection;
 import java.util.Comparator;
@@ -81,6 +83,7 @@ public final class Trial {
 
   /** With another way to read the heart rate. */
   public Trial counting(Counting other) {
+    requireNonNull(other, "other");
     return new Trial(protocol, population, people, seed, other);
   }
 
@@ -118,6 +121,7 @@ public final class Trial {
    * @param how how the work is shared out, as in {@link #run(UnaryOperator)}
    */
   public List<FalseHolds> falseHolds(List<Counting> ways, UnaryOperator<Stream<Part>> how) {
+    requireNonNull(how, "how");
     Trial exact = counting(new Counting.Exact());
     return ways.stream()
         .map(

@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,6 +44,11 @@ public record Capacity(
     Clearance clearance) {
 
   public Capacity {
+    requireNonNull(clearance, "clearance");
+    requireNonNull(estimates, "estimates");
+    requireNonNull(facts, "facts");
+    requireNonNull(findings, "findings");
+    requireNonNull(results, "results");
     estimates = List.copyOf(estimates);
     results = List.copyOf(results);
     findings = List.copyOf(findings);
@@ -131,11 +138,13 @@ public record Capacity(
 
   /** The result of an id, if the protocol declares it. */
   public Optional<Result> result(String id) {
+    requireNonNull(id, "id");
     return results.stream().filter(result -> result.id().equals(id)).findFirst();
   }
 
   /** The estimate of an id, if the protocol declares it. */
   public Optional<Estimate> estimate(String id) {
+    requireNonNull(id, "id");
     return estimates.stream().filter(estimate -> estimate.id().equals(id)).findFirst();
   }
 

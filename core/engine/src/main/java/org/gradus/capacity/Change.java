@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +47,14 @@ public sealed interface Change {
       Quantity spread,
       Citation source)
       implements Change {
+    public Judged {
+      requireNonNull(difference, "difference");
+      requireNonNull(estimate, "estimate");
+      requireNonNull(least, "least");
+      requireNonNull(source, "source");
+      requireNonNull(spread, "spread");
+    }
+
     @Override
     public Message message() {
       String by = (difference.amount() < 0 ? "" : "+") + difference.rounded(1);
@@ -66,6 +76,10 @@ public sealed interface Change {
    * @param reason why not
    */
   record Open(Message reason) implements Change {
+    public Open {
+      requireNonNull(reason, "reason");
+    }
+
     @Override
     public Message message() {
       return reason;
@@ -86,6 +100,7 @@ public sealed interface Change {
    *     widest counts
    */
   static Change between(Capacity before, Capacity after, List<Repeat> repeats) {
+    requireNonNull(repeats, "repeats");
     if (!before.facts().protocol().equals(after.facts().protocol())) {
       return new Open(Message.of(ResultMessage.DIFFERENT_PROTOCOLS));
     }

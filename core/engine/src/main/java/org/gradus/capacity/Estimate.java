@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -72,6 +74,15 @@ public sealed interface Estimate {
       List<Message> warnings)
       implements Estimate {
     public Available {
+      requireNonNull(assumes, "assumes");
+      requireNonNull(calculation, "calculation");
+      requireNonNull(id, "id");
+      requireNonNull(ingredients, "ingredients");
+      requireNonNull(interval, "interval");
+      requireNonNull(publishedError, "publishedError");
+      requireNonNull(source, "source");
+      requireNonNull(vo2max, "vo2max");
+      requireNonNull(warnings, "warnings");
       ingredients = List.copyOf(ingredients);
       warnings = List.copyOf(warnings);
     }
@@ -118,6 +129,14 @@ public sealed interface Estimate {
     private static final Suspicion OF_ANYTHING =
         new Suspicion("aerobic capacity", Suspicion.Look.SUM);
 
+    public Implausible {
+      requireNonNull(calculation, "calculation");
+      requireNonNull(id, "id");
+      requireNonNull(plausible, "plausible");
+      requireNonNull(source, "source");
+      requireNonNull(vo2max, "vo2max");
+    }
+
     @Override
     public List<Message> lacks() {
       return List.of(plausible.against(vo2max.rounded(1)));
@@ -154,6 +173,9 @@ public sealed interface Estimate {
   record Unavailable(String id, Citation source, boolean secondLook, List<Message> lacks)
       implements Estimate {
     public Unavailable {
+      requireNonNull(id, "id");
+      requireNonNull(lacks, "lacks");
+      requireNonNull(source, "source");
       lacks = List.copyOf(lacks);
     }
 
@@ -183,6 +205,14 @@ public sealed interface Estimate {
       Message method,
       Citation source,
       Optional<Quantity> spread) {
+    public Ingredient {
+      requireNonNull(label, "label");
+      requireNonNull(method, "method");
+      requireNonNull(name, "name");
+      requireNonNull(shown, "shown");
+      requireNonNull(source, "source");
+      requireNonNull(spread, "spread");
+    }
 
     /** Its value here, in English. */
     public String value() {

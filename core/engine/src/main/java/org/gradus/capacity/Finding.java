@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.ResultMessage;
@@ -26,6 +28,12 @@ public record Finding(
     Citation source) {
 
   public Finding {
+    requireNonNull(reason, "reason");
+    requireNonNull(numbers, "numbers");
+    requireNonNull(rule, "rule");
+    requireNonNull(source, "source");
+    requireNonNull(stages, "stages");
+    requireNonNull(suspicion, "suspicion");
     stages = List.copyOf(stages);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.session.Outcome;
@@ -18,6 +20,10 @@ import org.gradus.unit.Quantity;
  *     the errors
  */
 public record Headline(Quantity vo2max, Optional<Interval> interval) {
+  public Headline {
+    requireNonNull(interval, "interval");
+    requireNonNull(vo2max, "vo2max");
+  }
 
   /**
    * Works it out; empty when no estimate of the protocol could be made, or when the first that

@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import org.gradus.knowledge.Citation;
 import org.gradus.knowledge.ResultMessage;
@@ -56,6 +58,11 @@ public record Interval(
    * @param source where the figure comes from
    */
   public record Share(Message label, Quantity sd, double share, int percent, Citation source) {
+    public Share {
+      requireNonNull(label, "label");
+      requireNonNull(sd, "sd");
+      requireNonNull(source, "source");
+    }
 
     /** What it is, in English. */
     public String name() {
@@ -64,6 +71,13 @@ public record Interval(
   }
 
   public Interval {
+    requireNonNull(basis, "basis");
+    requireNonNull(high, "high");
+    requireNonNull(low, "low");
+    requireNonNull(model, "model");
+    requireNonNull(propagated, "propagated");
+    requireNonNull(sd, "sd");
+    requireNonNull(shares, "shares");
     shares = List.copyOf(shares);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import org.gradus.capacity.Estimate.Ingredient;
@@ -51,6 +53,19 @@ public record Result(
     List<Message> lacks) {
 
   public Result {
+    requireNonNull(lacks, "lacks");
+    requireNonNull(warnings, "warnings");
+    requireNonNull(assumes, "assumes");
+    requireNonNull(calculation, "calculation");
+    requireNonNull(id, "id");
+    requireNonNull(ingredients, "ingredients");
+    requireNonNull(interval, "interval");
+    requireNonNull(outside, "outside");
+    requireNonNull(publishedError, "publishedError");
+    requireNonNull(reference, "reference");
+    requireNonNull(source, "source");
+    requireNonNull(title, "title");
+    requireNonNull(value, "value");
     ingredients = List.copyOf(ingredients);
     warnings = List.copyOf(warnings);
     lacks = List.copyOf(lacks);
@@ -76,6 +91,12 @@ public record Result(
    */
   public record Compared(
       Quantity value, Optional<Quantity> lower, Optional<Quantity> upper, Citation source) {
+    public Compared {
+      requireNonNull(lower, "lower");
+      requireNonNull(source, "source");
+      requireNonNull(upper, "upper");
+      requireNonNull(value, "value");
+    }
 
     /** A value as a whole percentage of what is expected; empty where zero is expected. */
     public Optional<Long> percent(Quantity of) {

@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
@@ -45,6 +47,7 @@ public sealed interface Standing {
    * @throws ReadingRefused when the value is of another kind than the table
    */
   static Standing of(NormTable table, Person person, Quantity value) {
+    requireNonNull(person, "person");
     if (value.kind() != table.unit().kind()) {
       throw new ReadingRefused(
           Code.G508,
@@ -79,6 +82,14 @@ public sealed interface Standing {
   record AmongPercentiles(
       NormTable table, Quantity value, Place at, Optional<Place> low, Optional<Place> high)
       implements Standing {
+    public AmongPercentiles {
+      requireNonNull(at, "at");
+      requireNonNull(high, "high");
+      requireNonNull(low, "low");
+      requireNonNull(table, "table");
+      requireNonNull(value, "value");
+    }
+
     @Override
     public Message message() {
       return low.isPresent() && high.isPresent() && !low.equals(high)
@@ -96,6 +107,11 @@ public sealed interface Standing {
    * @param exactly whether the value is just that of {@code below}
    */
   record Place(Optional<Integer> below, Optional<Integer> above, boolean exactly) {
+    public Place {
+      requireNonNull(above, "above");
+      requireNonNull(below, "below");
+    }
+
     /** The place, to be said in any language. */
     public Message message() {
       if (exactly) {
@@ -124,6 +140,13 @@ public sealed interface Standing {
    */
   record InClass(NormTable table, Quantity value, String name, Optional<Message> remark)
       implements Standing {
+    public InClass {
+      requireNonNull(name, "name");
+      requireNonNull(remark, "remark");
+      requireNonNull(table, "table");
+      requireNonNull(value, "value");
+    }
+
     @Override
     public Message message() {
       FileText found = new FileText(name);
@@ -152,6 +175,11 @@ public sealed interface Standing {
    * @param reason why not
    */
   record Nowhere(NormTable table, Message reason) implements Standing {
+    public Nowhere {
+      requireNonNull(reason, "reason");
+      requireNonNull(table, "table");
+    }
+
     @Override
     public Message message() {
       return reason;

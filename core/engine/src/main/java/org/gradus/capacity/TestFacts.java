@@ -1,5 +1,7 @@
 package org.gradus.capacity;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.knowledge.Given;
@@ -34,6 +36,15 @@ public record TestFacts(
     Map<String, LoadRange> loads) {
 
   public TestFacts {
+    requireNonNull(ergometer, "ergometer");
+    requireNonNull(loads, "loads");
+    requireNonNull(maximum, "maximum");
+    requireNonNull(person, "person");
+    requireNonNull(protocol, "protocol");
+    requireNonNull(purpose, "purpose");
+    requireNonNull(readings, "readings");
+    requireNonNull(settings, "settings");
+    requireNonNull(title, "title");
     settings = Map.copyOf(settings);
     readings = Map.copyOf(readings);
     loads = Map.copyOf(loads);
@@ -41,6 +52,7 @@ public record TestFacts(
 
   /** A reading by its name, if it was taken. */
   public Optional<Quantity> reading(String name) {
+    requireNonNull(name, "name");
     return Optional.ofNullable(readings.get(name));
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.history;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -146,6 +148,7 @@ public final class Journal implements Ledger, AutoCloseable {
    *     something else in the library than in the record
    */
   public static Reopened reopen(Path file, Library library) {
+    requireNonNull(library, "library");
     try (Unfinished unfinished = new Unfinished()) {
       Path real = file.toRealPath();
       if (!Files.isRegularFile(real)) {

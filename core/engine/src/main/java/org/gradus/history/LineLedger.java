@@ -69,6 +69,8 @@ public final class LineLedger implements Ledger {
    * @throws ValueRefused when the text is no line of a record
    */
   public static LineLedger after(String last, Consumer<String> lines) {
+    requireNonNull(last, "last");
+    requireNonNull(lines, "lines");
     return new LineLedger(
         Lines.sumOf(last)
             .orElseThrow(

@@ -1,5 +1,7 @@
 package org.gradus.history;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -68,6 +70,10 @@ public record TestRecord(Title title, List<Entry> entries) {
       boolean over) {
 
     public Entry {
+      requireNonNull(answer, "answer");
+      requireNonNull(event, "event");
+      requireNonNull(hindsight, "hindsight");
+      requireNonNull(rule, "rule");
       hindsight = List.copyOf(hindsight);
     }
 
@@ -145,9 +151,16 @@ public record TestRecord(Title title, List<Entry> entries) {
    * @param recorded what was answered, with its rule
    * @param now what is answered now
    */
-  public record Difference(int number, String recorded, String now) {}
+  public record Difference(int number, String recorded, String now) {
+    public Difference {
+      requireNonNull(now, "now");
+      requireNonNull(recorded, "recorded");
+    }
+  }
 
   public TestRecord {
+    requireNonNull(entries, "entries");
+    requireNonNull(title, "title");
     entries = List.copyOf(entries);
   }
 
@@ -209,6 +222,7 @@ public record TestRecord(Title title, List<Entry> entries) {
    *     record says (G615, with the line and the field)
    */
   public static TestRecord parse(String name, String text) {
+    requireNonNull(name, "name");
     RecordLines lines = RecordLines.of(name, text);
     if (lines.damagedLine() > 0) {
       throw Unreadable.damaged(name, lines.damagedLine());
@@ -283,6 +297,7 @@ public record TestRecord(Title title, List<Entry> entries) {
    *     cannot have happened, as in {@link #verify}
    */
   public Session resume(Library library, Ledger ledger) {
+    requireNonNull(ledger, "ledger");
     return Session.resume(title.exactly(library), title.person(), events(), ledger);
   }
 

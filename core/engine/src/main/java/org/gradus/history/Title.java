@@ -1,5 +1,7 @@
 package org.gradus.history;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,6 +59,11 @@ public record Title(
    * @throws ReadingRefused when the identity is longer than {@link #LONGEST_IDENTITY} characters
    */
   public Title {
+    requireNonNull(fingerprint, "fingerprint");
+    requireNonNull(person, "person");
+    requireNonNull(protocol, "protocol");
+    requireNonNull(settings, "settings");
+    requireNonNull(version, "version");
     int length = identity.map(String::length).orElse(0);
     if (length > LONGEST_IDENTITY) {
       throw new ReadingRefused(
@@ -67,6 +74,7 @@ public record Title(
 
   /** The head of a record of a test by this protocol. */
   public static Title of(Protocol protocol, Person person, Optional<String> identity) {
+    requireNonNull(person, "person");
     Map<String, String> settings = new LinkedHashMap<>();
     protocol.settings().forEach((name, setting) -> settings.put(name, written(setting.value())));
     return new Title(

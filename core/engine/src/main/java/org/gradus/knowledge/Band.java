@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Map;
 import java.util.Optional;
 
@@ -27,11 +29,15 @@ public record Band(String id, Map<Measure, Extent> extents, Citation source) {
   }
 
   public Band {
+    requireNonNull(extents, "extents");
+    requireNonNull(id, "id");
+    requireNonNull(source, "source");
     extents = Map.copyOf(extents);
   }
 
   /** What the band is by a measure, if the table prints it. */
   public Optional<Extent> by(Measure measure) {
+    requireNonNull(measure, "measure");
     return Optional.ofNullable(extents.get(measure));
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 /**
  * Where a figure or a rule comes from.
  *
@@ -15,6 +17,11 @@ public record Citation(String key, String text) {
 
   /** No source is named. */
   public static final Citation NONE = new Citation("", "");
+
+  public Citation {
+    requireNonNull(key, "key");
+    requireNonNull(text, "text");
+  }
 
   /** Whether a source is named. */
   public boolean isNamed() {

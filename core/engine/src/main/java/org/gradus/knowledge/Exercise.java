@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.unit.Quantity;
@@ -30,6 +32,15 @@ public record Exercise(
     Citation source) {
 
   public Exercise {
+    requireNonNull(between, "between");
+    requireNonNull(cost, "cost");
+    requireNonNull(equation, "equation");
+    requireNonNull(id, "id");
+    requireNonNull(range, "range");
+    requireNonNull(set, "set");
+    requireNonNull(solved, "solved");
+    requireNonNull(source, "source");
+    requireNonNull(title, "title");
     set = Map.copyOf(set);
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.unit.Quantity;
 import org.gradus.words.Message;
@@ -12,6 +14,10 @@ import org.gradus.words.Message;
  * @param to its printed upper end; with no lower end the value that is no longer in it
  */
 public record Extent(Optional<Quantity> from, Optional<Quantity> to) {
+  public Extent {
+    requireNonNull(from, "from");
+    requireNonNull(to, "to");
+  }
 
   /** As it is printed, to be said in any language. */
   public Message message() {

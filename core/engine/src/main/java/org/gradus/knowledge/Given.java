@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,11 +31,13 @@ public record Given(Map<String, Double> values) {
   public static final Given NOTHING = new Given(Map.of());
 
   public Given {
+    requireNonNull(values, "values");
     values = Map.copyOf(values);
   }
 
   /** With one more value, or another one. */
   public Given with(String name, double base) {
+    requireNonNull(name, "name");
     Map<String, Double> more = new LinkedHashMap<>(values);
     more.put(name, base);
     return new Given(more);
@@ -46,6 +50,7 @@ public record Given(Map<String, Double> values) {
 
   /** With a quantity, if there is one. */
   public Given with(String name, Optional<Quantity> quantity) {
+    requireNonNull(name, "name");
     return quantity.map(value -> with(name, value)).orElse(this);
   }
 
@@ -56,6 +61,7 @@ public record Given(Map<String, Double> values) {
    * @throws ReadingRefused when a value has another name or is of another kind
    */
   public Given with(Map<String, Quantity> given, Map<String, Kind> known) {
+    requireNonNull(known, "known");
     Map<String, Double> more = new LinkedHashMap<>(values);
     for (Map.Entry<String, Quantity> value : given.entrySet()) {
       more.put(value.getKey(), checked(value.getKey(), value.getValue(), known).base());
@@ -83,6 +89,7 @@ public record Given(Map<String, Double> values) {
 
   /** Whether a name has a value. */
   public boolean has(String name) {
+    requireNonNull(name, "name");
     return values.containsKey(name);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +41,16 @@ public record IntensityBands(
           "resting.heart_rate", Kind.HEART_RATE);
 
   public IntensityBands {
+    requireNonNull(bands, "bands");
+    requireNonNull(cautions, "cautions");
+    requireNonNull(energies, "energies");
+    requireNonNull(exercises, "exercises");
+    requireNonNull(id, "id");
+    requireNonNull(methods, "methods");
+    requireNonNull(scale, "scale");
+    requireNonNull(title, "title");
+    requireNonNull(version, "version");
+    requireNonNull(volume, "volume");
     bands = List.copyOf(bands);
     methods = List.copyOf(methods);
     energies = List.copyOf(energies);

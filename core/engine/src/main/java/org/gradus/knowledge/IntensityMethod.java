@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.knowledge.Band.Measure;
 
@@ -13,4 +15,12 @@ import org.gradus.knowledge.Band.Measure;
  * @param source its citation
  */
 public record IntensityMethod(
-    String id, Measure of, Reckoning formula, Optional<Proviso> onlyWhen, Citation source) {}
+    String id, Measure of, Reckoning formula, Optional<Proviso> onlyWhen, Citation source) {
+  public IntensityMethod {
+    requireNonNull(formula, "formula");
+    requireNonNull(id, "id");
+    requireNonNull(of, "of");
+    requireNonNull(onlyWhen, "onlyWhen");
+    requireNonNull(source, "source");
+  }
+}

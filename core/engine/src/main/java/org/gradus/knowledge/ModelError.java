@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
@@ -12,6 +14,11 @@ import org.gradus.unit.Quantity;
  * @param source where the figure comes from
  */
 public record ModelError(String id, Quantity sd, Citation source) {
+  public ModelError {
+    requireNonNull(id, "id");
+    requireNonNull(sd, "sd");
+    requireNonNull(source, "source");
+  }
 
   /** The standard deviation at an answer, both in the base unit of an uptake per kilogram. */
   public double at(double vo2max) {

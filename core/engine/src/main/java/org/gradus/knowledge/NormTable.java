@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import org.gradus.unit.Quantity;
@@ -54,6 +56,7 @@ public record NormTable(
    */
   public record Percentiles(List<Percentile> rows) implements Rows {
     public Percentiles {
+      requireNonNull(rows, "rows");
       rows = List.copyOf(rows);
     }
   }
@@ -66,6 +69,7 @@ public record NormTable(
    */
   public record Percentile(int percent, List<Quantity> values) {
     public Percentile {
+      requireNonNull(values, "values");
       values = List.copyOf(values);
     }
   }
@@ -78,6 +82,7 @@ public record NormTable(
    */
   public record Classes(List<NormClass> rows, boolean numbered) implements Rows {
     public Classes {
+      requireNonNull(rows, "rows");
       rows = List.copyOf(rows);
     }
   }
@@ -90,6 +95,8 @@ public record NormTable(
    */
   public record NormClass(String name, List<Optional<Stretch>> values) {
     public NormClass {
+      requireNonNull(name, "name");
+      requireNonNull(values, "values");
       values = List.copyOf(values);
     }
   }
@@ -101,6 +108,11 @@ public record NormTable(
    * @param to its upper end
    */
   public record Stretch(Quantity from, Quantity to) {
+    public Stretch {
+      requireNonNull(from, "from");
+      requireNonNull(to, "to");
+    }
+
     /** Both ends, to be said in any language. */
     public Message message() {
       return Message.of(ResultMessage.RANGE, Quantity.plain(from.amount()), to);
@@ -113,6 +125,17 @@ public record NormTable(
   }
 
   public NormTable {
+    requireNonNull(ages, "ages");
+    requireNonNull(edition, "edition");
+    requireNonNull(ergometer, "ergometer");
+    requireNonNull(id, "id");
+    requireNonNull(notes, "notes");
+    requireNonNull(of, "of");
+    requireNonNull(protocol, "protocol");
+    requireNonNull(rows, "rows");
+    requireNonNull(source, "source");
+    requireNonNull(unit, "unit");
+    requireNonNull(when, "when");
     ages = List.copyOf(ages);
     notes = List.copyOf(notes);
   }

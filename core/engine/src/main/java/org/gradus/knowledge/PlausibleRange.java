@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 import org.gradus.words.FileText;
@@ -15,6 +17,12 @@ import org.gradus.words.Message;
  * @param source its citation
  */
 public record PlausibleRange(String result, QuantityRange range, String check, Citation source) {
+  public PlausibleRange {
+    requireNonNull(check, "check");
+    requireNonNull(range, "range");
+    requireNonNull(result, "result");
+    requireNonNull(source, "source");
+  }
 
   /** Whether a value, in the base unit of its kind, can be. */
   public boolean holds(double base) {
@@ -23,6 +31,7 @@ public record PlausibleRange(String result, QuantityRange range, String check, C
 
   /** What to say of a value outside: {@code "implausible: 380 mL/kg/min; check mass"}. */
   public Message against(Quantity value) {
+    requireNonNull(value, "value");
     return Message.of(ResultMessage.IMPLAUSIBLE_CHECK, value, new FileText(check));
   }
 }

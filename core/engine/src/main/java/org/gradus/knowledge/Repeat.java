@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.unit.Quantity;
 
 /**
@@ -11,4 +13,11 @@ import org.gradus.unit.Quantity;
  *     uptake
  * @param source its citation
  */
-public record Repeat(String id, String purpose, Quantity sd, Citation source) {}
+public record Repeat(String id, String purpose, Quantity sd, Citation source) {
+  public Repeat {
+    requireNonNull(id, "id");
+    requireNonNull(purpose, "purpose");
+    requireNonNull(sd, "sd");
+    requireNonNull(source, "source");
+  }
+}

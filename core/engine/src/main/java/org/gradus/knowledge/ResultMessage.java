@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Locale;
 import java.util.ResourceBundle;
 import org.gradus.words.MessageKey;
@@ -101,6 +103,7 @@ public enum ResultMessage implements MessageKey {
 
   @Override
   public String pattern(Locale language) {
+    requireNonNull(language, "language");
     return ResourceBundle.getBundle("org.gradus.knowledge.ResultMessage", language)
         .getString(name());
   }

@@ -1,5 +1,7 @@
 package org.gradus.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 
@@ -13,6 +15,13 @@ import org.gradus.unit.Quantity;
  * @param source its citation
  */
 public record Spread(String id, Kind of, Quantity sd, Per per, Citation source) {
+  public Spread {
+    requireNonNull(id, "id");
+    requireNonNull(of, "of");
+    requireNonNull(per, "per");
+    requireNonNull(sd, "sd");
+    requireNonNull(source, "source");
+  }
 
   /** What all readings differ alike in. */
   public enum Per {

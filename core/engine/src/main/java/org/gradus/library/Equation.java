@@ -1,5 +1,7 @@
 package org.gradus.library;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -72,6 +74,10 @@ public final class Equation {
       Truth applies,
       List<Message> lacks) {
     public Answer {
+      requireNonNull(applies, "applies");
+      requireNonNull(interval, "interval");
+      requireNonNull(lacks, "lacks");
+      requireNonNull(value, "value");
       lacks = List.copyOf(lacks);
     }
 
@@ -114,6 +120,7 @@ public final class Equation {
    * @throws ReadingRefused when a value is of another kind, or has a name no equation knows
    */
   public Answer at(Map<String, Quantity> values) {
+    requireNonNull(values, "values");
     return at(Person.builder().build(), values);
   }
 
@@ -125,6 +132,7 @@ public final class Equation {
    * @throws ReadingRefused when a value is of another kind, or has a name no equation knows
    */
   public Answer at(Person person, Map<String, Quantity> values) {
+    requireNonNull(values, "values");
     Given given = person.given().with(values, names);
     double found = formula.value(given);
     if (Double.isNaN(found)) {

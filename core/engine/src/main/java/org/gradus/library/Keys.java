@@ -1,5 +1,7 @@
 package org.gradus.library;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -43,6 +45,8 @@ public final class Keys {
 
   /** The keys of a node that should have some; {@code what} names it in messages: "a stage". */
   public static Optional<Keys> of(YamlNode node, String what, Problems problems) {
+    requireNonNull(problems, "problems");
+    requireNonNull(what, "what");
     if (node instanceof Mapping mapping) {
       return Optional.of(new Keys(mapping, what, problems));
     }
@@ -59,6 +63,7 @@ public final class Keys {
 
   /** The keys of a whole file, if it can be read; what is wrong with it is noted. */
   public static Optional<Keys> of(SourceFile file, Problems problems) {
+    requireNonNull(problems, "problems");
     return YamlReader.read(file, problems).flatMap(content -> of(content, "the file", problems));
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.library;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
@@ -73,6 +75,7 @@ public final class Library {
    * @throws FileRefused with every problem found
    */
   public static Library of(Collection<SourceFile> files) {
+    requireNonNull(files, "files");
     return new Library(List.copyOf(files), new Problems(), Loader.Loaded.NOTHING, id -> true);
   }
 
@@ -86,6 +89,8 @@ public final class Library {
    * @throws NotFound when there is no protocol of one of these ids
    */
   public static Library of(Collection<SourceFile> files, Collection<String> protocols) {
+    requireNonNull(files, "files");
+    requireNonNull(protocols, "protocols");
     Set<String> wanted = Set.copyOf(protocols);
     Library library =
         new Library(List.copyOf(files), new Problems(), Loader.Loaded.NOTHING, wanted::contains);
@@ -103,6 +108,7 @@ public final class Library {
    * @throws InputRefused when the folder or a file cannot be read at all
    */
   public static Library load(Path folder) {
+    requireNonNull(folder, "folder");
     return joined(List.of(), Loader.Loaded.NOTHING, folder);
   }
 
@@ -113,6 +119,7 @@ public final class Library {
    * @throws InputRefused when the folder or a file cannot be read at all
    */
   public Library and(Path folder) {
+    requireNonNull(folder, "folder");
     return joined(files, loaded, folder);
   }
 
@@ -126,6 +133,7 @@ public final class Library {
    *     this library stays as it is
    */
   public Library and(Collection<SourceFile> others) {
+    requireNonNull(others, "others");
     List<SourceFile> all = new ArrayList<>(files);
     all.addAll(others);
     return new Library(all, new Problems(), loaded, id -> true);
@@ -159,6 +167,7 @@ public final class Library {
    * @throws InputRefused when the stream cannot be read
    */
   public static SourceFile file(String name, InputStream stream) {
+    requireNonNull(name, "name");
     Problems problems = new Problems();
     try {
       Optional<SourceFile> file = FileBytes.read(name, stream, problems);
@@ -194,6 +203,7 @@ public final class Library {
    * @throws NotFound when there is no protocol of that id
    */
   public List<SourceFile> filesOf(String protocol) {
+    requireNonNull(protocol, "protocol");
     return named("protocol", "protocols", protocol, loaded.files());
   }
 
@@ -211,6 +221,7 @@ public final class Library {
    * @throws NotFound when there is no protocol of that id
    */
   public Language language(String protocol, Locale locale) {
+    requireNonNull(locale, "locale");
     Set<SourceFile> own = Set.copyOf(filesOf(protocol));
     Language language = Language.of(locale);
     Map<String, String> ofEngine = new HashMap<>();
@@ -275,6 +286,7 @@ public final class Library {
    * @throws NotFound when there are none of that id
    */
   public IntensityBands bands(String id) {
+    requireNonNull(id, "id");
     return named("intensity bands", "intensity bands", id, loaded.bands());
   }
 
@@ -290,6 +302,7 @@ public final class Library {
    * @throws NotFound when there is none of that id
    */
   public Equation equation(String id) {
+    requireNonNull(id, "id");
     return named("equation", "equations", id, loaded.equations());
   }
 
@@ -301,6 +314,7 @@ public final class Library {
    * @throws NotFound when there is none of that id
    */
   public NormTable norm(String id) {
+    requireNonNull(id, "id");
     return named("table of norms", "tables of norms", id, loaded.norms());
   }
 

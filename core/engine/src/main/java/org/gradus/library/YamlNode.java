@@ -1,5 +1,7 @@
 package org.gradus.library;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import org.gradus.diagnostic.Span;
 
@@ -20,6 +22,11 @@ public sealed interface YamlNode {
    * @param plain whether it stands without quotes, on its own
    */
   record Scalar(Span span, String value, boolean plain) implements YamlNode {
+    public Scalar {
+      requireNonNull(span, "span");
+      requireNonNull(value, "value");
+    }
+
     @Override
     public String phrase() {
       return value.isEmpty() ? "nothing" : "a text";
@@ -34,6 +41,11 @@ public sealed interface YamlNode {
    * @param flow whether it is written with curly brackets
    */
   record Mapping(Span span, List<Entry> entries, boolean flow) implements YamlNode {
+    public Mapping {
+      requireNonNull(entries, "entries");
+      requireNonNull(span, "span");
+    }
+
     @Override
     public String phrase() {
       return "keys with values";
@@ -46,7 +58,12 @@ public sealed interface YamlNode {
    * @param key the key
    * @param value what stands under it
    */
-  record Entry(Scalar key, YamlNode value) {}
+  record Entry(Scalar key, YamlNode value) {
+    public Entry {
+      requireNonNull(key, "key");
+      requireNonNull(value, "value");
+    }
+  }
 
   /**
    * A list.
@@ -55,6 +72,11 @@ public sealed interface YamlNode {
    * @param items its items
    */
   record Sequence(Span span, List<YamlNode> items) implements YamlNode {
+    public Sequence {
+      requireNonNull(items, "items");
+      requireNonNull(span, "span");
+    }
+
     @Override
     public String phrase() {
       return "a list";
@@ -67,6 +89,10 @@ public sealed interface YamlNode {
    * @param span where it stands
    */
   record Lost(Span span) implements YamlNode {
+    public Lost {
+      requireNonNull(span, "span");
+    }
+
     @Override
     public String phrase() {
       return "nothing that can be used";

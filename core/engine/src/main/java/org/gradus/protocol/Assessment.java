@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,6 +50,17 @@ public record Assessment(
   }
 
   public Assessment {
+    requireNonNull(costs, "costs");
+    requireNonNull(estimates, "estimates");
+    requireNonNull(headline, "headline");
+    requireNonNull(lineRise, "lineRise");
+    requireNonNull(maxHeartRate, "maxHeartRate");
+    requireNonNull(plausible, "plausible");
+    requireNonNull(repeats, "repeats");
+    requireNonNull(replaced, "replaced");
+    requireNonNull(results, "results");
+    requireNonNull(spreads, "spreads");
+    requireNonNull(uptake, "uptake");
     costs = List.copyOf(costs);
     estimates = List.copyOf(estimates);
     results = List.copyOf(results);

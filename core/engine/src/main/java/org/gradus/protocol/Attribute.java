@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -87,6 +89,7 @@ public enum Attribute {
 
   /** The attribute of this word, if there is one. */
   public static Optional<Attribute> named(String word) {
+    requireNonNull(word, "word");
     return Optional.ofNullable(BY_WORD.get(word));
   }
 }

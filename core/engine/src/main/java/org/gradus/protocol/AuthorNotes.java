@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -40,7 +42,12 @@ public record AuthorNotes(
    * @param range both ends included
    * @param source where it comes from
    */
-  public record Usual(QuantityRange range, Citation source) {}
+  public record Usual(QuantityRange range, Citation source) {
+    public Usual {
+      requireNonNull(range, "range");
+      requireNonNull(source, "source");
+    }
+  }
 
   /**
    * An included part that the protocol's own of the same name replaces.
@@ -49,7 +56,13 @@ public record AuthorNotes(
    * @param set the rule set it was in
    * @param where where the protocol's own stands
    */
-  public record Replaced(String part, String set, Span where) {}
+  public record Replaced(String part, String set, Span where) {
+    public Replaced {
+      requireNonNull(part, "part");
+      requireNonNull(set, "set");
+      requireNonNull(where, "where");
+    }
+  }
 
   /**
    * An included rule that is left out.
@@ -58,7 +71,13 @@ public record AuthorNotes(
    * @param set the rule set it is in
    * @param where where it is left out
    */
-  public record Dropped(String rule, String set, Span where) {}
+  public record Dropped(String rule, String set, Span where) {
+    public Dropped {
+      requireNonNull(rule, "rule");
+      requireNonNull(set, "set");
+      requireNonNull(where, "where");
+    }
+  }
 
   /**
    * A finding that the author has looked at and accepts.
@@ -68,9 +87,24 @@ public record AuthorNotes(
    * @param reason why
    * @param where where it is accepted
    */
-  public record Acceptance(String finding, Optional<String> of, String reason, Span where) {}
+  public record Acceptance(String finding, Optional<String> of, String reason, Span where) {
+    public Acceptance {
+      requireNonNull(finding, "finding");
+      requireNonNull(of, "of");
+      requireNonNull(reason, "reason");
+      requireNonNull(where, "where");
+    }
+  }
 
   public AuthorNotes {
+    requireNonNull(accepted, "accepted");
+    requireNonNull(dropped, "dropped");
+    requireNonNull(falls, "falls");
+    requireNonNull(mixed, "mixed");
+    requireNonNull(places, "places");
+    requireNonNull(replaced, "replaced");
+    requireNonNull(usual, "usual");
+    requireNonNull(where, "where");
     places = Collections.unmodifiableMap(new LinkedHashMap<>(places));
     usual = Collections.unmodifiableMap(new LinkedHashMap<>(usual));
     replaced = List.copyOf(replaced);
@@ -82,6 +116,7 @@ public record AuthorNotes(
 
   /** Where a part stands, else where the protocol does. */
   public Span place(String part) {
+    requireNonNull(part, "part");
     return places.getOrDefault(part, where);
   }
 }

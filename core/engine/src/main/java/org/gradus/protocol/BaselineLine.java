@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 
@@ -14,6 +16,10 @@ import java.util.List;
 public record BaselineLine(List<String> signals, Posture posture, String placed, Duration after) {
 
   public BaselineLine {
+    requireNonNull(after, "after");
+    requireNonNull(placed, "placed");
+    requireNonNull(posture, "posture");
+    requireNonNull(signals, "signals");
     signals = List.copyOf(signals);
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.knowledge.Citation;
 import org.gradus.unit.Quantity;
 
@@ -22,6 +24,11 @@ public record Brake(Quantity travel, Citation source) {
   public static final String FORCE = "brake_force";
 
   private static final double SECONDS = 60;
+
+  public Brake {
+    requireNonNull(source, "source");
+    requireNonNull(travel, "travel");
+  }
 
   /** The brake force, in newtons, that makes a power in watts at so many turns a minute. */
   public double force(double watts, double rate) {

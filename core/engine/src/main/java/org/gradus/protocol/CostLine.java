@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.knowledge.CostEquation;
 import org.gradus.rule.Condition;
@@ -14,4 +16,11 @@ import org.gradus.rule.Formula;
  * @param range where its authors say it holds, if they do
  */
 public record CostLine(
-    CostEquation equation, Optional<Condition> when, Formula uptake, Optional<Condition> range) {}
+    CostEquation equation, Optional<Condition> when, Formula uptake, Optional<Condition> range) {
+  public CostLine {
+    requireNonNull(equation, "equation");
+    requireNonNull(range, "range");
+    requireNonNull(uptake, "uptake");
+    requireNonNull(when, "when");
+  }
+}

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 
 /**
@@ -12,11 +14,15 @@ import java.util.List;
 public record Cue(String say, Timing timing, List<String> in) {
 
   public Cue {
+    requireNonNull(in, "in");
+    requireNonNull(say, "say");
+    requireNonNull(timing, "timing");
     in = List.copyOf(in);
   }
 
   /** Whether it is due in a stage. */
   public boolean isDueIn(String stage) {
+    requireNonNull(stage, "stage");
     return in.isEmpty() || in.contains(stage);
   }
 }

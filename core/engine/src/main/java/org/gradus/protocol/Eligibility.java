@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Set;
 
 /**
@@ -23,6 +25,9 @@ public record Eligibility(
   }
 
   public Eligibility {
+    requireNonNull(needs, "needs");
+    requireNonNull(outside, "outside");
+    requireNonNull(why, "why");
     needs = Set.copyOf(needs);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
@@ -24,6 +26,11 @@ public record Ergometer(
     boolean carriesBodyMass,
     Citation source) {
   public Ergometer {
+    requireNonNull(id, "id");
+    requireNonNull(loads, "loads");
+    requireNonNull(posture, "posture");
+    requireNonNull(source, "source");
+    requireNonNull(title, "title");
     loads = List.copyOf(loads);
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
@@ -54,7 +56,14 @@ public record EstimateLine(
    * @param plausible the values it can have, where a file says so
    */
   public record Shown(
-      String title, Unit unit, Optional<Reference> reference, Optional<PlausibleRange> plausible) {}
+      String title, Unit unit, Optional<Reference> reference, Optional<PlausibleRange> plausible) {
+    public Shown {
+      requireNonNull(plausible, "plausible");
+      requireNonNull(reference, "reference");
+      requireNonNull(title, "title");
+      requireNonNull(unit, "unit");
+    }
+  }
 
   /**
    * What a publication expects of such a person.
@@ -65,7 +74,14 @@ public record EstimateLine(
    * @param source who found it
    */
   public record Reference(
-      Formula value, Optional<Formula> lower, Optional<Formula> upper, Citation source) {}
+      Formula value, Optional<Formula> lower, Optional<Formula> upper, Citation source) {
+    public Reference {
+      requireNonNull(lower, "lower");
+      requireNonNull(source, "source");
+      requireNonNull(upper, "upper");
+      requireNonNull(value, "value");
+    }
+  }
 
   /**
    * The error a publication found.
@@ -75,7 +91,14 @@ public record EstimateLine(
    * @param source who found it
    * @param note in whom, or empty
    */
-  public record PublishedError(Quantity sd, Covers covers, Citation source, String note) {}
+  public record PublishedError(Quantity sd, Covers covers, Citation source, String note) {
+    public PublishedError {
+      requireNonNull(covers, "covers");
+      requireNonNull(note, "note");
+      requireNonNull(sd, "sd");
+      requireNonNull(source, "source");
+    }
+  }
 
   /** What a published error is an error of. */
   public enum Covers {

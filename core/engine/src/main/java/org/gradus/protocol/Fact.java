@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 
 /**
@@ -75,6 +77,10 @@ public sealed interface Fact {
    * @param of which signal
    */
   record Read(String of) implements Fact {
+    public Read {
+      requireNonNull(of, "of");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.READING;
@@ -98,6 +104,11 @@ public sealed interface Fact {
    * @param of which signal
    */
   record Baseline(Posture posture, String of) implements Fact {
+    public Baseline {
+      requireNonNull(of, "of");
+      requireNonNull(posture, "posture");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.PERSON;
@@ -121,6 +132,10 @@ public sealed interface Fact {
    * @param of which signal
    */
   record PreviousReading(String of) implements Fact {
+    public PreviousReading {
+      requireNonNull(of, "of");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.READING;
@@ -143,6 +158,10 @@ public sealed interface Fact {
    * @param name which
    */
   record PreviousLoad(String name) implements Fact {
+    public PreviousLoad {
+      requireNonNull(name, "name");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.STAGE;
@@ -165,6 +184,10 @@ public sealed interface Fact {
    * @param of which signal
    */
   record AtFinish(String of) implements Fact {
+    public AtFinish {
+      requireNonNull(of, "of");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.READING;
@@ -188,6 +211,11 @@ public sealed interface Fact {
    * @param of which signal
    */
   record Named(String name, String of) implements Fact {
+    public Named {
+      requireNonNull(name, "name");
+      requireNonNull(of, "of");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.READING;
@@ -210,6 +238,10 @@ public sealed interface Fact {
    * @param name which
    */
   record Load(String name) implements Fact {
+    public Load {
+      requireNonNull(name, "name");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.LOAD;
@@ -232,6 +264,10 @@ public sealed interface Fact {
    * @param which which of them
    */
   record Clock(Which which) implements Fact {
+    public Clock {
+      requireNonNull(which, "which");
+    }
+
     /** The clocks of a test. */
     public enum Which {
       /** Since the stage began. */
@@ -281,6 +317,10 @@ public sealed interface Fact {
    * @param block the id of the block
    */
   record Round(String block) implements Fact {
+    public Round {
+      requireNonNull(block, "block");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.STAGE;
@@ -303,6 +343,10 @@ public sealed interface Fact {
    * @param which which attribute
    */
   record Attribute(org.gradus.protocol.Attribute which) implements Fact {
+    public Attribute {
+      requireNonNull(which, "which");
+    }
+
     /** The word rules use for it. */
     public String name() {
       return which.word();
@@ -330,6 +374,10 @@ public sealed interface Fact {
    * @param question which
    */
   record Answer(String question) implements Fact {
+    public Answer {
+      requireNonNull(question, "question");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.PERSON;
@@ -352,6 +400,10 @@ public sealed interface Fact {
    * @param name which
    */
   record Result(String name) implements Fact {
+    public Result {
+      requireNonNull(name, "name");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.RESULT;
@@ -374,6 +426,10 @@ public sealed interface Fact {
    * @param name which
    */
   record Reported(String name) implements Fact {
+    public Reported {
+      requireNonNull(name, "name");
+    }
+
     @Override
     public Dependence dependsOn() {
       return Dependence.SIGN;

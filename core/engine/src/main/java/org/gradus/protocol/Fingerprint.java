@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -32,6 +34,8 @@ public record Fingerprint(SortedMap<String, String> items, String texts) {
   private static final int SHORT = 12;
 
   public Fingerprint {
+    requireNonNull(items, "items");
+    requireNonNull(texts, "texts");
     items = Collections.unmodifiableSortedMap(new TreeMap<>(items));
   }
 
@@ -42,6 +46,7 @@ public record Fingerprint(SortedMap<String, String> items, String texts) {
    * @param texts the words for people, in a fixed order
    */
   public static Fingerprint of(Map<String, String> meanings, List<String> texts) {
+    requireNonNull(meanings, "meanings");
     SortedMap<String, String> items = new TreeMap<>();
     List<String> rest = new ArrayList<>();
     int characters = 0;

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.text.Normalizer;
 import java.util.List;
 import java.util.Locale;
@@ -32,6 +34,15 @@ public record Heading(
     List<String> cautions) {
 
   public Heading {
+    requireNonNull(cautions, "cautions");
+    requireNonNull(ergometer, "ergometer");
+    requireNonNull(fingerprint, "fingerprint");
+    requireNonNull(id, "id");
+    requireNonNull(language, "language");
+    requireNonNull(purpose, "purpose");
+    requireNonNull(sources, "sources");
+    requireNonNull(title, "title");
+    requireNonNull(version, "version");
     sources = List.copyOf(sources);
     cautions = List.copyOf(cautions);
   }
@@ -47,6 +58,7 @@ public record Heading(
    * "\u00c5strand"}.
    */
   public boolean mentions(String word) {
+    requireNonNull(word, "word");
     Stream<String> texts =
         Stream.concat(
             Stream.of(id, title, ergometer, purpose), sources.stream().map(Citation::text));

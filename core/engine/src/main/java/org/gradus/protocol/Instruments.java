@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,6 +48,13 @@ public final class Instruments {
       Map<String, LoadRange> loads,
       Map<String, LoadComponent> components,
       Ergometer ergometer) {
+    requireNonNull(components, "components");
+    requireNonNull(ergometer, "ergometer");
+    requireNonNull(loads, "loads");
+    requireNonNull(questions, "questions");
+    requireNonNull(scales, "scales");
+    requireNonNull(signals, "signals");
+    requireNonNull(signs, "signs");
     this.signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
     this.scales = Collections.unmodifiableMap(new LinkedHashMap<>(scales));
     this.signs = Collections.unmodifiableMap(new LinkedHashMap<>(signs));
@@ -104,6 +113,7 @@ public final class Instruments {
 
   /** The names of the rating scales on which a signal is given; none unless it is a rating. */
   public List<String> scalesOf(String signal) {
+    requireNonNull(signal, "signal");
     return scalesOf.getOrDefault(signal, List.of());
   }
 
@@ -114,16 +124,19 @@ public final class Instruments {
 
   /** The signal of a name that the protocol is known to have. */
   public Signal signal(String name) {
+    requireNonNull(name, "name");
     return present(signals, name);
   }
 
   /** The sign of a name that the protocol is known to have. */
   public Sign sign(String name) {
+    requireNonNull(name, "name");
     return present(signs, name);
   }
 
   /** The question of a name that the protocol is known to have. */
   public Question question(String name) {
+    requireNonNull(name, "name");
     return present(questions, name);
   }
 

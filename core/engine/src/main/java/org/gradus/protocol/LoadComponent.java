@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.knowledge.Citation;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Unit;
@@ -13,6 +15,12 @@ import org.gradus.unit.Unit;
  * @param source who says so
  */
 public record LoadComponent(String name, String title, Unit unit, Citation source) {
+  public LoadComponent {
+    requireNonNull(name, "name");
+    requireNonNull(source, "source");
+    requireNonNull(title, "title");
+    requireNonNull(unit, "unit");
+  }
 
   /** What it is a measure of. */
   public Kind kind() {

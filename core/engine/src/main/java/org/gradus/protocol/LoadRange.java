@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.knowledge.Citation;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
@@ -12,6 +14,11 @@ import org.gradus.unit.QuantityRange;
  * @param source where that comes from
  */
 public record LoadRange(String name, QuantityRange range, Citation source) {
+  public LoadRange {
+    requireNonNull(name, "name");
+    requireNonNull(range, "range");
+    requireNonNull(source, "source");
+  }
 
   /** Whether a value in the base unit is possible; one that is an end but for rounding is. */
   public boolean holds(double value) {

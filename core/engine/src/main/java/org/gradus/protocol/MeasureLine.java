@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -45,12 +47,25 @@ public record MeasureLine(
   }
 
   public MeasureLine {
+    requireNonNull(ifMissing, "ifMissing");
+    requireNonNull(in, "in");
+    requireNonNull(late, "late");
+    requireNonNull(named, "named");
+    requireNonNull(over, "over");
+    requireNonNull(posture, "posture");
+    requireNonNull(scale, "scale");
+    requireNonNull(signals, "signals");
+    requireNonNull(takes, "takes");
+    requireNonNull(timing, "timing");
+    requireNonNull(validFor, "validFor");
+    requireNonNull(within, "within");
     signals = List.copyOf(signals);
     in = List.copyOf(in);
   }
 
   /** The same line, read in some stages only; none: in all of them. */
   public MeasureLine in(List<String> stages) {
+    requireNonNull(stages, "stages");
     return new MeasureLine(
         signals, timing, over, takes, within, late, validFor, ifMissing, scale, named, posture,
         stages);
@@ -58,11 +73,13 @@ public record MeasureLine(
 
   /** Whether it is read in a stage. */
   public boolean isReadIn(String stage) {
+    requireNonNull(stage, "stage");
     return in.isEmpty() || in.contains(stage);
   }
 
   /** Whether this line reads a signal. */
   public boolean reads(String signal) {
+    requireNonNull(signal, "signal");
     return signals.contains(signal);
   }
 
@@ -74,16 +91,21 @@ public record MeasureLine(
    *     held
    */
   public List<Duration> due(Stretch stage, Duration until) {
+    requireNonNull(stage, "stage");
+    requireNonNull(until, "until");
     return timing.due(stage, until);
   }
 
   /** The last due time not after a moment; empty when nothing is due by then. */
   public Optional<Duration> lastDue(Stretch stage, Duration moment) {
+    requireNonNull(stage, "stage");
     return timing.lastDue(stage, moment);
   }
 
   /** Whether a reading is due at this very time. */
   public boolean isDueAt(Stretch stage, Duration time) {
+    requireNonNull(stage, "stage");
+    requireNonNull(time, "time");
     return lastDue(stage, time).filter(time::equals).isPresent();
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Collections;
 import java.util.HashMap;
@@ -186,6 +188,7 @@ public final class Protocol {
 
   /** The stage of an id, if there is one. */
   public Optional<Stage> stage(String id) {
+    requireNonNull(id, "id");
     return stages.stream().filter(stage -> stage.id().equals(id)).findFirst();
   }
 
@@ -206,6 +209,8 @@ public final class Protocol {
    *     can never hold, say
    */
   public Protocol with(String setting, Quantity value) {
+    requireNonNull(setting, "setting");
+    requireNonNull(value, "value");
     return changed(setting, new Setting.Figure(value));
   }
 
@@ -216,6 +221,8 @@ public final class Protocol {
    * @throws org.gradus.diagnostic.FileRefused when a rule no longer makes sense with the word
    */
   public Protocol with(String setting, String word) {
+    requireNonNull(setting, "setting");
+    requireNonNull(word, "word");
     return changed(setting, new Setting.Word(word));
   }
 
@@ -228,6 +235,8 @@ public final class Protocol {
    * @throws org.gradus.diagnostic.FileRefused when a rule no longer makes sense with the value
    */
   public Protocol withWritten(String setting, String text) {
+    requireNonNull(setting, "setting");
+    requireNonNull(text, "text");
     Setting known = settings.get(setting);
     if (known == null || known.value() instanceof Setting.Word) {
       return with(setting, text);
@@ -323,6 +332,7 @@ public final class Protocol {
    * @param kind its kind
    */
   public Quantity shown(String name, double base, Kind kind) {
+    requireNonNull(name, "name");
     Unit unit =
         Optional.ofNullable(wiring.facts().get(name))
             .flatMap(Fact::signal)

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
@@ -33,6 +35,16 @@ public record ProtocolRule(
     Then then,
     boolean alarming,
     Optional<Suspicion> suspicion) {
+  public ProtocolRule {
+    requireNonNull(confirm, "confirm");
+    requireNonNull(id, "id");
+    requireNonNull(instruction, "instruction");
+    requireNonNull(rule, "rule");
+    requireNonNull(source, "source");
+    requireNonNull(suspicion, "suspicion");
+    requireNonNull(then, "then");
+    requireNonNull(why, "why");
+  }
 
   /** What follows a stop. */
   public enum Then {

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -45,7 +47,13 @@ public record Question(
    * @param when to whom, if not to everybody
    * @param source who prints it
    */
-  public record Offered(Quantity value, Optional<Condition> when, Citation source) {}
+  public record Offered(Quantity value, Optional<Condition> when, Citation source) {
+    public Offered {
+      requireNonNull(source, "source");
+      requireNonNull(value, "value");
+      requireNonNull(when, "when");
+    }
+  }
 
   /** What counts as long as a question is not answered. */
   public sealed interface Fallback {
@@ -62,6 +70,10 @@ public record Question(
      * @param formula how
      */
     record Worked(Formula formula) implements Fallback {
+      public Worked {
+        requireNonNull(formula, "formula");
+      }
+
       @Override
       public Set<Demand> demands() {
         return formula.demands();
@@ -79,6 +91,10 @@ public record Question(
      * @param condition how
      */
     record Held(Condition condition) implements Fallback {
+      public Held {
+        requireNonNull(condition, "condition");
+      }
+
       @Override
       public Set<Demand> demands() {
         return condition.demands();
@@ -110,6 +126,14 @@ public record Question(
   }
 
   public Question {
+    requireNonNull(fallback, "fallback");
+    requireNonNull(name, "name");
+    requireNonNull(options, "options");
+    requireNonNull(prompt, "prompt");
+    requireNonNull(range, "range");
+    requireNonNull(source, "source");
+    requireNonNull(type, "type");
+    requireNonNull(unless, "unless");
     options = List.copyOf(options);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 
@@ -13,6 +15,9 @@ import java.util.List;
 public record Recovery(List<Stage> stages, Schedule schedule, Duration atMost) {
 
   public Recovery {
+    requireNonNull(atMost, "atMost");
+    requireNonNull(schedule, "schedule");
+    requireNonNull(stages, "stages");
     stages = List.copyOf(stages);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.stream.Stream;
 import org.gradus.rule.syntax.Action;
@@ -34,6 +36,11 @@ public final class RuleBook {
       List<ProtocolRule> stageEnd,
       List<ProtocolRule> recovery,
       List<ProtocolRule> result) {
+    requireNonNull(anyTime, "anyTime");
+    requireNonNull(before, "before");
+    requireNonNull(recovery, "recovery");
+    requireNonNull(result, "result");
+    requireNonNull(stageEnd, "stageEnd");
     this.before = List.copyOf(before);
     this.anyTime = List.copyOf(anyTime);
     this.stageEnd = List.copyOf(stageEnd);

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.knowledge.Citation;
 
 /**
@@ -13,6 +15,11 @@ import org.gradus.knowledge.Citation;
  * @param source who publishes it
  */
 public record Scale(String name, String of, double low, double high, double step, Citation source) {
+  public Scale {
+    requireNonNull(name, "name");
+    requireNonNull(of, "of");
+    requireNonNull(source, "source");
+  }
 
   /** Whether a rating stands on the scale. */
   public boolean has(double rating) {

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +23,7 @@ public final class Schedule {
    * @param lines the lines, in order of precedence
    */
   public Schedule(List<MeasureLine> lines) {
+    requireNonNull(lines, "lines");
     this.lines = List.copyOf(lines);
     for (MeasureLine line : lines) {
       line.signals().forEach(signal -> bySignal.putIfAbsent(signal, Optional.of(line)));
@@ -41,6 +44,7 @@ public final class Schedule {
 
   /** The first line that reads a signal. */
   public Optional<MeasureLine> lineOf(String signal) {
+    requireNonNull(signal, "signal");
     return bySignal.getOrDefault(signal, Optional.empty());
   }
 }

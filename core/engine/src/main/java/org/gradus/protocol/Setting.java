@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +35,10 @@ public record Setting(
    * @param quantity amount and unit
    */
   public record Figure(Quantity quantity) implements Value {
+    public Figure {
+      requireNonNull(quantity, "quantity");
+    }
+
     @Override
     public String toString() {
       return quantity.toString();
@@ -45,6 +51,10 @@ public record Setting(
    * @param word the word
    */
   public record Word(String word) implements Value {
+    public Word {
+      requireNonNull(word, "word");
+    }
+
     @Override
     public String toString() {
       return word;
@@ -58,14 +68,26 @@ public record Setting(
    * @param source who prints it
    * @param note a remark, or empty
    */
-  public record Option(Value value, Citation source, String note) {}
+  public record Option(Value value, Citation source, String note) {
+    public Option {
+      requireNonNull(note, "note");
+      requireNonNull(source, "source");
+      requireNonNull(value, "value");
+    }
+  }
 
   public Setting {
+    requireNonNull(name, "name");
+    requireNonNull(options, "options");
+    requireNonNull(range, "range");
+    requireNonNull(source, "source");
+    requireNonNull(value, "value");
     options = List.copyOf(options);
   }
 
   /** Whether the file allows a value. */
   public boolean allows(Value wanted) {
+    requireNonNull(wanted, "wanted");
     return isSame(value, wanted) || isPrinted(wanted);
   }
 
@@ -122,6 +144,7 @@ public record Setting(
 
   /** The same setting with another value and the source that goes with it. */
   public Setting withValue(Value wanted) {
+    requireNonNull(wanted, "wanted");
     Citation printedBy =
         options.stream()
             .filter(option -> isSame(option.value(), wanted))

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.OptionalInt;
 import org.gradus.unit.Type;
 
@@ -13,6 +15,11 @@ import org.gradus.unit.Type;
  * @param lasts whether it holds until it is withdrawn, rather than for the stage it is reported in
  */
 public record Sign(String name, String prompt, boolean asked, OptionalInt top, boolean lasts) {
+  public Sign {
+    requireNonNull(name, "name");
+    requireNonNull(prompt, "prompt");
+    requireNonNull(top, "top");
+  }
 
   /** What a report of it is: a condition, or a number for a graded sign. */
   public Type type() {

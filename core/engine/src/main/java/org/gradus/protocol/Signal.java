@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
@@ -26,6 +28,14 @@ public record Signal(
     Optional<Quantity> step,
     Optional<String> below,
     Citation source) {
+  public Signal {
+    requireNonNull(below, "below");
+    requireNonNull(name, "name");
+    requireNonNull(range, "range");
+    requireNonNull(source, "source");
+    requireNonNull(step, "step");
+    requireNonNull(type, "type");
+  }
 
   /**
    * The unit in which its readings are shown: that of its range, as its file writes it, so that a
@@ -41,6 +51,8 @@ public record Signal(
 
   /** A signal whose readings are words. */
   public static Signal choice(String name, List<String> words) {
+    requireNonNull(name, "name");
+    requireNonNull(words, "words");
     return new Signal(
         name,
         new Type.Choice(words),

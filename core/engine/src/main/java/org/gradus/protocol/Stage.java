@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -41,7 +43,11 @@ public record Stage(
    * @param block the id of the block
    * @param number which round, from 1
    */
-  public record Round(String block, int number) {}
+  public record Round(String block, int number) {
+    public Round {
+      requireNonNull(block, "block");
+    }
+  }
 
   /**
    * One component of a load.
@@ -52,6 +58,12 @@ public record Stage(
    * @param ramp how it changes while the stage lasts, if it does
    */
   public record Load(String name, Formula value, Unit unit, Optional<Ramp> ramp) {
+    public Load {
+      requireNonNull(name, "name");
+      requireNonNull(ramp, "ramp");
+      requireNonNull(unit, "unit");
+      requireNonNull(value, "value");
+    }
 
     /** Every formula in it. */
     public List<Formula> formulas() {
@@ -72,9 +84,21 @@ public record Stage(
    * @param every how long each step lasts
    * @param to up or down to where
    */
-  public record Ramp(Formula step, Duration every, Formula to) {}
+  public record Ramp(Formula step, Duration every, Formula to) {
+    public Ramp {
+      requireNonNull(every, "every");
+      requireNonNull(step, "step");
+      requireNonNull(to, "to");
+    }
+  }
 
   public Stage {
+    requireNonNull(id, "id");
+    requireNonNull(lasts, "lasts");
+    requireNonNull(loads, "loads");
+    requireNonNull(posture, "posture");
+    requireNonNull(round, "round");
+    requireNonNull(source, "source");
     loads = List.copyOf(loads);
     ownRules = ownRules.map(List::copyOf);
   }

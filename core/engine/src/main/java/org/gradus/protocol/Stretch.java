@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 
 /**
@@ -9,6 +11,10 @@ import java.time.Duration;
  * @param end what ends it
  */
 public record Stretch(Duration lasts, End end) {
+  public Stretch {
+    requireNonNull(end, "end");
+    requireNonNull(lasts, "lasts");
+  }
 
   /** What ends a stretch. */
   public enum End {
@@ -22,6 +28,7 @@ public record Stretch(Duration lasts, End end) {
 
   /** A stretch whose end is known from its beginning. */
   public static Stretch of(Duration lasts) {
+    requireNonNull(lasts, "lasts");
     return new Stretch(lasts, End.PLANNED);
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 /**
  * What a rule suspects when an answer is not plausible.
  *
@@ -7,6 +9,10 @@ package org.gradus.protocol;
  * @param look where to look for the fault
  */
 public record Suspicion(String ingredient, Look look) {
+  public Suspicion {
+    requireNonNull(ingredient, "ingredient");
+    requireNonNull(look, "look");
+  }
 
   /** Where a fault may lie. */
   public enum Look {

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +22,7 @@ public sealed interface Timing {
 
   /** The last due time not after a moment; empty when nothing is due by then. */
   default Optional<Duration> lastDue(Stretch stage, Duration moment) {
+    requireNonNull(moment, "moment");
     List<Duration> due = due(stage, moment);
     return due.isEmpty() ? Optional.empty() : Optional.of(due.get(due.size() - 1));
   }
@@ -30,11 +33,14 @@ public sealed interface Timing {
    * @param until up to when, since the start of the stage
    */
   default boolean repeatsAfter(Duration apart, Duration until) {
+    requireNonNull(apart, "apart");
+    requireNonNull(until, "until");
     return false;
   }
 
   /** The first due time after a moment. */
   default Optional<Duration> nextDue(Stretch stage, Duration moment) {
+    requireNonNull(moment, "moment");
     return due(stage, stage.lasts()).stream().filter(due -> due.compareTo(moment) > 0).findFirst();
   }
 
@@ -56,6 +62,11 @@ public sealed interface Timing {
    * @param from the first, since the start of the stage
    */
   record Each(Duration every, Duration from) implements Timing {
+    public Each {
+      requireNonNull(every, "every");
+      requireNonNull(from, "from");
+    }
+
     @Override
     public <R> R match(
         Function<Each, ? extends R> each,
@@ -67,6 +78,8 @@ public sealed interface Timing {
 
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
+      requireNonNull(stage, "stage");
+      requireNonNull(until, "until");
       if (from.compareTo(until) > 0) {
         return List.of();
       }
@@ -77,6 +90,7 @@ public sealed interface Timing {
 
     @Override
     public Optional<Duration> lastDue(Stretch stage, Duration moment) {
+      requireNonNull(stage, "stage");
       if (moment.compareTo(from) < 0) {
         return Optional.empty();
       }
@@ -88,11 +102,13 @@ public sealed interface Timing {
 
     @Override
     public boolean repeatsAfter(Duration apart, Duration until) {
+      requireNonNull(until, "until");
       return apart.toMillis() % every.toMillis() == 0 && from.plus(apart).compareTo(until) <= 0;
     }
 
     @Override
     public Optional<Duration> nextDue(Stretch stage, Duration moment) {
+      requireNonNull(stage, "stage");
       return Optional.of(lastDue(stage, moment).map(last -> last.plus(every)).orElse(from));
     }
   }
@@ -103,6 +119,10 @@ public sealed interface Timing {
    * @param time since the start of the stage
    */
   record At(Duration time) implements Timing {
+    public At {
+      requireNonNull(time, "time");
+    }
+
     @Override
     public <R> R match(
         Function<Each, ? extends R> each,
@@ -114,6 +134,8 @@ public sealed interface Timing {
 
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
+      requireNonNull(stage, "stage");
+      requireNonNull(until, "until");
       return once(time, until);
     }
   }
@@ -124,6 +146,10 @@ public sealed interface Timing {
    * @param lead how long before
    */
   record BeforeEnd(Duration lead) implements Timing {
+    public BeforeEnd {
+      requireNonNull(lead, "lead");
+    }
+
     @Override
     public <R> R match(
         Function<Each, ? extends R> each,
@@ -135,11 +161,13 @@ public sealed interface Timing {
 
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
+      requireNonNull(until, "until");
       return stage.end() == End.PLANNED ? once(stage.lasts().minus(lead), until) : List.of();
     }
 
     @Override
     public Optional<Duration> lastDue(Stretch stage, Duration moment) {
+      requireNonNull(moment, "moment");
       Duration due = stage.lasts().minus(lead);
       boolean is = stage.end() == End.PLANNED && isOnce(due, moment);
       return is ? Optional.of(due) : Optional.empty();
@@ -159,6 +187,7 @@ public sealed interface Timing {
 
     @Override
     public List<Duration> due(Stretch stage, Duration until) {
+      requireNonNull(until, "until");
       return stage.end() == End.DONE ? once(stage.lasts(), until) : List.of();
     }
   }

@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 
 /**
@@ -8,4 +10,8 @@ import java.time.Duration;
  * @param atMost how long at most it is waited for them in one stage
  * @param thenStop whether the test is stopped then, rather than finished
  */
-public record Unmeasured(Duration atMost, boolean thenStop) {}
+public record Unmeasured(Duration atMost, boolean thenStop) {
+  public Unmeasured {
+    requireNonNull(atMost, "atMost");
+  }
+}

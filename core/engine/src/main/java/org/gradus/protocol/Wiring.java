@@ -1,5 +1,7 @@
 package org.gradus.protocol;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
@@ -48,6 +50,13 @@ public final class Wiring {
       Optional<Anchor> anchor,
       Optional<Crossing> crossing,
       List<Place> slots) {
+    public Line {
+      requireNonNull(anchor, "anchor");
+      requireNonNull(crossing, "crossing");
+      requireNonNull(slots, "slots");
+      requireNonNull(x, "x");
+      requireNonNull(y, "y");
+    }
 
     /**
      * Where a line from each stage to the next is read.
@@ -56,7 +65,12 @@ public final class Wiring {
      * @param named the formula of the name that gives it
      * @param xName the name of what is drawn to the right
      */
-    public record Crossing(double fixed, Optional<Formula> named, String xName) {}
+    public record Crossing(double fixed, Optional<Formula> named, String xName) {
+      public Crossing {
+        requireNonNull(named, "named");
+        requireNonNull(xName, "xName");
+      }
+    }
 
     /**
      * A point a line is drawn through besides the stages.
@@ -67,7 +81,15 @@ public final class Wiring {
      * @param xName the name of its x
      * @param sdName the name of that standard deviation, by which its source is found
      */
-    public record Anchor(Formula y, Formula x, Formula sd, String xName, String sdName) {}
+    public record Anchor(Formula y, Formula x, Formula sd, String xName, String sdName) {
+      public Anchor {
+        requireNonNull(sd, "sd");
+        requireNonNull(sdName, "sdName");
+        requireNonNull(x, "x");
+        requireNonNull(xName, "xName");
+        requireNonNull(y, "y");
+      }
+    }
 
     /**
      * Where a figure of the line goes.
@@ -275,11 +297,13 @@ public final class Wiring {
 
   /** The standard deviation between people of an equation, if it states one. */
   public Optional<Quantity> spread(String equation) {
+    requireNonNull(equation, "equation");
     return Optional.ofNullable(spreads.get(equation));
   }
 
   /** The source of a named figure, definition or equation. */
   public Citation citation(String name) {
+    requireNonNull(name, "name");
     return citations.getOrDefault(name, Citation.NONE);
   }
 }

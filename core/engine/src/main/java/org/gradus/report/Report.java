@@ -1,5 +1,7 @@
 package org.gradus.report;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -104,21 +106,25 @@ public final class Report {
 
   /** With who was tested, in the host's own words. */
   public Report identity(String words) {
+    requireNonNull(words, "words");
     return about(about.identity(words));
   }
 
   /** With the date, and if you like the time, of the test, in the host's own words. */
   public Report date(String words) {
+    requireNonNull(words, "words");
     return about(about.date(words));
   }
 
   /** With the place of the test, in the host's own words. */
   public Report place(String words) {
+    requireNonNull(words, "words");
     return about(about.place(words));
   }
 
   /** With who gave the test and signs the report, in the host's own words. */
   public Report tester(String words) {
+    requireNonNull(words, "words");
     return about(about.tester(words));
   }
 
@@ -130,11 +136,13 @@ public final class Report {
    * @param tests the earliest first
    */
   public Report earlier(List<Report> tests) {
+    requireNonNull(tests, "tests");
     return new Report(outcome, events, about, tests, norms, bands, cleared, language);
   }
 
   /** With the place of the result in these tables. */
   public Report norms(List<NormTable> tables) {
+    requireNonNull(tables, "tables");
     return new Report(outcome, events, about, earlier, tables, bands, cleared, language);
   }
 
@@ -143,6 +151,7 @@ public final class Report {
    * there is none until the person has been cleared for exercise.
    */
   public Report bands(IntensityBands plan) {
+    requireNonNull(plan, "plan");
     return new Report(outcome, events, about, earlier, norms, Optional.of(plan), cleared, language);
   }
 
@@ -166,6 +175,7 @@ public final class Report {
    * rules and formulas as the file writes them, and citations stay as they are.
    */
   public Report in(Language spoken) {
+    requireNonNull(spoken, "spoken");
     return new Report(outcome, events, about, earlier, norms, bands, cleared, spoken);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.report;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -43,11 +45,15 @@ public record StageRow(
     StageResult stage, List<Reading> readings, Optional<Quantity> uptake, boolean used) {
 
   public StageRow {
+    requireNonNull(readings, "readings");
+    requireNonNull(stage, "stage");
+    requireNonNull(uptake, "uptake");
     readings = List.copyOf(readings);
   }
 
   /** The stages of a test that were left, in order; not the one that still lasts. */
   public static List<StageRow> of(Outcome outcome, Capacity capacity) {
+    requireNonNull(capacity, "capacity");
     return outcome.stages().stream()
         .map(
             stage -> {
@@ -63,6 +69,7 @@ public record StageRow(
 
   /** What was known of a signal. */
   public Optional<Reading> reading(String signal) {
+    requireNonNull(signal, "signal");
     return readings.stream().filter(reading -> reading.subject().equals(signal)).findFirst();
   }
 

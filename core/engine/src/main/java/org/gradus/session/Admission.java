@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.diagnostic.ReadingRefused;
 
 /** What became of readings that a sensor sent. */
@@ -10,12 +12,20 @@ public sealed interface Admission {
    *
    * @param answer the decision of their moment
    */
-  record Admitted(Decision answer) implements Admission {}
+  record Admitted(Decision answer) implements Admission {
+    public Admitted {
+      requireNonNull(answer, "answer");
+    }
+  }
 
   /**
    * They cannot be or do not belong here; the session is as it was.
    *
    * @param why what is wrong with them
    */
-  record Refused(ReadingRefused why) implements Admission {}
+  record Refused(ReadingRefused why) implements Admission {
+    public Refused {
+      requireNonNull(why, "why");
+    }
+  }
 }

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -50,6 +52,15 @@ public record Agenda(
           Optional.empty());
 
   public Agenda {
+    requireNonNull(asks, "asks");
+    requireNonNull(cues, "cues");
+    requireNonNull(items, "items");
+    requireNonNull(load, "load");
+    requireNonNull(next, "next");
+    requireNonNull(posture, "posture");
+    requireNonNull(questions, "questions");
+    requireNonNull(symptoms, "symptoms");
+    requireNonNull(whenDone, "whenDone");
     items = List.copyOf(items);
     questions = List.copyOf(questions);
     cues = List.copyOf(cues);
@@ -66,6 +77,7 @@ public record Agenda(
    */
   public record WhenDone(List<ToRead> readings) {
     public WhenDone {
+      requireNonNull(readings, "readings");
       readings = List.copyOf(readings);
     }
 
@@ -82,7 +94,12 @@ public record Agenda(
    * @param sign its name in the protocol: {@code chest_pain}
    * @param prompt the words to ask with, or what to look for
    */
-  public record Symptom(String sign, String prompt) {}
+  public record Symptom(String sign, String prompt) {
+    public Symptom {
+      requireNonNull(prompt, "prompt");
+      requireNonNull(sign, "sign");
+    }
+  }
 
   /**
    * A reading to take.
@@ -96,6 +113,11 @@ public record Agenda(
   public record Item(
       List<ToRead> readings, Duration begin, Duration due, State state, Optional<String> posture) {
     public Item {
+      requireNonNull(begin, "begin");
+      requireNonNull(due, "due");
+      requireNonNull(posture, "posture");
+      requireNonNull(readings, "readings");
+      requireNonNull(state, "state");
       readings = List.copyOf(readings);
     }
 
@@ -122,6 +144,11 @@ public record Agenda(
       Optional<Unit> unit,
       List<String> scales) {
     public ToRead {
+      requireNonNull(before, "before");
+      requireNonNull(scales, "scales");
+      requireNonNull(signal, "signal");
+      requireNonNull(type, "type");
+      requireNonNull(unit, "unit");
       scales = List.copyOf(scales);
     }
 
@@ -137,7 +164,12 @@ public record Agenda(
    * @param at when
    * @param say the words
    */
-  public record Reminder(Duration at, String say) {}
+  public record Reminder(Duration at, String say) {
+    public Reminder {
+      requireNonNull(at, "at");
+      requireNonNull(say, "say");
+    }
+  }
 
   /**
    * Something to be answered before the test.
@@ -160,6 +192,12 @@ public record Agenda(
       Optional<QuantityRange> range,
       List<Quantity> options) {
     public Ask {
+      requireNonNull(name, "name");
+      requireNonNull(options, "options");
+      requireNonNull(prompt, "prompt");
+      requireNonNull(range, "range");
+      requireNonNull(type, "type");
+      requireNonNull(unit, "unit");
       options = List.copyOf(options);
     }
   }
@@ -172,6 +210,8 @@ public record Agenda(
    */
   public record Change(Duration at, List<Loading> load) {
     public Change {
+      requireNonNull(at, "at");
+      requireNonNull(load, "load");
       load = List.copyOf(load);
     }
   }

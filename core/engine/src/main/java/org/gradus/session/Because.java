@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.answer.Filled;
@@ -23,6 +25,14 @@ public record Because(
     Optional<Message> reason,
     String instruction,
     Citation source) {
+  public Because {
+    requireNonNull(reason, "reason");
+    requireNonNull(filled, "filled");
+    requireNonNull(instruction, "instruction");
+    requireNonNull(rule, "rule");
+    requireNonNull(source, "source");
+    requireNonNull(text, "text");
+  }
 
   /** The reason in English, or as the file gives it; empty when there is none. */
   public String why() {

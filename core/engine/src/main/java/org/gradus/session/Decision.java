@@ -242,7 +242,12 @@ public final class Decision {
    * @param verdict what
    * @param because the rule that offers it
    */
-  public record Offer(Verdict verdict, Because because) {}
+  public record Offer(Verdict verdict, Because because) {
+    public Offer {
+      requireNonNull(because, "because");
+      requireNonNull(verdict, "verdict");
+    }
+  }
 
   /**
    * A rule that could not be checked.
@@ -252,6 +257,8 @@ public final class Decision {
    */
   public record Unchecked(String rule, List<Gap> gaps) {
     public Unchecked {
+      requireNonNull(gaps, "gaps");
+      requireNonNull(rule, "rule");
       gaps = List.copyOf(gaps);
     }
   }

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -91,6 +93,7 @@ public sealed interface Event {
    * @throws org.gradus.diagnostic.ReadingRefused when one amends or rejects what was never told
    */
   static List<Event> counted(List<Event> told) {
+    requireNonNull(told, "told");
     return List.copyOf(Amendments.counted(told));
   }
 
@@ -128,6 +131,8 @@ public sealed interface Event {
    */
   record Read(List<Reading> readings, Duration taken, Duration at) implements Event {
     public Read {
+      requireNonNull(at, "at");
+      requireNonNull(taken, "taken");
       readings = singly(readings);
     }
 
@@ -159,6 +164,12 @@ public sealed interface Event {
    * @param at when it was told
    */
   record Reported(String sign, OptionalInt grade, Duration at) implements Event {
+    public Reported {
+      requireNonNull(at, "at");
+      requireNonNull(grade, "grade");
+      requireNonNull(sign, "sign");
+    }
+
     @Override
     public Kind kind() {
       return Kind.REPORTED;
@@ -178,6 +189,12 @@ public sealed interface Event {
    * @param at when it was told
    */
   record Withdrawn(String sign, String reason, Duration at) implements Event {
+    public Withdrawn {
+      requireNonNull(at, "at");
+      requireNonNull(reason, "reason");
+      requireNonNull(sign, "sign");
+    }
+
     @Override
     public Kind kind() {
       return Kind.WITHDRAWN;
@@ -199,6 +216,8 @@ public sealed interface Event {
    */
   record Amended(int event, List<Reading> readings, String reason, Duration at) implements Event {
     public Amended {
+      requireNonNull(at, "at");
+      requireNonNull(reason, "reason");
       readings = singly(readings);
     }
 
@@ -223,6 +242,12 @@ public sealed interface Event {
    * @param at when it was told
    */
   record Rejected(int event, String subject, String reason, Duration at) implements Event {
+    public Rejected {
+      requireNonNull(at, "at");
+      requireNonNull(reason, "reason");
+      requireNonNull(subject, "subject");
+    }
+
     @Override
     public Kind kind() {
       return Kind.REJECTED;
@@ -241,6 +266,11 @@ public sealed interface Event {
    * @param at when it was set
    */
   record LoadSet(Loading load, Duration at) implements Event {
+    public LoadSet {
+      requireNonNull(at, "at");
+      requireNonNull(load, "load");
+    }
+
     @Override
     public Kind kind() {
       return Kind.LOAD_SET;
@@ -263,6 +293,11 @@ public sealed interface Event {
     /** What to call it by when it is taken back. */
     public static final String SUBJECT = "done";
 
+    public Done {
+      requireNonNull(at, "at");
+      requireNonNull(reached, "reached");
+    }
+
     @Override
     public Kind kind() {
       return Kind.DONE;
@@ -282,6 +317,7 @@ public sealed interface Event {
    */
   record Followed(Verdict verdict, Duration at) implements Event {
     public Followed {
+      requireNonNull(at, "at");
       verdict = Following.recorded(verdict);
     }
 
@@ -304,6 +340,12 @@ public sealed interface Event {
    * @param at when it takes effect
    */
   record Overridden(Verdict verdict, String reason, Duration at) implements Event {
+    public Overridden {
+      requireNonNull(at, "at");
+      requireNonNull(reason, "reason");
+      requireNonNull(verdict, "verdict");
+    }
+
     @Override
     public Kind kind() {
       return Kind.OVERRIDDEN;
@@ -322,6 +364,11 @@ public sealed interface Event {
    * @param at when
    */
   record Abandoned(String reason, Duration at) implements Event {
+    public Abandoned {
+      requireNonNull(at, "at");
+      requireNonNull(reason, "reason");
+    }
+
     @Override
     public Kind kind() {
       return Kind.ABANDONED;

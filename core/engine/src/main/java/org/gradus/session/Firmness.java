@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -15,6 +17,7 @@ public record Firmness(List<String> couldFlip) {
   public static final Firmness FIRM = new Firmness(List.of());
 
   public Firmness {
+    requireNonNull(couldFlip, "couldFlip");
     couldFlip = List.copyOf(couldFlip);
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +17,10 @@ import org.gradus.diagnostic.ReadingRefused;
  * @param now what would have been recommended
  */
 public record Hindsight(int event, String then, String now) {
+  public Hindsight {
+    requireNonNull(now, "now");
+    requireNonNull(then, "then");
+  }
 
   @Override
   public String toString() {

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +17,11 @@ import org.gradus.words.Message;
  * @param ramp how it changes while the stage lasts, if it does
  */
 public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
+  public Loading {
+    requireNonNull(name, "name");
+    requireNonNull(ramp, "ramp");
+    requireNonNull(value, "value");
+  }
 
   /**
    * How a load changes.
@@ -24,6 +31,11 @@ public record Loading(String name, Quantity value, Optional<Ramp> ramp) {
    * @param to up or down to where
    */
   public record Ramp(Quantity step, Duration every, Quantity to) {
+    public Ramp {
+      requireNonNull(every, "every");
+      requireNonNull(step, "step");
+      requireNonNull(to, "to");
+    }
 
     private boolean isSameAs(Ramp other) {
       return step.isSameAs(other.step) && every.equals(other.every) && to.isSameAs(other.to);

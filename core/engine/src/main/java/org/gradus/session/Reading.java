@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -52,6 +54,13 @@ public sealed interface Reading {
    */
   record Measured(String subject, Quantity value, Optional<Quantity> step, Optional<String> scale)
       implements Reading {
+    public Measured {
+      requireNonNull(scale, "scale");
+      requireNonNull(step, "step");
+      requireNonNull(subject, "subject");
+      requireNonNull(value, "value");
+    }
+
     @Override
     public <R> R match(
         Function<Measured, ? extends R> measured,
@@ -75,6 +84,11 @@ public sealed interface Reading {
    * @param diastolic the lower value
    */
   record Pressure(Measured systolic, Measured diastolic) implements Reading {
+    public Pressure {
+      requireNonNull(diastolic, "diastolic");
+      requireNonNull(systolic, "systolic");
+    }
+
     @Override
     public <R> R match(
         Function<Measured, ? extends R> measured,
@@ -103,6 +117,11 @@ public sealed interface Reading {
    * @param word the word
    */
   record Chosen(String subject, String word) implements Reading {
+    public Chosen {
+      requireNonNull(subject, "subject");
+      requireNonNull(word, "word");
+    }
+
     @Override
     public <R> R match(
         Function<Measured, ? extends R> measured,
@@ -126,6 +145,10 @@ public sealed interface Reading {
    * @param yes the answer
    */
   record Answered(String subject, boolean yes) implements Reading {
+    public Answered {
+      requireNonNull(subject, "subject");
+    }
+
     @Override
     public <R> R match(
         Function<Measured, ? extends R> measured,
@@ -149,6 +172,11 @@ public sealed interface Reading {
    * @param reading what was read
    */
   record Baseline(Posture posture, Reading reading) implements Reading {
+    public Baseline {
+      requireNonNull(posture, "posture");
+      requireNonNull(reading, "reading");
+    }
+
     @Override
     public <R> R match(
         Function<Measured, ? extends R> measured,

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Optional;
 import org.gradus.diagnostic.ValueRefused;
@@ -52,21 +54,27 @@ public final class Readings {
    * "rpe_6_20")}.
    */
   public static Reading rating(double rating, String scale) {
+    requireNonNull(scale, "scale");
     return new Measured("rpe", Quantity.of(rating, Unit.ONE), Optional.empty(), Optional.of(scale));
   }
 
   /** Any signal with a value. */
   public static Measured measured(String signal, Quantity value) {
+    requireNonNull(signal, "signal");
+    requireNonNull(value, "value");
     return new Measured(signal, value, Optional.empty(), Optional.empty());
   }
 
   /** One of the words of a signal or question: {@code chosen("gait", "running")}. */
   public static Reading chosen(String subject, String word) {
+    requireNonNull(subject, "subject");
+    requireNonNull(word, "word");
     return new Reading.Chosen(subject, word);
   }
 
   /** An answer to a yes-no question. */
   public static Reading answer(String question, boolean yes) {
+    requireNonNull(question, "question");
     return new Reading.Answered(question, yes);
   }
 
@@ -81,16 +89,20 @@ public final class Readings {
 
   /** An answer that is a quantity: {@code answer("since_meal", hours(4))}. */
   public static Reading answer(String question, Quantity value) {
+    requireNonNull(question, "question");
+    requireNonNull(value, "value");
     return measured(question, value);
   }
 
   /** A reading taken at rest, seated, before the test. */
   public static Reading resting(Reading reading) {
+    requireNonNull(reading, "reading");
     return new Reading.Baseline(Posture.RESTING, reading);
   }
 
   /** A reading taken standing on the ergometer, before the test. */
   public static Reading upright(Reading reading) {
+    requireNonNull(reading, "reading");
     return new Reading.Baseline(Posture.UPRIGHT, reading);
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.gradus.protocol.Person;
@@ -15,6 +17,11 @@ import org.gradus.protocol.Protocol;
  * @param answer what was recommended at its moment, after it
  */
 public record Retold(int number, Event event, Decision before, Decision answer) {
+  public Retold {
+    requireNonNull(answer, "answer");
+    requireNonNull(before, "before");
+    requireNonNull(event, "event");
+  }
 
   /**
    * A test told again event by event, in one pass.
@@ -24,6 +31,7 @@ public record Retold(int number, Event event, Decision before, Decision answer) 
    *     this protocol
    */
   public static List<Retold> of(Protocol protocol, Person person, List<Event> events) {
+    requireNonNull(person, "person");
     List<Retold> retold = new ArrayList<>();
     Replay.of(
         protocol,

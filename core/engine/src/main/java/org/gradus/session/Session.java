@@ -76,6 +76,8 @@ public final class Session extends Telling {
    * @throws ReadingRefused when something the protocol needs to know of the person was not given
    */
   public static Session open(Protocol protocol, Person person, Ledger ledger) {
+    requireNonNull(ledger, "ledger");
+    requireNonNull(person, "person");
     return new Session(TestState.open(protocol, person), ledger);
   }
 
@@ -91,6 +93,8 @@ public final class Session extends Telling {
    */
   public static Session resume(
       Protocol protocol, Person person, List<Event> events, Ledger ledger) {
+    requireNonNull(ledger, "ledger");
+    requireNonNull(person, "person");
     return new Session(Replay.of(protocol, person, events, (before, event, after) -> {}), ledger);
   }
 
@@ -103,6 +107,8 @@ public final class Session extends Telling {
    * @throws ReadingRefused when something the protocol needs to know of the person is missing
    */
   public static void retell(Protocol protocol, Person person, List<Event> events, Ledger shown) {
+    requireNonNull(person, "person");
+    requireNonNull(shown, "shown");
     Replay.of(
         protocol,
         person,
@@ -120,6 +126,9 @@ public final class Session extends Telling {
    *     not have
    */
   public static void rerun(Protocol other, Person person, List<Event> events, Ledger shown) {
+    requireNonNull(other, "other");
+    requireNonNull(person, "person");
+    requireNonNull(shown, "shown");
     TestState state = TestState.open(other, person);
     for (Event event : events) {
       StateAt next = EventApplier.suppose(state, event);
@@ -305,6 +314,7 @@ public final class Session extends Telling {
    * @throws ReadingRefused when the moment lies before the last event
    */
   public Decision decide(Duration at) {
+    requireNonNull(at, "at");
     Decision answer = Judge.decide(state, at);
     answered = answer;
     return answer;
@@ -319,6 +329,7 @@ public final class Session extends Telling {
    * @throws ReadingRefused when the moment lies before the last event
    */
   public Optional<Duration> changesAt(Duration at) {
+    requireNonNull(at, "at");
     return Judge.changesAt(state, at);
   }
 
@@ -331,6 +342,8 @@ public final class Session extends Telling {
    * @throws NotFound when the protocol has no such rule
    */
   public Diagram diagram(Duration at, String rule) {
+    requireNonNull(at, "at");
+    requireNonNull(rule, "rule");
     return new RuleDiagram(state, at).of(rule);
   }
 

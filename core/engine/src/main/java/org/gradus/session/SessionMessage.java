@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Locale;
 import java.util.ResourceBundle;
 import org.gradus.words.MessageKey;
@@ -147,6 +149,7 @@ public enum SessionMessage implements MessageKey {
 
   @Override
   public String pattern(Locale language) {
+    requireNonNull(language, "language");
     return ResourceBundle.getBundle("org.gradus.session.SessionMessage", language)
         .getString(name());
   }

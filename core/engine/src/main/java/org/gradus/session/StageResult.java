@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 
@@ -26,6 +28,10 @@ public record StageResult(
     int place) {
 
   public StageResult {
+    requireNonNull(id, "id");
+    requireNonNull(lasted, "lasted");
+    requireNonNull(loads, "loads");
+    requireNonNull(start, "start");
     loads = List.copyOf(loads);
   }
 

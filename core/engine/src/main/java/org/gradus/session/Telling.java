@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.OptionalInt;
@@ -89,6 +91,7 @@ public abstract sealed class Telling permits Session, NumberedTelling {
    *     nothing is then recorded
    */
   public Decision record(Duration at, Reading... readings) {
+    requireNonNull(readings, "readings");
     return recordTaken(at, at, readings);
   }
 
@@ -102,6 +105,7 @@ public abstract sealed class Telling permits Session, NumberedTelling {
    *     nothing is then recorded
    */
   public Decision recordTaken(Duration at, Duration taken, Reading... readings) {
+    requireNonNull(readings, "readings");
     return tell(new Event.Read(List.of(readings), taken, at));
   }
 
@@ -181,6 +185,7 @@ public abstract sealed class Telling permits Session, NumberedTelling {
    *     reason is given
    */
   public Decision amend(Duration at, int event, Reading reading, String reason) {
+    requireNonNull(reading, "reading");
     return tell(new Event.Amended(event, List.of(reading), reason, at));
   }
 
@@ -202,6 +207,7 @@ public abstract sealed class Telling permits Session, NumberedTelling {
    * nothing exceptional.
    */
   public Admission admit(Duration at, Reading... readings) {
+    requireNonNull(readings, "readings");
     try {
       return new Admission.Admitted(record(at, readings));
     } catch (ReadingRefused refused) {

@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Locale;
 import java.util.regex.Matcher;
@@ -34,6 +36,7 @@ public final class Times {
    * @throws ValueRefused when the text is no such time
    */
   public static Duration at(String clock) {
+    requireNonNull(clock, "clock");
     Matcher parts = CLOCK.matcher(clock);
     if (!parts.matches()) {
       throw new ValueRefused(

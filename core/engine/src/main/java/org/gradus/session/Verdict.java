@@ -1,5 +1,7 @@
 package org.gradus.session;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -125,6 +127,8 @@ public sealed interface Verdict {
    */
   record Ready(String stage, List<Loading> loads) implements Verdict {
     public Ready {
+      requireNonNull(loads, "loads");
+      requireNonNull(stage, "stage");
       loads = List.copyOf(loads);
     }
 
@@ -151,6 +155,7 @@ public sealed interface Verdict {
    */
   record Defer(List<Because> reasons) implements Verdict {
     public Defer {
+      requireNonNull(reasons, "reasons");
       reasons = List.copyOf(reasons);
     }
 
@@ -176,6 +181,10 @@ public sealed interface Verdict {
    * @param until when the next decision is due
    */
   record Continue(Duration until) implements Verdict {
+    public Continue {
+      requireNonNull(until, "until");
+    }
+
     @Override
     public Kind kind() {
       return Kind.CONTINUE;
@@ -200,6 +209,8 @@ public sealed interface Verdict {
    */
   record Measure(List<Gap> gaps, Optional<Duration> until) implements Verdict {
     public Measure {
+      requireNonNull(gaps, "gaps");
+      requireNonNull(until, "until");
       gaps = List.copyOf(gaps);
     }
 
@@ -225,6 +236,10 @@ public sealed interface Verdict {
    * @param until when the next decision is due
    */
   record Hold(Duration until) implements Verdict {
+    public Hold {
+      requireNonNull(until, "until");
+    }
+
     @Override
     public Kind kind() {
       return Kind.HOLD;
@@ -249,6 +264,8 @@ public sealed interface Verdict {
    */
   record Change(String stage, List<Loading> loads) implements Verdict {
     public Change {
+      requireNonNull(loads, "loads");
+      requireNonNull(stage, "stage");
       loads = List.copyOf(loads);
     }
 
@@ -276,6 +293,8 @@ public sealed interface Verdict {
    */
   record Advance(String stage, List<Loading> loads) implements Verdict {
     public Advance {
+      requireNonNull(loads, "loads");
+      requireNonNull(stage, "stage");
       loads = List.copyOf(loads);
     }
 
@@ -308,6 +327,7 @@ public sealed interface Verdict {
    */
   record Finish(List<Loading> then) implements Verdict {
     public Finish {
+      requireNonNull(then, "then");
       then = List.copyOf(then);
     }
 
@@ -346,6 +366,8 @@ public sealed interface Verdict {
    */
   record Stop(boolean rest, String instruction, List<Loading> then) implements Verdict {
     public Stop {
+      requireNonNull(instruction, "instruction");
+      requireNonNull(then, "then");
       then = List.copyOf(then);
     }
 
@@ -400,6 +422,7 @@ public sealed interface Verdict {
    */
   record NotRecovered(List<Message> conditions) implements Verdict {
     public NotRecovered {
+      requireNonNull(conditions, "conditions");
       conditions = List.copyOf(conditions);
     }
 
@@ -430,6 +453,10 @@ public sealed interface Verdict {
    * @param ending how the test ended
    */
   record Over(Ending ending) implements Verdict {
+    public Over {
+      requireNonNull(ending, "ending");
+    }
+
     @Override
     public Kind kind() {
       return Kind.OVER;

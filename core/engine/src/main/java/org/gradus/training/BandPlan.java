@@ -1,5 +1,7 @@
 package org.gradus.training;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Optional;
 import org.gradus.knowledge.Band;
@@ -32,6 +34,16 @@ public record BandPlan(
     Optional<Quantity> weekly) {
 
   public BandPlan {
+    requireNonNull(band, "band");
+    requireNonNull(energy, "energy");
+    requireNonNull(heartRate, "heartRate");
+    requireNonNull(heartRateBy, "heartRateBy");
+    requireNonNull(loads, "loads");
+    requireNonNull(mets, "mets");
+    requireNonNull(rating, "rating");
+    requireNonNull(uptake, "uptake");
+    requireNonNull(uptakeBy, "uptakeBy");
+    requireNonNull(weekly, "weekly");
     loads = List.copyOf(loads);
   }
 
@@ -42,6 +54,7 @@ public record BandPlan(
 
   /** The load of an exercise. */
   public Optional<LoadPlan> load(String exercise) {
+    requireNonNull(exercise, "exercise");
     return loads.stream().filter(load -> load.exercise().id().equals(exercise)).findFirst();
   }
 }

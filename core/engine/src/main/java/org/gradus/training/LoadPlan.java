@@ -1,5 +1,7 @@
 package org.gradus.training;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.knowledge.Exercise;
 import org.gradus.unit.Kind;
@@ -28,6 +30,12 @@ public sealed interface LoadPlan {
    * @param remark where not all of the band can be reached
    */
   record Reachable(Exercise exercise, Range load, Optional<Message> remark) implements LoadPlan {
+    public Reachable {
+      requireNonNull(exercise, "exercise");
+      requireNonNull(load, "load");
+      requireNonNull(remark, "remark");
+    }
+
     @Override
     public Message message() {
       Message set = setting().message();
@@ -47,6 +55,11 @@ public sealed interface LoadPlan {
    * @param reason why not, with the uptakes that can be reached
    */
   record NotReachable(Exercise exercise, Message reason) implements LoadPlan {
+    public NotReachable {
+      requireNonNull(exercise, "exercise");
+      requireNonNull(reason, "reason");
+    }
+
     @Override
     public Message message() {
       return reason;

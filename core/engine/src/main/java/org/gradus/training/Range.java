@@ -1,5 +1,7 @@
 package org.gradus.training;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.knowledge.ResultMessage;
 import org.gradus.unit.Quantity;
@@ -12,6 +14,10 @@ import org.gradus.words.Message;
  * @param to the upper end
  */
 public record Range(Optional<Quantity> from, Optional<Quantity> to) {
+  public Range {
+    requireNonNull(from, "from");
+    requireNonNull(to, "to");
+  }
 
   /** Both ends rounded, for showing. */
   public Range rounded(int decimals) {

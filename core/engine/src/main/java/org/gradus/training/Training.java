@@ -1,5 +1,7 @@
 package org.gradus.training;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -57,6 +59,11 @@ public record Training(
   private static final Message CLEARED = Message.of(ResultMessage.CLEARED_AFTER_STOP);
 
   public Training {
+    requireNonNull(notes, "notes");
+    requireNonNull(whyWithheld, "whyWithheld");
+    requireNonNull(bands, "bands");
+    requireNonNull(plans, "plans");
+    requireNonNull(volume, "volume");
     plans = List.copyOf(plans);
     notes = List.copyOf(notes);
   }
@@ -73,6 +80,7 @@ public record Training(
 
   /** The plan of a band. */
   public Optional<BandPlan> band(String id) {
+    requireNonNull(id, "id");
     return plans.stream().filter(plan -> plan.id().equals(id)).findFirst();
   }
 
@@ -98,6 +106,7 @@ public record Training(
    * clearance.
    */
   public static Training plan(Capacity capacity, IntensityBands bands) {
+    requireNonNull(bands, "bands");
     if (capacity.clearance() == Clearance.OUTSTANDING) {
       return new Training(bands, Optional.of(AFTER_A_STOP), List.of(), Optional.empty(), List.of());
     }
@@ -125,6 +134,8 @@ public record Training(
    * @throws ReadingRefused when a value has another name, is of another kind or not above zero
    */
   public static Training of(IntensityBands bands, Person person, Map<String, Quantity> values) {
+    requireNonNull(bands, "bands");
+    requireNonNull(values, "values");
     Given given = person.given().with(values, IntensityBands.ABILITIES);
     values.forEach(Training::refuseUnlessAboveZero);
     return plan(new PersonalBands(given, Map.of(), bands), bands, List.of());

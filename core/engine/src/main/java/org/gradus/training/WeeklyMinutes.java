@@ -1,5 +1,7 @@
 package org.gradus.training;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -49,10 +51,21 @@ public record WeeklyMinutes(
    * @param week the minutes in a week, unrounded
    * @param day the minutes on each day of exercise, unrounded
    */
-  public record By(
-      String convention, Citation source, Quantity rate, Quantity week, Quantity day) {}
+  public record By(String convention, Citation source, Quantity rate, Quantity week, Quantity day) {
+    public By {
+      requireNonNull(convention, "convention");
+      requireNonNull(day, "day");
+      requireNonNull(rate, "rate");
+      requireNonNull(source, "source");
+      requireNonNull(week, "week");
+    }
+  }
 
   public WeeklyMinutes {
+    requireNonNull(by, "by");
+    requireNonNull(energy, "energy");
+    requireNonNull(mass, "mass");
+    requireNonNull(uptake, "uptake");
     by = List.copyOf(by);
   }
 
@@ -69,6 +82,10 @@ public record WeeklyMinutes(
    */
   public static WeeklyMinutes of(
       IntensityBands bands, Quantity energy, int days, Quantity uptake, Quantity mass) {
+    requireNonNull(bands, "bands");
+    requireNonNull(energy, "energy");
+    requireNonNull(mass, "mass");
+    requireNonNull(uptake, "uptake");
     Map<String, Quantity> values = Map.of("energy", energy, "uptake", uptake, "mass", mass);
     Given given = Given.NOTHING.with(values, KINDS);
     values.forEach(Training::refuseUnlessAboveZero);

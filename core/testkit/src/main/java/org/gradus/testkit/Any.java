@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import net.jqwik.api.Arbitraries;
@@ -65,6 +67,7 @@ public final class Any {
    * @throws java.util.NoSuchElementException when the protocol has no such signal
    */
   public static Arbitrary<Reading> readings(Protocol protocol, String signal) {
+    requireNonNull(signal, "signal");
     Panel panel = new Panel(protocol);
     panel.signal(signal);
     return Arbitraries.randomValue(
@@ -114,6 +117,7 @@ public final class Any {
    * @throws ValueRefused when the protocol has no such rule, or it compares nothing
    */
   public static Arbitrary<EdgeCase> edgeCases(Protocol protocol, String rule) {
+    requireNonNull(rule, "rule");
     List<EdgeCase> cases =
         EdgeCases.of(protocol).stream().filter(edge -> edge.rule().equals(rule)).toList();
     if (cases.isEmpty()) {

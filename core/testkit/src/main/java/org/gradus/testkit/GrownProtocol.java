@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Random;
 import org.gradus.diagnostic.SourceFile;
@@ -14,6 +16,11 @@ import org.gradus.protocol.Protocol;
  * @param protocol the protocol
  */
 public record GrownProtocol(String text, Library library, Protocol protocol) {
+  public GrownProtocol {
+    requireNonNull(library, "library");
+    requireNonNull(protocol, "protocol");
+    requireNonNull(text, "text");
+  }
 
   /**
    * Makes one up.
@@ -21,6 +28,7 @@ public record GrownProtocol(String text, Library library, Protocol protocol) {
    * @throws org.gradus.diagnostic.FileRefused when it does not load, which a test should show
    */
   public static GrownProtocol of(Random random) {
+    requireNonNull(random, "random");
     String text = new ProtocolGrower(random).text();
     Library library = Library.of(List.of(SourceFile.of("grown.yaml", text)));
     return new GrownProtocol(text, library, library.protocol("grown"));

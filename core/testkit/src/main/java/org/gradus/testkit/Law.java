@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -42,6 +44,9 @@ public final class Law {
    * @param watch what looks on while a script is played; called anew for every play
    */
   public static Law of(String name, String says, Function<TestScript, Watch> watch) {
+    requireNonNull(name, "name");
+    requireNonNull(says, "says");
+    requireNonNull(watch, "watch");
     return new Law(name, says, watch);
   }
 
@@ -53,6 +58,9 @@ public final class Law {
    * @param holds whether it holds
    */
   public static Law always(String name, String says, Predicate<Moment> holds) {
+    requireNonNull(holds, "holds");
+    requireNonNull(name, "name");
+    requireNonNull(says, "says");
     return of(
         name,
         says,
@@ -86,6 +94,7 @@ public final class Law {
    *     everything that was done up to then, each with its answer
    */
   public void check(TestScript test) {
+    requireNonNull(test, "test");
     new Player(test, List.of(this)).play();
   }
 

@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -192,6 +194,7 @@ public final class Laws {
 
   /** Some laws, to be looked at in one play. */
   public static Laws of(Law... laws) {
+    requireNonNull(laws, "laws");
     return new Laws(List.of(laws));
   }
 
@@ -202,6 +205,7 @@ public final class Laws {
    * @param library the files
    */
   public static Law aRecordMatchesItsFiles(Library library) {
+    requireNonNull(library, "library");
     return Law.of(
         "a-record-matches-its-files",
         "Run again with the files of its test, a record has the same answers.",
@@ -210,11 +214,13 @@ public final class Laws {
 
   /** These laws and some more. */
   public Laws and(Law... more) {
+    requireNonNull(more, "more");
     return new Laws(Stream.concat(laws.stream(), Stream.of(more)).toList());
   }
 
   /** These laws without some. */
   public Laws without(Law... some) {
+    requireNonNull(some, "some");
     List<Law> left = new ArrayList<>(laws);
     left.removeAll(List.of(some));
     return new Laws(left);
@@ -231,6 +237,7 @@ public final class Laws {
    * @throws LawBroken when one does not
    */
   public void check(TestScript test) {
+    requireNonNull(test, "test");
     new Player(test, laws).play();
   }
 }

@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -34,6 +36,7 @@ public sealed interface Step {
    */
   record Tell(Event event) implements Step {
     public Tell {
+      requireNonNull(event, "event");
       if (event instanceof Event.Followed) {
         throw new ValueRefused(
             "a told event", event.toString(), "let the script follow the decision instead");
@@ -123,6 +126,10 @@ public sealed interface Step {
    * @param at the moment
    */
   record Follow(Duration at) implements Step {
+    public Follow {
+      requireNonNull(at, "at");
+    }
+
     @Override
     public Decision apply(Session session) {
       Decision decision = session.decide(at);
@@ -142,6 +149,10 @@ public sealed interface Step {
    * @param at the moment
    */
   record Accept(Duration at) implements Step {
+    public Accept {
+      requireNonNull(at, "at");
+    }
+
     @Override
     public Decision apply(Session session) {
       Decision decision = session.decide(at);
@@ -163,6 +174,10 @@ public sealed interface Step {
    * @param at the moment that is asked about
    */
   record Ask(Duration at) implements Step {
+    public Ask {
+      requireNonNull(at, "at");
+    }
+
     @Override
     public Decision apply(Session session) {
       return session.decide(at);

@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -41,6 +43,8 @@ public final class TestScript {
    * @param seed what laws draw from that try things at random
    */
   public static TestScript of(Protocol protocol, Person person, long seed, List<Step> steps) {
+    requireNonNull(person, "person");
+    requireNonNull(steps, "steps");
     return of(new Panel(protocol), person, seed, steps);
   }
 
@@ -50,6 +54,7 @@ public final class TestScript {
 
   /** The same with other steps. */
   public TestScript with(List<Step> others) {
+    requireNonNull(others, "others");
     return new TestScript(panel, person, seed, others, opener);
   }
 

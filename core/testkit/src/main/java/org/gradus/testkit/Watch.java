@@ -1,5 +1,7 @@
 package org.gradus.testkit;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.session.Decision;
 
 /**
@@ -24,6 +26,7 @@ public interface Watch {
    * @throws AssertionError unless it holds
    */
   static void demand(boolean holds, Object what) {
+    requireNonNull(what, "what");
     if (!holds) {
       throw new AssertionError(what);
     }
@@ -36,6 +39,8 @@ public interface Watch {
    * @throws AssertionError unless they are
    */
   static void same(String what, Object expected, Object found) {
+    requireNonNull(found, "found");
+    requireNonNull(what, "what");
     if (!expected.equals(found)) {
       throw new AssertionError(
           what + ": " + text(found) + "\n       instead of: " + text(expected));

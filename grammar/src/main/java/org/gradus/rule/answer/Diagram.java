@@ -1,5 +1,7 @@
 package org.gradus.rule.answer;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -29,6 +31,8 @@ public record Diagram(List<Figure> figures) {
    */
   public record Figure(String name, List<String> lines) {
     public Figure {
+      requireNonNull(lines, "lines");
+      requireNonNull(name, "name");
       lines = List.copyOf(lines);
     }
 
@@ -40,6 +44,7 @@ public record Diagram(List<Figure> figures) {
   }
 
   public Diagram {
+    requireNonNull(figures, "figures");
     figures = List.copyOf(figures);
   }
 

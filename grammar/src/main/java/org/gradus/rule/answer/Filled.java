@@ -1,5 +1,7 @@
 package org.gradus.rule.answer;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Supplier;
@@ -29,11 +31,15 @@ public final class Filled {
    * @param writing writes it
    */
   public static Filled later(Object lock, Supplier<Filled> writing) {
+    requireNonNull(lock, "lock");
+    requireNonNull(writing, "writing");
     return new Filled(lock, () -> writing.get().written());
   }
 
   /** A text that is written already. */
   public static Filled of(String text, List<Definition> definitions) {
+    requireNonNull(definitions, "definitions");
+    requireNonNull(text, "text");
     return new Filled(new Object(), () -> new Written(text, definitions));
   }
 
@@ -52,6 +58,12 @@ public final class Filled {
    *     bpm]}
    */
   public record Definition(String name, String value, String text) {
+    public Definition {
+      requireNonNull(name, "name");
+      requireNonNull(text, "text");
+      requireNonNull(value, "value");
+    }
+
     @Override
     public String toString() {
       return name + " [" + value + "] is " + text;

@@ -1,5 +1,7 @@
 package org.gradus.rule.answer;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -21,6 +23,12 @@ public record Gap(String subject, Cause cause, Settle settle) {
 
   private static final Settle NOW = new Settle.Now();
   private static final Settle NEVER = new Settle.Never();
+
+  public Gap {
+    requireNonNull(cause, "cause");
+    requireNonNull(settle, "settle");
+    requireNonNull(subject, "subject");
+  }
 
   /** Why something is not known. */
   public enum Cause implements MessageKey {
@@ -66,6 +74,7 @@ public record Gap(String subject, Cause cause, Settle settle) {
 
     @Override
     public String pattern(Locale language) {
+      requireNonNull(language, "language");
       return ResourceBundle.getBundle("org.gradus.rule.answer.Gap", language).getString(name());
     }
   }
@@ -100,6 +109,10 @@ public record Gap(String subject, Cause cause, Settle settle) {
      * @param time since the start of the session
      */
     record At(Duration time) implements Settle {
+      public At {
+        requireNonNull(time, "time");
+      }
+
       @Override
       public <R> R match(
           Function<Now, ? extends R> now,
@@ -123,16 +136,23 @@ public record Gap(String subject, Cause cause, Settle settle) {
 
   /** A gap that can be closed at once. */
   public static Gap now(String subject, Cause cause) {
+    requireNonNull(cause, "cause");
+    requireNonNull(subject, "subject");
     return new Gap(subject, cause, NOW);
   }
 
   /** A gap that can be closed at a time. */
   public static Gap at(Duration time, String subject, Cause cause) {
+    requireNonNull(cause, "cause");
+    requireNonNull(subject, "subject");
+    requireNonNull(time, "time");
     return new Gap(subject, cause, new Settle.At(time));
   }
 
   /** A gap that stays. */
   public static Gap never(String subject, Cause cause) {
+    requireNonNull(cause, "cause");
+    requireNonNull(subject, "subject");
     return new Gap(subject, cause, NEVER);
   }
 

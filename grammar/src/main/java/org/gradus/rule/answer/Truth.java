@@ -1,5 +1,7 @@
 package org.gradus.rule.answer;
 
+import static java.util.Objects.requireNonNull;
+
 /** The three answers a condition can give, with the operations of strong three-valued logic. */
 public enum Truth {
   /** It holds. */
@@ -11,6 +13,7 @@ public enum Truth {
 
   /** Whether one of the two holds. */
   public Truth or(Truth other) {
+    requireNonNull(other, "other");
     if (this == TRUE || other == TRUE) {
       return TRUE;
     }

@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -43,6 +45,7 @@ public record ControlAnswer(int operation, Result result) {
    * @throws org.gradus.diagnostic.ValueRefused when the operation does not fit its field
    */
   public ControlAnswer {
+    requireNonNull(result, "result");
     Width.U8.holding(operation, "an operation");
   }
 
@@ -53,6 +56,7 @@ public record ControlAnswer(int operation, Result result) {
    *     exist
    */
   public static ControlAnswer decode(byte[] payload) {
+    requireNonNull(payload, "payload");
     PayloadReader reader = new PayloadReader("control answer", payload);
     int first = reader.unsigned(1, "the mark of an answer");
     if (first != ANSWER) {

@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.unit.Quantity;
 
 /**
@@ -34,6 +36,7 @@ public sealed interface ControlCommand {
    * @throws PayloadRefused when it is too short or too long, or is none of these requests
    */
   static ControlCommand decode(byte[] payload) {
+    requireNonNull(payload, "payload");
     PayloadReader reader = new PayloadReader("control request", payload);
     int operation = reader.unsigned(1, "the operation");
     ControlCommand command =

@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -43,6 +45,7 @@ public record DeviceLoad(Map<Target, SupportedRange> ranges) {
   private static final String REASON = "which load it would have";
 
   public DeviceLoad {
+    requireNonNull(ranges, "ranges");
     Map<Target, SupportedRange> sorted = new EnumMap<>(Target.class);
     sorted.putAll(ranges);
     ranges = Collections.unmodifiableMap(sorted);
@@ -54,6 +57,7 @@ public record DeviceLoad(Map<Target, SupportedRange> ranges) {
    * @throws ValueRefused when a component is given twice
    */
   public static DeviceLoad of(SupportedRange... ranges) {
+    requireNonNull(ranges, "ranges");
     Map<Target, SupportedRange> known = new EnumMap<>(Target.class);
     for (SupportedRange range : ranges) {
       if (known.put(range.target(), range) != null) {

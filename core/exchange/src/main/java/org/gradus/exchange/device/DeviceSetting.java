@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +19,9 @@ import org.gradus.session.Session;
 public record DeviceSetting(List<Loading> wanted, List<Loading> set, List<Unsettable> unsettable) {
 
   public DeviceSetting {
+    requireNonNull(set, "set");
+    requireNonNull(unsettable, "unsettable");
+    requireNonNull(wanted, "wanted");
     wanted = List.copyOf(wanted);
     set = List.copyOf(set);
     unsettable = List.copyOf(unsettable);
@@ -48,6 +53,8 @@ public record DeviceSetting(List<Loading> wanted, List<Loading> set, List<Unsett
    *     protocol says is possible, or no stage lasts
    */
   public Optional<Decision> record(Session session, Duration at) {
+    requireNonNull(at, "at");
+    requireNonNull(session, "session");
     Optional<Decision> last = Optional.empty();
     for (Loading load : rounded()) {
       last = Optional.of(session.loadSet(at, load));

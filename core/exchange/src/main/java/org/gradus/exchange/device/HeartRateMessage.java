@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -53,6 +55,8 @@ public record HeartRateMessage(
    * @throws org.gradus.diagnostic.ValueRefused when one of them does not fit its field
    */
   public HeartRateMessage {
+    requireNonNull(contact, "contact");
+    requireNonNull(intervals, "intervals");
     Width.U16.holding(rate, "a heart rate");
     energy.ifPresent(kilojoules -> Width.U16.holding(kilojoules, "an energy"));
     intervals = List.copyOf(intervals);
@@ -66,6 +70,7 @@ public record HeartRateMessage(
    * @throws PayloadRefused when it is too short or has more bytes than its flags announce
    */
   public static HeartRateMessage decode(byte[] payload) {
+    requireNonNull(payload, "payload");
     PayloadReader reader = new PayloadReader(WHAT, payload);
     int flags = reader.unsigned(1, "the flags");
     int rate = reader.unsigned((flags & WIDE_RATE) == 0 ? 1 : 2, "the heart rate");

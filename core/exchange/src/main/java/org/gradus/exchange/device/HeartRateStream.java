@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -81,6 +83,7 @@ public final class HeartRateStream {
 
   /** A stream without a heart rate yet. */
   public HeartRateStream(Limits limits) {
+    requireNonNull(limits, "limits");
     this.limits = limits;
   }
 
@@ -189,6 +192,7 @@ public final class HeartRateStream {
    * @param due when it ends; where both are the same, the shortest window counts
    */
   public StreamReading read(Duration begin, Duration due) {
+    requireNonNull(begin, "begin");
     Duration from = due.minus(limits.shortest()).compareTo(begin) < 0 ? shortestUpTo(due) : begin;
     List<Sample> inside = new ArrayList<>();
     for (Sample sample : samples) {

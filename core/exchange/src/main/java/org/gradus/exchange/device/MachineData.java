@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -29,6 +31,7 @@ public record MachineData(Machine machine, Map<MachineValue, Integer> numbers) {
    *     of values that are sent together one is missing
    */
   public MachineData {
+    requireNonNull(numbers, "numbers");
     Map<MachineValue, Integer> sorted = new EnumMap<>(MachineValue.class);
     sorted.putAll(numbers);
     numbers = Collections.unmodifiableMap(sorted);
@@ -64,6 +67,7 @@ public record MachineData(Machine machine, Map<MachineValue, Integer> numbers) {
    *     length does not tell the width of a resistance or pace
    */
   public static MachineData decode(Machine machine, byte[] payload) {
+    requireNonNull(payload, "payload");
     PayloadReader reader = new PayloadReader(machine.what(), payload);
     int flags = reader.unsigned(FLAGS, "the flags");
     List<MachineValue> there = new ArrayList<>();
@@ -120,6 +124,7 @@ public record MachineData(Machine machine, Map<MachineValue, Integer> numbers) {
 
   /** A value in the unit of {@link MachineValue}; empty where it was not sent or is not known. */
   public OptionalDouble amount(MachineValue value) {
+    requireNonNull(value, "value");
     Integer number = numbers.get(value);
     return number == null || value.notAvailable().orElse(Integer.MIN_VALUE) == number
         ? OptionalDouble.empty()
@@ -128,6 +133,7 @@ public record MachineData(Machine machine, Map<MachineValue, Integer> numbers) {
 
   /** A value with its unit; empty where it was not sent, is not known or has no unit. */
   public Optional<Quantity> quantity(MachineValue value) {
+    requireNonNull(value, "value");
     OptionalDouble amount = amount(value);
     return amount.isEmpty()
         ? Optional.empty()

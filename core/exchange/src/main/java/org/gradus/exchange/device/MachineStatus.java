@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import org.gradus.diagnostic.ValueRefused;
 import org.gradus.unit.Quantity;
 
@@ -15,6 +17,7 @@ public sealed interface MachineStatus {
    * @throws PayloadRefused when it is too short or too long for what it says has happened
    */
   static MachineStatus decode(byte[] payload) {
+    requireNonNull(payload, "payload");
     return StatusText.read(payload);
   }
 

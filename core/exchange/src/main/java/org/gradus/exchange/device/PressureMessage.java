@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -58,6 +60,13 @@ public record PressureMessage(
    * @throws ValueRefused when one of them does not fit its field, or the unit is another
    */
   public PressureMessage {
+    requireNonNull(diastolic, "diastolic");
+    requireNonNull(mean, "mean");
+    requireNonNull(pulse, "pulse");
+    requireNonNull(status, "status");
+    requireNonNull(systolic, "systolic");
+    requireNonNull(time, "time");
+    requireNonNull(user, "user");
     if (unit != Unit.MMHG && unit != Unit.KPA) {
       throw new ValueRefused(
           "the unit of a cuff",
@@ -75,6 +84,7 @@ public record PressureMessage(
    *     negative pressure or a time that does not exist
    */
   public static PressureMessage decode(byte[] payload) {
+    requireNonNull(payload, "payload");
     PayloadReader reader = new PayloadReader(WHAT, payload);
     int flags = reader.unsigned(1, "the flags");
     PressureMessage message =

@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import org.gradus.diagnostic.ValueRefused;
 import org.gradus.unit.Quantity;
@@ -34,6 +36,9 @@ public record SupportedRange(Target target, int least, int most, int step) {
 
   /** A range of quantities, each rounded to what can be sent. */
   public static SupportedRange of(Target target, Quantity least, Quantity most, Quantity step) {
+    requireNonNull(least, "least");
+    requireNonNull(most, "most");
+    requireNonNull(step, "step");
     return new SupportedRange(
         target, target.number(least), target.number(most), target.number(step));
   }
@@ -45,6 +50,7 @@ public record SupportedRange(Target target, int least, int most, int step) {
    *     between them
    */
   public static SupportedRange decode(Target target, byte[] payload) {
+    requireNonNull(payload, "payload");
     PayloadReader reader = new PayloadReader("supported " + target.load() + " range", payload);
     int least = target.width().read(reader, "the least");
     int most = target.width().read(reader, "the most");

@@ -1,5 +1,7 @@
 package org.gradus.exchange.device;
 
+import static java.util.Objects.requireNonNull;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
@@ -34,6 +36,7 @@ public enum Target {
 
   /** The target for a component of a load; empty for components no message can set. */
   public static Optional<Target> of(String load) {
+    requireNonNull(load, "load");
     for (Target target : values()) {
       if (target.load.equals(load)) {
         return Optional.of(target);

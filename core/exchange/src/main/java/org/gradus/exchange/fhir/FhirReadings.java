@@ -1,5 +1,7 @@
 package org.gradus.exchange.fhir;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -39,9 +41,18 @@ public record FhirReadings(
    * @param time when it was taken, where the observation says so with date, time and zone
    * @param reading the reading: a heart rate in bpm or a pressure in mmHg
    */
-  public record Dated(Optional<OffsetDateTime> time, Reading reading) {}
+  public record Dated(Optional<OffsetDateTime> time, Reading reading) {
+    public Dated {
+      requireNonNull(reading, "reading");
+      requireNonNull(time, "time");
+    }
+  }
 
   public FhirReadings {
+    requireNonNull(height, "height");
+    requireNonNull(mass, "mass");
+    requireNonNull(readings, "readings");
+    requireNonNull(skipped, "skipped");
     readings = List.copyOf(readings);
     skipped = List.copyOf(skipped);
   }
@@ -54,6 +65,7 @@ public record FhirReadings(
    *     unit that is none of its kind or a value that is no number
    */
   public static FhirReadings from(String json) {
+    requireNonNull(json, "json");
     return new ObservationReader().read(json);
   }
 
@@ -63,6 +75,7 @@ public record FhirReadings(
    * @throws org.gradus.diagnostic.ReadingRefused when one of them is no value a person can have
    */
   public void giveTo(Person.Builder person) {
+    requireNonNull(person, "person");
     mass.ifPresent(person::mass);
     height.ifPresent(person::height);
   }

@@ -1,5 +1,7 @@
 package org.gradus.exchange.table;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -33,6 +35,7 @@ public final class ResultTables {
    * at the end, and the oxygen uptake that the load costs.
    */
   public static String stages(Outcome outcome, Capacity capacity) {
+    requireNonNull(capacity, "capacity");
     List<StageRow> stages = StageRow.of(outcome, capacity);
     Set<String> loads = new LinkedHashSet<>();
     Set<String> signals = new LinkedHashSet<>();

@@ -1,5 +1,7 @@
 package org.gradus.exchange.table;
 
+import static java.util.Objects.requireNonNull;
+
 /**
  * Something in a table that cannot be read.
  *
@@ -8,6 +10,10 @@ package org.gradus.exchange.table;
  * @param message what is wrong and what to do
  */
 public record TableProblem(int line, String column, String message) {
+  public TableProblem {
+    requireNonNull(column, "column");
+    requireNonNull(message, "message");
+  }
 
   /** In one line: {@code "line 7, column value: 700 bpm is no possible heart rate"}. */
   @Override

@@ -1,5 +1,7 @@
 package org.gradus.exchange.table;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -118,6 +120,7 @@ public final class TestTable {
    * @throws TableRefused with every problem, by line and column; nothing is imported then
    */
   public static Session read(String csv, Library library) {
+    requireNonNull(library, "library");
     return new TestTableReader(csv, library).read();
   }
 }
