@@ -63,7 +63,7 @@ class ArchitectureTest {
     STANDS_ON.put("internal.reach", List.of("protocol"));
     STANDS_ON.put("library", List.of("internal.reach"));
     STANDS_ON.put("session", List.of("protocol"));
-    STANDS_ON.put("history", List.of("library", "capacity", "internal.json"));
+    STANDS_ON.put("history", List.of("library", "training", "internal.json"));
     STANDS_ON.put("capacity", List.of("session"));
     STANDS_ON.put("review", List.of("session", "internal.reach"));
     STANDS_ON.put("cases", List.of("library", "capacity"));

@@ -24,24 +24,33 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.lifecycle.AfterContainer;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Standing;
 import org.gradus.cases.Case;
 import org.gradus.cases.Cases;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JsonRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.history.Json;
+import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.NormTable;
 import org.gradus.library.Library;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
+import org.gradus.session.Ledger;
 import org.gradus.session.Loading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
 import org.gradus.testkit.Step;
+import org.gradus.training.Training;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Unit;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 import org.junit.jupiter.api.Test;
 
 /** What a host stores or sends is read back as it was written, and is as its schema says. */
@@ -158,7 +167,9 @@ class WireFormTest {
   @Test
   void whatCameOutOfEveryBundledCaseComesBack() {
     Library library = Bundled.library();
+    IntensityBands bands = library.bands("bands-2011");
     Set<String> seen = new TreeSet<>();
+    Set<String> places = new TreeSet<>();
     for (SourceFile file : Bundled.cases()) {
       for (Case one : Cases.read(file).cases()) {
         if (one.expected().errors().isEmpty()) {
@@ -168,6 +179,10 @@ class WireFormTest {
           assertThat(back).as(one.id()).isEqualTo(capacity);
           assertThat(Json.of(back)).isEqualTo(json);
           isAsTheSchemaSays("capacity", json);
+          planComesBack(Training.plan(capacity, bands), bands);
+          for (Standing standing : capacity.standings(library.norms())) {
+            places.add(comesBack(standing, library.norms()));
+          }
           capacity
               .estimates()
               .forEach(estimate -> seen.add(estimate.match(a -> "made", i -> "not real", u -> "")));
@@ -175,6 +190,124 @@ class WireFormTest {
       }
     }
     assertThat(seen).containsExactly("", "made", "not real");
+    assertThat(places).containsExactly("AmongPercentiles", "InClass");
+  }
+
+  private static void planComesBack(Training plan, IntensityBands bands) {
+    String json = Json.of(plan);
+    assertThat(Json.toTraining(json, bands)).isEqualTo(plan);
+    assertThat(Json.of(Json.toTraining(json, bands))).isEqualTo(json);
+    isAsTheSchemaSays("training", json);
+  }
+
+  private static String comesBack(Standing standing, List<NormTable> tables) {
+    String json = Json.of(standing);
+    assertThat(Json.toStanding(json, tables)).isEqualTo(standing);
+    isAsTheSchemaSays("standing", json);
+    return standing.getClass().getSimpleName();
+  }
+
+  @Test
+  void aPlanShowsWhatAScreenNeedsAndIsReadWithItsOwnBandsOnly() {
+    Library library = Bundled.library();
+    IntensityBands bands = library.bands("bands-2011");
+    Session walked = Cases.read(Bundled.cases().get(0)).cases().get(0).play(library);
+    Training plan = Training.plan(Capacity.of(walked.outcome()), bands);
+    String json = Json.of(plan);
+    assertThat(json).contains("\"id\": \"bands-2011\"", "\"heartRate\"");
+    assertThatThrownBy(() -> Json.toTraining(json.replace("bands-2011", "bands-1900"), bands))
+        .isInstanceOf(JsonRefused.class)
+        .hasMessageContaining("training.bands.id is bands-1900");
+    Standing nowhere =
+        new Standing.Nowhere(
+            library.norms().get(0), Message.of(Joined.ALONE, new FileText("too young")));
+    assertThat(comesBack(nowhere, library.norms())).isEqualTo("Nowhere");
+    assertThatThrownBy(() -> Json.toStanding(Json.of(nowhere), List.of()))
+        .isInstanceOf(JsonRefused.class)
+        .hasMessageContaining("standing.table.id is no table");
+  }
+
+  // A session alone makes an outcome: what is kept of it is the record.
+  @Test
+  void anOutcomeIsWrittenAndComesBackByItsRecord() {
+    Library library = Bundled.library();
+    for (SourceFile file : Bundled.cases()) {
+      for (Case one : Cases.read(file).cases()) {
+        if (one.expected().errors().isEmpty()) {
+          Session played = one.play(library);
+          String json = Json.of(played.outcome());
+          isAsTheSchemaSays("outcome", json);
+          assertThat(json).contains("\"digest\": \"" + played.protocol().heading().digest());
+          Session again =
+              Session.resume(
+                  played.protocol(), played.outcome().person(), played.events(), Ledger.NONE);
+          assertThat(Json.of(again.outcome())).as(one.id()).isEqualTo(json);
+        }
+      }
+    }
+  }
+
+  @Test
+  void aProtocolIsWrittenWithEverythingThatAScreenShows() {
+    Library library = Bundled.library();
+    for (String id : library.protocols()) {
+      Protocol protocol = library.protocol(id);
+      String json = Json.of(protocol);
+      isAsTheSchemaSays("protocol", json);
+      protocol.stages().forEach(stage -> assertThat(json).contains('"' + stage.id() + '"'));
+      protocol.rules().anyTime().forEach(rule -> assertThat(json).contains('"' + rule.id() + '"'));
+      protocol.settings().keySet().forEach(name -> assertThat(json).contains('"' + name + '"'));
+    }
+    assertThat(Json.of(library.protocol("graded-walk-standard")))
+        .contains(
+            "\"name\": \"speed\", \"value\": {\"amount\": 1.7, \"unit\": \"mph\"}",
+            "hold 1 min at most 2 times when not steady",
+            "\"digest\": \"" + library.protocol("graded-walk-standard").heading().digest());
+  }
+
+  @Test
+  void aDiagnosticComesBackWithItsPlaces() {
+    SourceFile file =
+        SourceFile.of("walk.yaml", "kind: protocol\nformat: 1\nid: walk\nnaem: walk\nid: other\n");
+    List<Diagnostic> problems = new ArrayList<>();
+    try {
+      Library.of(List.of(file));
+    } catch (FileRefused refused) {
+      problems.addAll(refused.diagnostics());
+    }
+    assertThat(problems).hasSizeGreaterThan(1);
+    for (Diagnostic problem : problems) {
+      String json = Json.of(problem);
+      Diagnostic back = Json.toDiagnostic(json, List.of(file));
+      assertThat(back).isEqualTo(problem);
+      assertThat(back).hasToString(problem.toString());
+      isAsTheSchemaSays("diagnostic", json);
+      assertThatThrownBy(() -> Json.toDiagnostic(json, List.of()))
+          .isInstanceOf(JsonRefused.class)
+          .hasMessageContaining("file is none of those given");
+      SourceFile shorter = SourceFile.of("walk.yaml", "");
+      if (problem.where().end() > 0) {
+        assertThatThrownBy(() -> Json.toDiagnostic(json, List.of(shorter)))
+            .hasMessageContaining("outside the file");
+      }
+    }
+  }
+
+  @Test
+  void everyFormHasItsSchema() {
+    assertThat(Json.schemas().keySet())
+        .containsExactly(
+            "agenda",
+            "capacity",
+            "decision",
+            "diagnostic",
+            "event",
+            "outcome",
+            "person",
+            "protocol",
+            "refusal",
+            "standing",
+            "training");
   }
 
   @Test

@@ -34,10 +34,9 @@ final class DecisionForm {
 
   private static final Form<Kind> KIND = Form.words(Kind.class);
 
-  private static final Form<Unit> UNIT = Form.words(Arrays.asList(Unit.values()), Unit::symbol);
+  static final Form<Unit> UNIT = Form.words(Arrays.asList(Unit.values()), Unit::symbol);
 
-  private static final Form<Type> TYPE =
-      Form.oneOf("is", DecisionForm::type, types(), "is no type");
+  static final Form<Type> TYPE = Form.oneOf("is", DecisionForm::type, types(), "is no type");
 
   static final Form<QuantityRange> RANGE =
       whole(
@@ -45,8 +44,7 @@ final class DecisionForm {
           part("low", QuantityRange::low, QUANTITY),
           part("high", QuantityRange::high, QUANTITY));
 
-  private static final Form<Posture> POSTURE =
-      Form.words(Arrays.asList(Posture.values()), Posture::word);
+  static final Form<Posture> POSTURE = Form.words(Arrays.asList(Posture.values()), Posture::word);
 
   private static final Form<Agenda.ToRead> TO_READ =
       whole(
@@ -66,7 +64,7 @@ final class DecisionForm {
           part("state", Agenda.Item::state, Form.words(Agenda.State.class)),
           maybe("posture", Agenda.Item::posture, TEXT));
 
-  private static final Form<Sign> SIGN =
+  static final Form<Sign> SIGN =
       whole(
           got -> new Sign(got.at(0), got.at(1), got.at(2), top(got.at(3)), got.at(4)),
           part("name", Sign::name, TEXT),

@@ -156,6 +156,17 @@ abstract class Form<T> {
     return new Parts<>(List.of(parts), maker);
   }
 
+  /** Something of these parts that is not read back, since something else makes it. */
+  @SafeVarargs
+  @SuppressWarnings("varargs")
+  static <T> Parts<T> onlyWritten(Part<T, ?>... parts) {
+    return new Parts<>(
+        List.of(parts),
+        got -> {
+          throw new Unreadable(got.from().path(), "is only written");
+        });
+  }
+
   /**
    * One of several forms, named by a field of its own.
    *

@@ -3,16 +3,25 @@ package org.gradus.history;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Standing;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.diagnostic.JsonRefused;
+import org.gradus.diagnostic.SourceFile;
+import org.gradus.knowledge.IntensityBands;
+import org.gradus.knowledge.NormTable;
 import org.gradus.protocol.Person;
+import org.gradus.protocol.Protocol;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
+import org.gradus.session.Outcome;
+import org.gradus.training.Training;
 
 /**
  * To and from JSON: what a host stores or sends to a screen.
@@ -76,11 +85,55 @@ public final class Json {
   }
 
   /**
+   * A training plan, on one line. Bands and ways to exercise stand in it by id, title and source;
+   * {@link #toTraining} looks them up.
+   */
+  public static String of(Training plan) {
+    return write(PlanForm.training(List.of()).write(requireNonNull(plan, "plan")));
+  }
+
+  /**
+   * A place among norms, on one line, with its words. The table stands in it by id, edition and
+   * source; {@link #toStanding} looks it up.
+   */
+  public static String of(Standing standing) {
+    return write(PlanForm.standing(List.of()).write(requireNonNull(standing, "standing")));
+  }
+
+  /**
+   * A test as it stands, on one line: the protocol with its digest and settings, the person, the
+   * phase, how it ended, and the stages that were done with their loads. It is written only: a
+   * session alone makes an outcome, so what is kept of a test is its record, and {@code
+   * TestRecord.parse(...).resume(...).outcome()} is the same outcome.
+   */
+  public static String of(Outcome outcome) {
+    return write(ProtocolForm.OUTCOME.write(requireNonNull(outcome, "outcome")));
+  }
+
+  /**
+   * A protocol as a screen shows it, on one line: id, version and digest, whom it is for, settings,
+   * signals, signs, questions, what is measured when, stages with their loads, rules as their text,
+   * results and sources. It is written only: a library alone makes a protocol, which it has proved,
+   * and {@code library.protocol(id)} of the same digest is the same protocol.
+   */
+  public static String of(Protocol protocol) {
+    return write(ProtocolForm.PROTOCOL.write(requireNonNull(protocol, "protocol")));
+  }
+
+  /**
+   * A problem of a file, on one line: code, message, arguments, help, and every place as offsets
+   * and as line and column.
+   */
+  public static String of(Diagnostic diagnostic) {
+    return write(DiagnosticForm.of(List.of()).write(requireNonNull(diagnostic, "diagnostic")));
+  }
+
+  /**
    * A refusal, on one line: its type, code, message, arguments and remedy; for a file with every
    * problem and its place.
    */
   public static String of(GradusException refusal) {
-    return write(RefusalText.write(requireNonNull(refusal, "refusal")));
+    return write(DiagnosticForm.REFUSAL.write(requireNonNull(refusal, "refusal")));
   }
 
   /**
@@ -128,6 +181,38 @@ public final class Json {
     return read("capacity", CapacityForm.CAPACITY, json);
   }
 
+  /**
+   * The training plan that a text says.
+   *
+   * @param bands those that the plan was made by: {@code library.bands(id)}
+   * @throws JsonRefused when it is none, or was made by other bands or another version of them; the
+   *     message names the field
+   */
+  public static Training toTraining(String json, IntensityBands bands) {
+    return read("training", PlanForm.training(List.of(requireNonNull(bands, "bands"))), json);
+  }
+
+  /**
+   * The place among norms that a text says.
+   *
+   * @param tables those among which its table is: {@code library.norms()}
+   * @throws JsonRefused when it is none, or its table is none of these; the message names the field
+   */
+  public static Standing toStanding(String json, List<NormTable> tables) {
+    return read("standing", PlanForm.standing(requireNonNull(tables, "tables")), json);
+  }
+
+  /**
+   * The problem of a file that a text says.
+   *
+   * @param files the files that it may speak of, such as those that were uploaded
+   * @throws JsonRefused when it is none, or speaks of another file or of a place outside it; the
+   *     message names the field
+   */
+  public static Diagnostic toDiagnostic(String json, Collection<SourceFile> files) {
+    return read("diagnostic", DiagnosticForm.of(requireNonNull(files, "files")), json);
+  }
+
   private static <T> T read(String what, Form<T> form, String json) {
     requireNonNull(json, "json");
     try {
@@ -138,8 +223,10 @@ public final class Json {
   }
 
   /**
-   * The JSON Schema (draft 2020-12) of everything that is read and written here, by name: {@code
-   * agenda}, {@code capacity}, {@code decision}, {@code event}, {@code person}, {@code refusal}.
+   * The JSON Schema (draft 2020-12) of everything that is read or written here, by name: {@code
+   * agenda}, {@code capacity}, {@code decision}, {@code diagnostic}, {@code event}, {@code
+   * outcome}, {@code person}, {@code protocol}, {@code refusal}, {@code standing}, {@code
+   * training}.
    */
   public static Map<String, String> schemas() {
     Map<String, String> schemas = new TreeMap<>();
@@ -148,7 +235,12 @@ public final class Json {
     schemas.put("decision", schema(DecisionForm.DECISION.schema()));
     schemas.put("event", schema(EventForm.EVENT.schema()));
     schemas.put("person", schema(PersonForm.PERSON.schema()));
-    schemas.put("refusal", schema(RefusalText.SCHEMA));
+    schemas.put("diagnostic", schema(DiagnosticForm.of(List.of()).schema()));
+    schemas.put("outcome", schema(ProtocolForm.OUTCOME.schema()));
+    schemas.put("protocol", schema(ProtocolForm.PROTOCOL.schema()));
+    schemas.put("refusal", schema(DiagnosticForm.REFUSAL.schema()));
+    schemas.put("standing", schema(PlanForm.standing(List.of()).schema()));
+    schemas.put("training", schema(PlanForm.training(List.of()).schema()));
     return schemas;
   }
 
