@@ -17,7 +17,6 @@ import org.gradus.rule.syntax.Sentence;
 import org.gradus.unit.Kind;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A sentence of the language, checked and planned.
@@ -36,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 public final class Rule {
 
   private final Sentence sentence;
-  private final @Nullable Condition condition;
+  private final Optional<Condition> condition;
   private final Optional<Duration> pause;
   private final Optional<Quantity> step;
   private final String text;
@@ -47,7 +46,7 @@ public final class Rule {
       Optional<Duration> pause,
       Optional<Quantity> step) {
     this.sentence = sentence;
-    this.condition = condition.orElse(null);
+    this.condition = condition;
     this.pause = pause;
     this.step = step;
     this.text = sentence.span().inOneLine().strip();
@@ -178,7 +177,7 @@ public final class Rule {
 
   /** Its condition; without one it always holds. */
   public Optional<Condition> condition() {
-    return Optional.ofNullable(condition);
+    return condition;
   }
 
   /** By how much a hold prolongs the stage; empty for any other action. */
@@ -193,7 +192,7 @@ public final class Rule {
 
   /** Whether it holds on what is known. */
   public Truth test(Frame frame) {
-    return condition == null ? Truth.TRUE : condition.test(frame);
+    return condition.isEmpty() ? Truth.TRUE : condition.get().test(frame);
   }
 
   /**
@@ -203,8 +202,8 @@ public final class Rule {
    * @param now in seconds since the start; the age of a reading is counted up to it
    */
   public Diagram diagram(Frame frame, double now) {
-    return condition == null
+    return condition.isEmpty()
         ? new Diagram(List.of(new Diagram.Figure("", List.of(text()))))
-        : condition.diagram(frame, sentence.span(), now);
+        : condition.get().diagram(frame, sentence.span(), now);
   }
 }

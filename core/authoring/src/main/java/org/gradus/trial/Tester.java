@@ -249,7 +249,8 @@ final class Tester {
     for (Agenda.Item item : decision.agenda().items()) {
       Duration at = later(item.due(), now);
       if (item.state() != Agenda.State.MISSED && at.compareTo(until) <= 0) {
-        wanted.computeIfAbsent(at, time -> new LinkedHashSet<>()).addAll(item.names());
+        Set<String> names = wanted.computeIfAbsent(at, time -> new LinkedHashSet<>());
+        item.readings().forEach(reading -> names.add(reading.name()));
       }
     }
     boolean news = false;

@@ -59,17 +59,15 @@ final class ReadingErrors {
     for (int slot : formula.slots()) {
       if (protocol.wiring().isMeasured(slot) && frame.isKnown(slot)) {
         double sd = Math.sqrt(variance(frame, slot));
-        double half = (moved(frame, formula, slot, sd) - moved(frame, formula, slot, -sd)) / 2;
+        Frame moved = frame.copy();
+        moved.set(slot, frame.value(slot) + sd, 0);
+        double up = formula.value(moved);
+        moved.set(slot, frame.value(slot) - sd, 0);
+        double half = (up - formula.value(moved)) / 2;
         sum += Double.isNaN(half) ? 0 : square(half);
       }
     }
     return sum;
-  }
-
-  private static double moved(Frame frame, Formula formula, int slot, double by) {
-    Frame moved = frame.copy();
-    moved.set(slot, frame.value(slot) + by, 0);
-    return formula.value(moved);
   }
 
   static double square(double number) {

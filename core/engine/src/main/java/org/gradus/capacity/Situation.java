@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.gradus.protocol.EstimateLine;
 import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Wiring;
 import org.gradus.rule.plan.Frame;
 
 /**
@@ -17,8 +18,16 @@ final class Situation {
   private final EstimateLine line;
   private final List<Frame> stages;
   private final Frame own;
+  // The lines that have to be drawn anew where something is moved.
+  private final List<Wiring.Line> lines;
 
-  private Situation(Protocol protocol, EstimateLine line, List<Frame> stages, Frame own) {
+  private Situation(
+      Protocol protocol,
+      EstimateLine line,
+      List<Frame> stages,
+      Frame own,
+      List<Wiring.Line> lines) {
+    this.lines = lines;
     this.protocol = protocol;
     this.line = line;
     this.stages = stages;
@@ -37,7 +46,8 @@ final class Situation {
 
   private static Situation of(Protocol protocol, EstimateLine line, List<Frame> stages, Frame own) {
     StageLine.fill(own, protocol, stages, line.leastSpan());
-    return new Situation(protocol, line, stages, own);
+    return new Situation(
+        protocol, line, stages, own, protocol.wiring().linesBehind(line.formula()));
   }
 
   List<Frame> stages() {
@@ -86,7 +96,7 @@ final class Situation {
     for (int stage = 0; stage < stages.size(); stage++) {
       copies.add(doubt.moves(stage) ? stages.get(stage).copy() : stages.get(stage));
     }
-    Situation scratch = new Situation(protocol, line, copies, own.copy());
+    Situation scratch = new Situation(protocol, line, copies, own.copy(), lines);
     return new Moved(scratch.shifted(doubt, 1), scratch.shifted(doubt, -1));
   }
 
@@ -100,7 +110,7 @@ final class Situation {
     for (Doubt.Move move : doubt.terms()) {
       frame(move.frame()).suppose(move.place(), move.at(times));
     }
-    StageLine.fillMoved(own, protocol, stages, line -> times * doubt.anchorSd(line));
+    StageLine.fillMoved(own, protocol, lines, stages, line -> times * doubt.anchorSd(line));
     return value();
   }
 }

@@ -43,29 +43,36 @@ record StageLine(double meanX, double meanY, double slope, Optional<Gap> fault) 
   static void fill(
       Frame frame, Protocol protocol, List<Frame> stages, Optional<Formula> leastSpan) {
     double least = leastSpan.isPresent() ? leastSpan.get().value(frame) : 0;
-    fill(frame, protocol, stages, new Bar(least, protocol.assessment().lineRise()), line -> 0);
+    Bar bar = new Bar(least, protocol.assessment().lineRise());
+    fill(frame, protocol, protocol.wiring().lines(), stages, bar, line -> 0);
   }
 
   /**
-   * Fills them again after something has been moved a little: any slope above zero will do.
+   * Fills some of them again after something has been moved a little: any slope above zero will do.
    *
+   * @param lines which
    * @param shift by how much the anchor of each line is moved
    */
   static void fillMoved(
-      Frame frame, Protocol protocol, List<Frame> stages, ToDoubleFunction<Wiring.Line> shift) {
-    fill(frame, protocol, stages, new Bar(0, Optional.empty()), shift);
+      Frame frame,
+      Protocol protocol,
+      List<Wiring.Line> lines,
+      List<Frame> stages,
+      ToDoubleFunction<Wiring.Line> shift) {
+    fill(frame, protocol, lines, stages, new Bar(0, Optional.empty()), shift);
   }
 
   private static void fill(
       Frame frame,
       Protocol protocol,
+      List<Wiring.Line> lines,
       List<Frame> stages,
       Bar bar,
       ToDoubleFunction<Wiring.Line> shift) {
     ReadingErrors errors = new ReadingErrors(protocol);
     // An estimate from a moment has that moment for its only stage.
     List<Frame> points = stages.isEmpty() ? List.of(frame) : stages;
-    for (Wiring.Line line : protocol.wiring().lines()) {
+    for (Wiring.Line line : lines) {
       if (line.crossing().isPresent()) {
         Interpolation.fill(frame, protocol, points, line, line.crossing().get());
         continue;

@@ -20,6 +20,8 @@ public final class RuleBook {
   private final List<ProtocolRule> endingRecovery;
   private final List<ProtocolRule> finishing;
   private final List<ProtocolRule> cautioning;
+  private final List<ProtocolRule> endOfRecovery;
+  private final List<ProtocolRule> cautioningInRecovery;
 
   /**
    * The rules by when they are looked at, each group in the order of the file.
@@ -52,8 +54,13 @@ public final class RuleBook {
     this.endingExercise = anyTime.stream().filter(ProtocolRule::ends).toList();
     this.endingRecovery = inRecovery.stream().filter(ProtocolRule::ends).toList();
     this.finishing = endingExercise.stream().filter(ProtocolRule::isFinish).toList();
-    this.cautioning =
-        anyTime.stream().filter(rule -> rule.action() instanceof Action.Caution).toList();
+    this.cautioning = of(Action.Kind.CAUTION, anyTime);
+    this.endOfRecovery = of(Action.Kind.END, inRecovery);
+    this.cautioningInRecovery = of(Action.Kind.CAUTION, inRecovery);
+  }
+
+  private static List<ProtocolRule> of(Action.Kind kind, List<ProtocolRule> rules) {
+    return rules.stream().filter(rule -> rule.action().kind() == kind).toList();
   }
 
   /** Before the first stage. */
@@ -104,5 +111,15 @@ public final class RuleBook {
   /** Those that stop recovery at any time. */
   public List<ProtocolRule> endingRecovery() {
     return endingRecovery;
+  }
+
+  /** Those by which recovery is over. */
+  public List<ProtocolRule> endOfRecovery() {
+    return endOfRecovery;
+  }
+
+  /** Those that caution in recovery. */
+  public List<ProtocolRule> cautioningInRecovery() {
+    return cautioningInRecovery;
   }
 }

@@ -4,10 +4,12 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.gradus.knowledge.Citation;
 import org.gradus.rule.Condition;
 import org.gradus.rule.Formula;
@@ -56,6 +58,18 @@ public final class Wiring {
       requireNonNull(slots, "slots");
       requireNonNull(x, "x");
       requireNonNull(y, "y");
+    }
+
+    private boolean isAskedFor(Set<Integer> asked) {
+      return slots.stream().anyMatch(place -> asked.contains(place.slot()));
+    }
+
+    // What it is drawn and read by.
+    private List<Formula> formulas() {
+      List<Formula> formulas = new ArrayList<>(List.of(y, x));
+      anchor.ifPresent(point -> formulas.addAll(List.of(point.y(), point.x(), point.sd())));
+      crossing.flatMap(Crossing::named).ifPresent(formulas::add);
+      return formulas;
     }
 
     /**
@@ -274,10 +288,26 @@ public final class Wiring {
 
   /** The lines through stages that one formula asks for. */
   public List<Line> lines(Formula formula) {
-    List<Integer> asked = formula.slots();
-    return lines.stream()
-        .filter(line -> line.slots().stream().anyMatch(place -> asked.contains(place.slot())))
-        .toList();
+    Set<Integer> asked = Set.copyOf(formula.slots());
+    return lines.stream().filter(line -> line.isAskedFor(asked)).toList();
+  }
+
+  /** The lines that the value of a formula rests on, in order: those it asks for, and theirs. */
+  public List<Line> linesBehind(Formula formula) {
+    requireNonNull(formula, "formula");
+    Set<Integer> asked = new HashSet<>(formula.slots());
+    Set<Line> found = new HashSet<>();
+    boolean more = true;
+    while (more) {
+      more = false;
+      for (Line line : lines) {
+        if (line.isAskedFor(asked) && found.add(line)) {
+          line.formulas().forEach(one -> asked.addAll(one.slots()));
+          more = true;
+        }
+      }
+    }
+    return lines.stream().filter(found::contains).toList();
   }
 
   /** Whether the value of a slot is a measure that was read, before the test or in it. */

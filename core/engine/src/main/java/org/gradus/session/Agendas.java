@@ -170,9 +170,10 @@ final class Agendas {
     Set<Item> items = new LinkedHashSet<>();
     for (MeasureLine line : slots.schedule().lines()) {
       for (Duration due : slots.due(line, end)) {
-        Item item = item(state.protocol, line, slots.start().plus(due), time);
-        if (!isDone(slots, line, due) && (missed || item.state() != State.MISSED)) {
-          items.add(item);
+        Duration at = slots.start().plus(due);
+        boolean wanted = missed || progress(line, at, time) != State.MISSED;
+        if (wanted && !isDone(slots, line, due)) {
+          items.add(item(state.protocol, line, at, time));
         }
       }
     }
@@ -180,7 +181,12 @@ final class Agendas {
   }
 
   private static boolean isDone(DueSlots slots, MeasureLine line, Duration due) {
-    return line.signals().stream().allMatch(signal -> slots.at(signal, due).isPresent());
+    for (String signal : line.signals()) {
+      if (slots.at(signal, due).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   // Before the test and in recovery too: a stop counts there, and a sign that nobody asks for is
@@ -252,13 +258,19 @@ final class Agendas {
   }
 
   // A count ends when it is due; a cuff is begun when it is due.
+  private static State progress(MeasureLine line, Duration due, Duration time) {
+    if (time.compareTo(due.plus(line.takes()).plus(line.within())) > 0) {
+      return State.MISSED;
+    }
+    return time.compareTo(due.minus(line.over())) >= 0 ? State.DUE : State.AHEAD;
+  }
+
   private static Item item(Protocol protocol, MeasureLine line, Duration due, Duration time) {
-    Duration begin = due.minus(line.over());
-    Duration last = due.plus(line.takes()).plus(line.within());
-    State progress =
-        time.compareTo(last) > 0
-            ? State.MISSED
-            : time.compareTo(begin) >= 0 ? State.DUE : State.AHEAD;
-    return new Item(toRead(protocol, line.signals()), begin, due, progress, line.posture());
+    return new Item(
+        toRead(protocol, line.signals()),
+        due.minus(line.over()),
+        due,
+        progress(line, due, time),
+        line.posture());
   }
 }

@@ -5,11 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.gradus.protocol.MeasureLine;
-import org.gradus.protocol.ProtocolRule;
 import org.gradus.protocol.Recovery;
 import org.gradus.protocol.Stretch;
 import org.gradus.protocol.Timing;
-import org.gradus.rule.syntax.Action;
 
 /**
  * When a decision may change by itself: the next moment at which anything that it depends on
@@ -95,10 +93,13 @@ final class NextDecisionChange {
     TimeAdvance.next(now, Times.LONGEST).ifPresent(changes::add);
     changes.add(start.plus(recovery.atMost()));
     changes.add(RecoveryStage.at(state, time).end());
-    NextRuleChange.after(now, inRecovery(Action.Kind.CAUTION), Times.LONGEST)
+    NextRuleChange.after(now, state.protocol.rules().cautioningInRecovery(), Times.LONGEST)
         .ifPresent(changes::add);
     NextRuleChange.after(
-            now, CurrentReadings.of(state, time), inRecovery(Action.Kind.END), Times.LONGEST)
+            now,
+            CurrentReadings.of(state, time),
+            state.protocol.rules().endOfRecovery(),
+            Times.LONGEST)
         .ifPresent(changes::add);
     // A reading stands until the next one is overdue.
     Stretch whole = Stretch.of(recovery.atMost());
@@ -106,11 +107,5 @@ final class NextDecisionChange {
       Duration late = line.takes().plus(line.within()).plus(TICK);
       nextDue(line, whole, start, time.minus(late)).map(late::plus).ifPresent(changes::add);
     }
-  }
-
-  private List<ProtocolRule> inRecovery(Action.Kind kind) {
-    return state.protocol.rules().inRecovery().stream()
-        .filter(rule -> rule.action().kind() == kind)
-        .toList();
   }
 }

@@ -176,13 +176,17 @@ final class ReadingValidator {
   private static void step(Reading reading) {
     if (reading instanceof Measured measured && measured.step().isPresent()) {
       Quantity step = measured.step().get();
-      Message what = Message.of(SessionMessage.STEP_OF, new FileText(reading.subject()));
       if (step.kind() != measured.value().kind()) {
-        throw new ReadingRefused(Code.G501, what, step, measured.value().unit().symbol());
+        throw new ReadingRefused(
+            Code.G501, stepOf(reading), step, measured.value().unit().symbol());
       } else if (step.amount() < 0) {
-        throw new ReadingRefused(Code.G502, what, step, SessionMessage.ZERO_OR_MORE);
+        throw new ReadingRefused(Code.G502, stepOf(reading), step, SessionMessage.ZERO_OR_MORE);
       }
     }
+  }
+
+  private static Message stepOf(Reading reading) {
+    return Message.of(SessionMessage.STEP_OF, new FileText(reading.subject()));
   }
 
   private static void offered(Reading reading, Question question) {

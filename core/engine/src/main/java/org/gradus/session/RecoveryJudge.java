@@ -36,10 +36,8 @@ final class RecoveryJudge {
     this.standing = FrameFiller.standing(state, time);
     this.recovery = state.protocol.recovery().orElseThrow();
     this.start = state.recovery.exerciseEnd().orElse(state.now);
-    List<ProtocolRule> rules = state.protocol.rules().inRecovery();
-    this.ends = rules.stream().filter(rule -> rule.action().kind() == Action.Kind.END).toList();
-    this.cautions =
-        rules.stream().filter(rule -> rule.action().kind() == Action.Kind.CAUTION).toList();
+    this.ends = state.protocol.rules().endOfRecovery();
+    this.cautions = state.protocol.rules().cautioningInRecovery();
   }
 
   Decision decide() {

@@ -19,7 +19,8 @@ record SeenSigns(Map<String, Double> grades, Set<String> ever, Set<String> sympt
 
   /** The grade of a sign; 0 if it is not there. */
   double grade(String sign) {
-    return grades.getOrDefault(sign, 0.0);
+    Double grade = grades.get(sign);
+    return grade == null ? 0 : grade;
   }
 
   boolean wasReported(String sign) {

@@ -90,7 +90,9 @@ public final class Times {
 
   /** Refuses a time that no test can have. */
   static void refuseImpossible(MessageKey what, Duration time) {
-    refuseImpossible(Message.of(what), time);
+    if (!isPossible(time)) {
+      refuseImpossible(Message.of(what), time);
+    }
   }
 
   /** Refuses a time that no test can have. */
