@@ -15,6 +15,8 @@ import org.gradus.rule.plan.Frame;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * Something the tester answers or chooses before the test.
@@ -153,12 +155,17 @@ public record Question(
     return best;
   }
 
-  /** What may be chosen, in words. */
+  /** What may be chosen, in English; empty when anything may. */
   public String allowed() {
-    String limits = range.map(QuantityRange::toString).orElse("");
-    return options.isEmpty()
-        ? limits
-        : String.join(" or ", options.stream().map(option -> option.value().toString()).toList());
+    return choice().map(Message::toString).orElse("");
+  }
+
+  /** What may be chosen, to be said in any language; empty when anything may. */
+  public Optional<Message> choice() {
+    return options.stream()
+        .map(option -> Message.of(Joined.ALONE, option.value()))
+        .reduce(QuantityRange::either)
+        .or(() -> range.map(limits -> Message.of(Joined.ALONE, limits)));
   }
 
   /** Everything its fallback and its options rest on. */

@@ -9,6 +9,9 @@ import java.util.stream.Stream;
 import org.gradus.knowledge.Citation;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.QuantityRange;
+import org.gradus.words.FileText;
+import org.gradus.words.Joined;
+import org.gradus.words.Message;
 
 /**
  * A figure or word of a protocol that may be changed within printed limits.
@@ -132,14 +135,25 @@ public record Setting(
     return List.copyOf(figures);
   }
 
-  /** What the file allows, in words. */
+  /** What the file allows, in English. */
   public String allowed() {
-    if (range.isPresent()) {
-      return range.get().toString();
-    }
-    return options.isEmpty()
-        ? value.toString()
-        : String.join(" or ", options.stream().map(option -> option.value().toString()).toList());
+    return choice().toString();
+  }
+
+  /** What the file allows, to be said in any language. */
+  public Message choice() {
+    return range
+        .map(limits -> Message.of(Joined.ALONE, limits))
+        .or(
+            () ->
+                options.stream().map(option -> said(option.value())).reduce(QuantityRange::either))
+        .orElseGet(() -> said(value));
+  }
+
+  private static Message said(Value value) {
+    return value instanceof Figure figure
+        ? Message.of(Joined.ALONE, figure.quantity())
+        : Message.of(Joined.ALONE, new FileText(value.toString()));
   }
 
   /** The same setting with another value and the source that goes with it. */

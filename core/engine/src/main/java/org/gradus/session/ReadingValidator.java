@@ -200,7 +200,8 @@ final class ReadingValidator {
           Code.G508,
           new FileText(reading.subject()),
           reading.message(),
-          Message.of(SessionMessage.CHOOSE, question.allowed()));
+          Message.of(
+              SessionMessage.CHOOSE, question.choice().<Object>map(choice -> choice).orElse("")));
     }
   }
 

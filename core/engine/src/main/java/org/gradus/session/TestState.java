@@ -11,6 +11,7 @@ import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
 import org.gradus.rule.plan.Frame;
+import org.gradus.words.FileText;
 
 /**
  * Everything that has happened in a test so far. Immutable: an event makes a new state, so that a
@@ -58,7 +59,7 @@ final class TestState {
   static TestState open(Protocol protocol, Person person) {
     for (String need : protocol.eligibility().needs().stream().sorted().toList()) {
       if (Attribute.named(need).flatMap(person::value).isEmpty()) {
-        throw new ReadingRefused(Code.G606, need, protocol.id(), "");
+        throw new ReadingRefused(Code.G606, new FileText(need), protocol.id(), "");
       }
     }
     return begin(protocol, person);

@@ -1,97 +1,102 @@
 package org.gradus.examples.console;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import org.gradus.rule.answer.Gap;
 import org.gradus.session.Loading;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
+import org.gradus.words.Name;
 
 /** A verdict as a sentence to act on, which a person reads from two metres away. */
 final class DecisionSentence implements Verdict.Visitor<String> {
 
-  /** Makes the sentence of a verdict. */
-  static String of(Verdict verdict) {
-    return verdict.accept(new DecisionSentence());
+  private final PageWords words;
+
+  private DecisionSentence(PageWords words) {
+    this.words = words;
   }
 
-  private static String set(java.util.List<Loading> loads) {
-    return loads.isEmpty() ? "" : " Set " + Loading.line(loads) + ".";
+  /** Makes the sentence of a verdict. */
+  static String of(Verdict verdict, PageWords words) {
+    return verdict.accept(new DecisionSentence(words));
+  }
+
+  private String set(List<Loading> loads) {
+    return loads.isEmpty() ? "" : " " + words.say("Set {0}.", Loading.message(loads));
   }
 
   @Override
   public String ready(Verdict.Ready verdict) {
-    return "The person is ready. Begin with "
-        + Typed.words(verdict.stage())
-        + "."
+    return words.say("The person is ready. Begin with {0}.", new Name(verdict.stage()))
         + set(verdict.loads());
   }
 
   @Override
   public String defer(Verdict.Defer verdict) {
-    return "Do not test today.";
+    return words.say("Do not test today.");
   }
 
   @Override
   public String goOn(Verdict.Continue verdict) {
-    return "Go on as you are until " + Times.clock(verdict.until()) + ".";
+    return words.say("Go on as you are until {0}.", Times.clock(verdict.until()));
   }
 
   @Override
   public String measure(Verdict.Measure verdict) {
-    return "Take what is missing: "
-        + verdict.gaps().stream()
-            .map(Gap::called)
+    String missing =
+        verdict.gaps().stream()
+            .map(Gap::subject)
             .distinct()
-            .map(Typed::words)
-            .collect(Collectors.joining(", "))
-        + "."
+            .map(words::name)
+            .collect(Collectors.joining(", "));
+    return words.say("Take what is missing: {0}.", missing)
         + verdict
             .until()
-            .map(time -> " It is waited for until " + Times.clock(time) + ".")
+            .map(time -> " " + words.say("It is waited for until {0}.", Times.clock(time)))
             .orElse("");
   }
 
   @Override
   public String hold(Verdict.Hold verdict) {
-    return "Stay at this load until " + Times.clock(verdict.until()) + ".";
+    return words.say("Stay at this load until {0}.", Times.clock(verdict.until()));
   }
 
   @Override
   public String change(Verdict.Change verdict) {
-    return "Change the load and stay in "
-        + Typed.words(verdict.stage())
-        + "."
+    return words.say("Change the load and stay in {0}.", new Name(verdict.stage()))
         + set(verdict.loads());
   }
 
   @Override
   public String advance(Verdict.Advance verdict) {
-    return "Go on to " + Typed.words(verdict.stage()) + "." + set(verdict.loads());
+    return words.say("Go on to {0}.", new Name(verdict.stage())) + set(verdict.loads());
   }
 
   @Override
   public String finish(Verdict.Finish verdict) {
-    return "The test has what it needs: end the exercise."
-        + (verdict.then().isEmpty() ? "" : set(verdict.then()));
+    return words.say("The test has what it needs: end the exercise.") + set(verdict.then());
   }
 
   @Override
   public String stop(Verdict.Stop verdict) {
-    return verdict.instruction().isEmpty() ? "End the exercise at once." : verdict.instruction();
+    return verdict.instruction().isEmpty()
+        ? words.say("End the exercise at once.")
+        : words.text(verdict.instruction());
   }
 
   @Override
   public String end(Verdict.End verdict) {
-    return "The person has recovered. The test can end.";
+    return words.say("The person has recovered. The test can end.");
   }
 
   @Override
   public String notRecovered(Verdict.NotRecovered verdict) {
-    return "Not recovered at the limit: keep watching and get advice.";
+    return words.say("Not recovered at the limit: keep watching and get advice.");
   }
 
   @Override
   public String over(Verdict.Over verdict) {
-    return "The test is over.";
+    return words.say("The test is over.");
   }
 }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.gradus.words.Name;
 
 /** The named values of a request, as a browser encodes a form. */
 final class FormFields {
@@ -29,7 +30,8 @@ final class FormFields {
     try {
       return URLDecoder.decode(text, StandardCharsets.UTF_8);
     } catch (IllegalArgumentException e) {
-      throw new Refusal(400, "The request is not encoded as a form: " + e.getMessage());
+      throw new Refusal(
+          400, "The request is not encoded as a form: {0}", String.valueOf(e.getMessage()));
     }
   }
 
@@ -39,15 +41,14 @@ final class FormFields {
 
   /** A value that has to be there. */
   String text(String name) {
-    return maybe(name)
-        .orElseThrow(() -> new Refusal(422, "Fill in: " + name.replace('_', ' ') + "."));
+    return maybe(name).orElseThrow(() -> new Refusal(422, "Fill in: {0}.", new Name(name)));
   }
 
   /** A number that has to be there. */
   double number(String name) {
     String text = text(name).replace(',', '.');
     if (!text.matches("-?[0-9]{1,6}(\\.[0-9]{1,6})?")) {
-      throw new Refusal(422, name.replace('_', ' ') + " needs a number, not " + text + ".");
+      throw new Refusal(422, "{0} needs a number, not {1}.", new Name(name), text);
     }
     return Double.parseDouble(text);
   }
@@ -56,7 +57,7 @@ final class FormFields {
   int whole(String name) {
     double number = number(name);
     if (number != Math.rint(number)) {
-      throw new Refusal(422, name.replace('_', ' ') + " needs a whole number.");
+      throw new Refusal(422, "{0} needs a whole number.", new Name(name));
     }
     return (int) number;
   }

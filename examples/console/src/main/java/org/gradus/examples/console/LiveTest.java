@@ -18,6 +18,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.gradus.diagnostic.GradusException;
 import org.gradus.history.Journal;
 import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
@@ -33,6 +34,7 @@ import org.gradus.session.Session;
 import org.gradus.session.Times;
 import org.gradus.session.Verdict;
 import org.gradus.unit.Unit;
+import org.gradus.words.Language;
 
 /**
  * One test, with its session on a thread of its own, as the engine asks for. Each event is in the
@@ -49,7 +51,7 @@ final class LiveTest implements AutoCloseable {
   private final WallClock clock;
   private final Session session;
   private final Journal journal;
-  private final Optional<String> gap;
+  private final Optional<Gap> gap;
 
   private LiveTest(
       ExecutorService thread,
@@ -58,7 +60,7 @@ final class LiveTest implements AutoCloseable {
       WallClock clock,
       Session session,
       Journal journal,
-      Optional<String> gap) {
+      Optional<Gap> gap) {
     this.thread = thread;
     this.library = library;
     this.record = record;
@@ -101,21 +103,21 @@ final class LiveTest implements AutoCloseable {
           Journal.Reopened again = Journal.reopen(record, library);
           boolean over = again.session().phase() == Phase.ENDED;
           Duration missed = clock.now().minus(alive);
-          String lost =
-              again.dropped().map(what -> " Cut off as damaged: " + what + ".").orElse("");
-          Optional<String> gap =
-              over
-                  ? Optional.empty()
-                  : Optional.of(
-                      "The console was away for "
-                          + Times.clock(missed)
-                          + ", until "
-                          + Times.clock(clock.now())
-                          + ". Everything entered before is here."
-                          + lost);
+          Optional<Gap> gap =
+              over ? Optional.empty() : Optional.of(new Gap(missed, clock.now(), again.dropped()));
           return new LiveTest(
               thread, library, record, clock, again.session(), again.journal(), gap);
         });
+  }
+
+  /** For how long the console was away, until when, and what of the record was damaged. */
+  private record Gap(Duration missed, Duration until, Optional<String> dropped) {
+    String in(PageWords words) {
+      return words.say(
+              "The console was away for {0}, until {1}. Everything entered before is here.",
+              Times.clock(missed), Times.clock(until))
+          + dropped.map(what -> " " + words.say("Cut off as damaged: {0}.", what)).orElse("");
+    }
   }
 
   static Path clockOf(Path record) {
@@ -154,14 +156,19 @@ final class LiveTest implements AutoCloseable {
   }
 
   /** The test as a page shows it, as JSON. */
-  String state() {
-    return on(thread, this::view);
+  String state(Locale locale) {
+    return on(thread, () -> view(locale));
   }
 
-  private String view() {
-    Map<String, Object> map = new LinkedHashMap<>(new TestView(session, now()).map());
+  private Language language(Locale locale) {
+    return library.language(session.protocol().id(), locale);
+  }
+
+  private String view(Locale locale) {
+    PageWords words = PageWords.in(language(locale));
+    Map<String, Object> map = new LinkedHashMap<>(new TestView(session, now(), words).map());
     map.put("speed", clock.speed());
-    gap.ifPresent(words -> map.put("gap", words));
+    gap.ifPresent(away -> map.put("gap", away.in(words)));
     return Json.write(map);
   }
 
@@ -185,10 +192,10 @@ final class LiveTest implements AutoCloseable {
   /**
    * Does what a page asks for, and answers with the test as it is then.
    *
-   * @throws Refusal when another window was faster, or what was entered cannot be
-   * @throws org.gradus.diagnostic.GradusException when the engine refuses it; nothing is recorded
+   * @throws Refusal when another window was faster, or what was entered cannot be; nothing is
+   *     recorded
    */
-  String act(FormFields form) {
+  String act(FormFields form, Locale locale) {
     return on(
         thread,
         () -> {
@@ -197,12 +204,19 @@ final class LiveTest implements AutoCloseable {
             throw new Refusal(
                 409, "Something was entered in another window. Look at it, then do this again.");
           }
-          act(action, form);
-          return view();
+          PageWords words = PageWords.in(language(locale));
+          try {
+            act(action, form, words);
+          } catch (Refusal refused) {
+            throw refused.said(words);
+          } catch (GradusException refused) {
+            throw Refusal.of(refused, words);
+          }
+          return view(locale);
         });
   }
 
-  private void act(String action, FormFields form) {
+  private void act(String action, FormFields form, PageWords words) {
     Duration now = now();
     switch (action) {
       case "follow" -> session.follow(seen(form, now));
@@ -233,10 +247,10 @@ final class LiveTest implements AutoCloseable {
       case "reject" -> reject(form, now);
       case "done" -> session.done(now);
       case "load" -> load(form, now);
-      case "stop" -> stop(form, now);
+      case "stop" -> stop(form, now, words);
       case "override" -> override(form, now);
       case "abandon" -> session.abandon(now, form.text("reason"));
-      default -> throw new Refusal(422, "Nothing is called " + action + ".");
+      default -> throw new Refusal(422, "Nothing is called {0}.", action);
     }
   }
 
@@ -258,11 +272,11 @@ final class LiveTest implements AutoCloseable {
     int number = form.whole("event");
     List<Event> counted = Event.counted(session.events());
     if (number < 1 || number > counted.size()) {
-      throw new Refusal(422, "There is no entry " + number + ".");
+      throw new Refusal(422, "There is no entry {0}.", number);
     }
     List<String> subjects = new ArrayList<>(ToldEvents.subjects(counted.get(number - 1)));
     if (subjects.isEmpty()) {
-      throw new Refusal(422, "Entry " + number + " cannot be taken back.");
+      throw new Refusal(422, "Entry {0} cannot be taken back.", number);
     }
     String reason = form.text("reason");
     Session tried = session.fork();
@@ -277,13 +291,14 @@ final class LiveTest implements AutoCloseable {
             .filter(load -> load.name().equals(name))
             .map(load -> load.value().unit())
             .findFirst()
-            .orElseThrow(() -> new Refusal(422, "No load is called " + name + " here."));
+            .orElseThrow(() -> new Refusal(422, "No load is called {0} here.", name));
     session.loadSet(now, new Loading(name, Typed.quantity(name, form.text("value"), unit)));
   }
 
-  private void stop(FormFields form, Duration now) {
+  private void stop(FormFields form, Duration now, PageWords words) {
     if (session.phase() == Phase.BEFORE) {
-      session.abandon(now, form.maybe("reason").orElse("stopped before the exercise began"));
+      session.abandon(
+          now, form.maybe("reason").orElse(words.say("stopped before the exercise began")));
       return;
     } else if (session.phase() == Phase.ENDED) {
       throw new Refusal(409, "The test is over.");
@@ -295,7 +310,7 @@ final class LiveTest implements AutoCloseable {
       session.override(
           now,
           new Verdict.Stop(true, ""),
-          form.maybe("reason").orElse("stopped by the tester at the console"));
+          form.maybe("reason").orElse(words.say("stopped by the tester at the console")));
     }
   }
 
@@ -331,11 +346,15 @@ final class LiveTest implements AutoCloseable {
   }
 
   /** The report as a page. */
-  String report(boolean cleared) {
+  String report(boolean cleared, Locale locale) {
+    Language language = language(locale);
     TestRecord whole = TestRecord.parse(String.valueOf(record.getFileName()), record());
     Report report =
         Report.of(whole, library)
-            .date(DATE.format(clock.began().atZone(ZoneId.systemDefault())))
+            .in(language)
+            .date(
+                DATE.withLocale(language.locale())
+                    .format(clock.began().atZone(ZoneId.systemDefault())))
             .norms(library.norms())
             .bands(library.bands("bands-2011"));
     return cleared ? report.clearedAfterStop().html() : report.html();

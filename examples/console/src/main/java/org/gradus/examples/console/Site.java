@@ -9,12 +9,14 @@ import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.history.Json;
+import org.gradus.words.Language;
 
 /**
  * Answers the browser: the files of the page, tests as JSON, and a stream of server-sent events for
@@ -95,14 +97,14 @@ final class Site implements AutoCloseable {
         refuseStrangers(exchange);
         route(exchange);
       } catch (Refusal refused) {
+        send(exchange, refused.status(), Json.write(Map.of("error", refused.in(words(exchange)))));
+      } catch (GradusException refused) {
+        send(exchange, 422, Json.write(Map.of("error", words(exchange).say(refused))));
+      } catch (RuntimeException unforeseen) {
         send(
             exchange,
-            refused.status(),
-            Json.write(Map.of("error", String.valueOf(refused.getMessage()))));
-      } catch (GradusException | IllegalArgumentException refused) {
-        send(exchange, 422, Json.write(Map.of("error", String.valueOf(refused.getMessage()))));
-      } catch (RuntimeException unforeseen) {
-        send(exchange, 500, Json.write(Map.of("error", "Unexpected error: " + unforeseen)));
+            500,
+            Json.write(Map.of("error", words(exchange).say("Unexpected error: {0}", unforeseen))));
       }
     }
   }
@@ -149,26 +151,32 @@ final class Site implements AutoCloseable {
     boolean post = exchange.getRequestMethod().equals("POST");
     if (FILES.containsKey(path)) {
       file(exchange, FILES.get(path));
+    } else if (path.equals("/api/words")) {
+      send(exchange, 200, Json.write(words(words(exchange))));
     } else if (path.equals("/api/protocols")) {
-      send(exchange, 200, Json.write(tests.protocols()));
+      send(exchange, 200, Json.write(tests.protocols(locale(exchange))));
     } else if (path.equals("/api/tests")) {
       send(
           exchange,
           200,
-          Json.write(post ? Map.of("id", tests.create(body(exchange))) : tests.list()));
+          Json.write(
+              post
+                  ? Map.of("id", tests.create(body(exchange), locale(exchange)))
+                  : tests.list(words(exchange))));
     } else if (path.startsWith("/api/tests/")) {
       test(exchange, path.substring("/api/tests/".length()).split("/", -1), post);
     } else {
-      throw new Refusal(404, "There is nothing at " + path + ".");
+      throw new Refusal(404, "There is nothing at {0}.", path);
     }
   }
 
   private void test(HttpExchange exchange, String[] way, boolean post) throws IOException {
     LiveTest test = tests.test(way[0]);
+    Locale locale = locale(exchange);
     String part = way.length > 1 ? way[1] : "";
     switch (part) {
-      case "" -> send(exchange, 200, post ? test.act(body(exchange)) : test.state());
-      case "stream" -> stream(exchange, test);
+      case "" -> send(exchange, 200, post ? test.act(body(exchange), locale) : test.state(locale));
+      case "stream" -> stream(exchange, test, locale);
       case "record" -> {
         exchange
             .getResponseHeaders()
@@ -178,10 +186,32 @@ final class Site implements AutoCloseable {
       case "report" -> {
         String query = Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse("");
         boolean cleared = new FormFields(query).maybe("cleared").isPresent();
-        send(exchange, 200, "text/html; charset=utf-8", test.report(cleared));
+        send(exchange, 200, "text/html; charset=utf-8", test.report(cleared, locale));
       }
-      default -> throw new Refusal(404, "A test has no " + part + ".");
+      default -> throw new Refusal(404, "A test has no {0}.", part);
     }
+  }
+
+  private static Locale locale(HttpExchange exchange) {
+    String query = Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse("");
+    return Locale.forLanguageTag(new FormFields(query).maybe("language").orElse("en"));
+  }
+
+  private static PageWords words(HttpExchange exchange) {
+    return PageWords.in(Language.of(locale(exchange)));
+  }
+
+  // The sentences of the page, and the languages that it can be in under their own names.
+  private static Map<String, Object> words(PageWords words) {
+    return Map.of(
+        "language",
+        words.language().locale().getLanguage(),
+        "words",
+        words.own(),
+        "languages",
+        Language.all().stream()
+            .map(one -> Map.of("code", one.getLanguage(), "name", one.getDisplayLanguage(one)))
+            .toList());
   }
 
   private static FormFields body(HttpExchange exchange) throws IOException {
@@ -193,7 +223,7 @@ final class Site implements AutoCloseable {
   }
 
   // Tells the page of each change, and now and then that the console is still there.
-  private void stream(HttpExchange exchange, LiveTest test) throws IOException {
+  private void stream(HttpExchange exchange, LiveTest test, Locale locale) throws IOException {
     secure(exchange);
     exchange.getResponseHeaders().add("Content-Type", "text/event-stream");
     exchange.sendResponseHeaders(200, 0);
@@ -204,7 +234,7 @@ final class Site implements AutoCloseable {
         String now = test.told();
         if (!now.equals(told)) {
           told = now;
-          out.write(("data: " + test.state() + "\n\n").getBytes(StandardCharsets.UTF_8));
+          out.write(("data: " + test.state(locale) + "\n\n").getBytes(StandardCharsets.UTF_8));
           out.flush();
         } else if (++looks % LOOKS_TO_A_SIGN_OF_LIFE == 0) {
           String alive = "event: alive\ndata: " + test.seconds() + "\n\n";
@@ -227,7 +257,7 @@ final class Site implements AutoCloseable {
             : name.endsWith(".css") ? "text/css; charset=utf-8" : "text/html; charset=utf-8";
     try (InputStream file = Site.class.getResourceAsStream(name)) {
       if (file == null) {
-        throw new Refusal(404, "The console lacks its file " + name + ".");
+        throw new Refusal(404, "The console lacks its file {0}.", name);
       }
       send(exchange, 200, type, new String(file.readAllBytes(), StandardCharsets.UTF_8));
     }

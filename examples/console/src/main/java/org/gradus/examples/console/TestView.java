@@ -14,7 +14,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.gradus.capacity.Capacity;
 import org.gradus.capacity.Estimate;
-import org.gradus.capacity.Finding;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
@@ -34,12 +33,14 @@ import org.gradus.session.Retold;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
 import org.gradus.unit.Type;
+import org.gradus.words.Name;
 
 /** A test at one moment, as the page shows it: values and words, nothing of how they look. */
 final class TestView {
 
   private static final int USUAL_COUNT = 15;
 
+  private final PageWords words;
   private final Session session;
   private final Protocol protocol;
   private final Duration now;
@@ -49,7 +50,8 @@ final class TestView {
   private final List<Event> counted;
   private final List<Retold> retold;
 
-  TestView(Session session, Duration now) {
+  TestView(Session session, Duration now, PageWords words) {
+    this.words = words;
     this.session = session;
     this.protocol = session.protocol();
     this.now = now;
@@ -84,27 +86,34 @@ final class TestView {
     map.put("event", events.size());
     map.put("now", now.toMillis() / 1000.0);
     map.put("phase", outcome.phase().name());
-    map.put("protocol", protocol.heading().title());
-    map.put("language", protocol.heading().language());
+    map.put("protocol", words.text(protocol.heading().title()));
     map.put("stopped", outcome.stopped());
-    decision.stage().ifPresent(stage -> map.put("stage", Typed.words(stage)));
+    decision.stage().ifPresent(stage -> map.put("stage", words.name(stage)));
     map.put("stageFrom", seconds(since()));
     map.put("load", load());
     map.put("loads", loads());
-    agenda.posture().ifPresent(how -> map.put("posture", how));
+    agenda.posture().ifPresent(how -> map.put("posture", words.say(how)));
     map.put("decision", decision());
     map.put("items", agenda.items().stream().map(this::item).toList());
-    map.put("questions", agenda.questions().stream().map(Sign::prompt).toList());
+    map.put("questions", agenda.questions().stream().map(Sign::prompt).map(words::text).toList());
     map.put(
         "cues",
         agenda.cues().stream()
-            .map(cue -> Map.of("at", seconds(cue.at()), "say", cue.say()))
+            .map(cue -> Map.of("at", seconds(cue.at()), "say", words.text(cue.say())))
             .toList());
     map.put("asks", asks(agenda));
     map.put(
         "symptoms",
         agenda.symptoms().stream()
-            .map(symptom -> Map.of("name", symptom.sign(), "prompt", symptom.prompt()))
+            .map(
+                symptom ->
+                    Map.of(
+                        "name",
+                        symptom.sign(),
+                        "label",
+                        words.name(symptom.sign()),
+                        "prompt",
+                        words.text(symptom.prompt())))
             .toList());
     agenda
         .next()
@@ -112,7 +121,11 @@ final class TestView {
             change ->
                 map.put(
                     "nextLoad",
-                    Map.of("at", seconds(change.at()), "load", Loading.line(change.load()))));
+                    Map.of(
+                        "at",
+                        seconds(change.at()),
+                        "load",
+                        words.say(Loading.message(change.load())))));
     agenda.whenDone().ifPresent(done -> map.put("whenDone", done.names()));
     map.put("signs", signs());
     map.put("stages", stages());
@@ -143,7 +156,7 @@ final class TestView {
 
   private String load() {
     return outcome.phase() == Phase.STAGE || outcome.phase() == Phase.RECOVERY
-        ? Loading.line(outcome.load(now))
+        ? words.say(Loading.message(outcome.load(now)))
         : "";
   }
 
@@ -155,8 +168,8 @@ final class TestView {
         loads.add(
             Map.of(
                 "name", load.name(),
-                "label", Typed.words(load.name()),
-                "value", load.value().toString(),
+                "label", words.name(load.name()),
+                "value", load.value().in(words.language()),
                 "unit", load.value().unit().symbol()));
       }
     }
@@ -167,7 +180,7 @@ final class TestView {
     Verdict verdict = decision.verdict();
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("kind", verdict.kind().name());
-    map.put("word", verdict.word());
+    map.put("word", words.say(verdict.wordMessage()));
     map.put("sentence", sentence(verdict));
     map.put("token", token(decision));
     map.put("does", does(verdict));
@@ -183,16 +196,18 @@ final class TestView {
                 offers.add(
                     Map.of(
                         "sentence",
-                        DecisionSentence.of(offer.verdict()),
+                        DecisionSentence.of(offer.verdict(), words),
                         "why",
-                        offer.because().shortly())));
+                        words.say(offer.because().message()))));
     map.put("offers", offers);
-    map.put("cautions", decision.cautions().stream().map(Because::shortly).distinct().toList());
+    map.put(
+        "cautions",
+        decision.cautions().stream().map(Because::message).map(words::say).distinct().toList());
     map.put(
         "unchecked",
         decision.unchecked().stream()
             .flatMap(rule -> rule.gaps().stream())
-            .map(gap -> Typed.words(gap))
+            .map(gap -> words.say(gap.message()))
             .distinct()
             .toList());
     return map;
@@ -200,8 +215,8 @@ final class TestView {
 
   private String sentence(Verdict verdict) {
     return verdict instanceof Verdict.Measure && outcome.phase() == Phase.BEFORE
-        ? "Not ready yet. Still missing:"
-        : DecisionSentence.of(verdict);
+        ? words.say("Not ready yet. Still missing:")
+        : DecisionSentence.of(verdict, words);
   }
 
   // To go on or to measure is followed by doing nothing else.
@@ -221,14 +236,14 @@ final class TestView {
     return verdict instanceof Verdict.Measure measure ? measure.until() : Optional.empty();
   }
 
-  private static List<String> reasons(Verdict verdict) {
+  private List<String> reasons(Verdict verdict) {
     if (verdict instanceof Verdict.Defer defer) {
-      return defer.reasons().stream().map(Because::shortly).toList();
+      return defer.reasons().stream().map(Because::message).map(words::say).toList();
     } else if (verdict instanceof Verdict.NotRecovered not) {
-      return not.unmet();
+      return not.conditions().stream().map(words::say).toList();
     }
     return verdict instanceof Verdict.Measure measure
-        ? measure.gaps().stream().map(gap -> Typed.words(gap)).distinct().toList()
+        ? measure.gaps().stream().map(gap -> words.say(gap.message())).distinct().toList()
         : List.of();
   }
 
@@ -248,11 +263,11 @@ final class TestView {
     List<String> signs =
         signsThere().keySet().stream()
             .filter(sign -> Pattern.compile("\\b" + sign + "\\b").matcher(because.text()).find())
-            .map(Typed::words)
+            .map(words::name)
             .toList();
     return because.why().isEmpty() && !signs.isEmpty()
-        ? "Reported: " + String.join(", ", signs) + "."
-        : because.shortly();
+        ? words.say("Reported: {0}.", String.join(", ", signs))
+        : words.say(because.message());
   }
 
   private Map<String, Object> item(Agenda.Item item) {
@@ -267,14 +282,18 @@ final class TestView {
     }
     String names =
         item.names().stream()
-            .map(name -> Typed.words(name.substring(name.indexOf('.') + 1)))
-            .collect(Collectors.joining(" and "));
-    map.put("name", map.containsKey("baseline") ? names + ", " + map.get("baseline") : names);
+            .map(name -> words.name(name.substring(name.indexOf('.') + 1)))
+            .collect(Collectors.joining(" " + words.say("and") + " "));
+    map.put(
+        "name",
+        map.containsKey("baseline")
+            ? words.say("{0}, {1}", names, words.say(String.valueOf(map.get("baseline"))))
+            : names);
     map.put("entries", entries);
     map.put("begin", seconds(item.begin()));
     map.put("due", seconds(item.due()));
     map.put("state", item.state().name());
-    item.posture().ifPresent(how -> map.put("posture", how));
+    item.posture().ifPresent(how -> map.put("posture", words.say(how)));
     return map;
   }
 
@@ -282,7 +301,7 @@ final class TestView {
   private Map<String, Object> entry(String name) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("name", name);
-    map.put("label", Typed.words(name));
+    map.put("label", words.name(name));
     Optional<MeasureLine> line = protocol.schedule().lineOf(name);
     Signal signal = protocol.instruments().signals().get(name);
     if (signal == null) {
@@ -290,6 +309,7 @@ final class TestView {
     } else if (signal.type() instanceof Type.Choice choice) {
       map.put("by", "word");
       map.put("words", choice.options());
+      map.put("shown", choice.options().stream().map(words::name).toList());
     } else if (line.flatMap(MeasureLine::scale).isPresent()) {
       Scale scale =
           Objects.requireNonNull(
@@ -318,19 +338,28 @@ final class TestView {
         .toList();
   }
 
+  // Facts about the person have no question in a file: they are called by their names.
+  private String prompt(Agenda.Ask ask) {
+    return ask.prompt().equals(new Name(ask.name()).toString())
+        ? words.name(ask.name())
+        : words.text(ask.prompt());
+  }
+
   private Map<String, Object> ask(Agenda.Ask ask) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("name", ask.name());
-    map.put("prompt", ask.prompt());
+    map.put("prompt", prompt(ask));
     map.put("needed", ask.needed());
     Question question = protocol.instruments().questions().get(ask.name());
     if (question == null || question.type().equals(Type.CONDITION)) {
       map.put("words", List.of("yes", "no"));
+      map.put("shown", List.of(words.say("yes"), words.say("no")));
     } else if (question.type() instanceof Type.Choice choice) {
       map.put("words", choice.options());
+      map.put("shown", choice.options().stream().map(words::name).toList());
     } else {
       map.put("unit", Typed.unit(question).symbol());
-      map.put("allowed", question.allowed());
+      map.put("allowed", question.choice().map(words::say).orElse(""));
     }
     return map;
   }
@@ -355,8 +384,8 @@ final class TestView {
     for (Sign sign : protocol.instruments().signs().values()) {
       Map<String, Object> map = new LinkedHashMap<>();
       map.put("name", sign.name());
-      map.put("label", Typed.words(sign.name()));
-      map.put("prompt", sign.prompt());
+      map.put("label", words.name(sign.name()));
+      map.put("prompt", words.text(sign.prompt()));
       map.put("asked", sign.asked());
       sign.top().ifPresent(top -> map.put("top", top));
       int grade = there.getOrDefault(sign.name(), 0);
@@ -383,16 +412,17 @@ final class TestView {
     List<Map<String, Object>> stages = new ArrayList<>();
     for (StageRow row : StageRow.of(outcome, Capacity.of(outcome))) {
       Map<String, Object> map = new LinkedHashMap<>();
-      map.put("name", Typed.words(row.stage().id()));
+      map.put("name", words.name(row.stage().id()));
       map.put("from", seconds(row.stage().start()));
       map.put("to", seconds(row.stage().start().plus(row.stage().lasted())));
-      map.put("load", Loading.line(row.stage().loads()));
+      map.put("load", words.say(Loading.message(row.stage().loads())));
       map.put("used", row.used());
       map.put("marginal", marginal.contains(row.stage().id()));
       map.put("completed", row.stage().completed());
       List<Map<String, Object>> readings = new ArrayList<>();
       for (Reading reading : row.readings()) {
-        readings.add(Map.of("name", Typed.words(reading.subject()), "value", reading.toString()));
+        readings.add(
+            Map.of("name", words.name(reading.subject()), "value", words.say(reading.message())));
       }
       map.put("readings", readings);
       stages.add(map);
@@ -435,7 +465,7 @@ final class TestView {
   private List<Map<String, Object>> events() {
     List<Map<String, Object>> told = new ArrayList<>();
     for (int i = 0; i < events.size(); i++) {
-      told.add(ToldEvents.of(i + 1, events.get(i), counted.get(i)));
+      told.add(ToldEvents.of(i + 1, events.get(i), counted.get(i), words));
     }
     return told;
   }
@@ -443,17 +473,13 @@ final class TestView {
   private Map<String, Object> result() {
     Capacity capacity = Capacity.of(session.outcome());
     Map<String, Object> map = new LinkedHashMap<>();
-    outcome
-        .ending()
-        .ifPresent(
-            how ->
-                map.put("ending", how.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ')));
+    outcome.ending().ifPresent(how -> map.put("ending", words.say(how.message())));
     Optional<Estimate.Available> best = capacity.headline();
     best.ifPresent(
         found -> {
           map.put("capacity", found.vo2max().rounded(1).toString());
-          found.interval().ifPresent(around -> map.put("interval", around.toString()));
-          map.put("cautions", found.cautions());
+          found.interval().ifPresent(around -> map.put("interval", words.say(around.message())));
+          map.put("cautions", found.warnings().stream().map(words::say).toList());
           List<String> shares = new ArrayList<>();
           found
               .interval()
@@ -462,18 +488,22 @@ final class TestView {
                       around
                           .shares()
                           .forEach(
-                              share -> shares.add(share.name() + ": " + share.percent() + " %")));
+                              share ->
+                                  shares.add(
+                                      words.say("{0}: {1} %", share.label(), share.percent()))));
           map.put("shares", shares);
         });
     if (best.isEmpty()) {
       map.put(
           "reasons",
           capacity.estimates().stream()
-              .flatMap(estimate -> estimate.reasons().stream())
+              .flatMap(estimate -> estimate.lacks().stream())
+              .map(words::say)
               .distinct()
               .toList());
     }
-    map.put("findings", capacity.findings().stream().map(Finding::toString).toList());
+    map.put(
+        "findings", capacity.findings().stream().map(found -> words.say(found.message())).toList());
     map.put("needsClearance", outcome.needsClearance());
     map.put("cleared", outcome.clearedAfterStop());
     return map;

@@ -54,33 +54,33 @@ final class Tests implements AutoCloseable {
   }
 
   /** All tests, the latest first. */
-  List<Map<String, Object>> list() {
+  List<Map<String, Object>> list(PageWords words) {
     List<Map<String, Object>> tests = new ArrayList<>();
     try (Stream<Path> files = Files.list(folder)) {
       files
           .filter(file -> String.valueOf(file.getFileName()).matches(ID + "\\" + ENDING))
           .filter(file -> Files.exists(LiveTest.clockOf(file)))
           .sorted(Comparator.<Path>naturalOrder().reversed())
-          .forEach(file -> tests.add(listed(file)));
+          .forEach(file -> tests.add(listed(file, words)));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return tests;
   }
 
-  private Map<String, Object> listed(Path file) {
+  private Map<String, Object> listed(Path file, PageWords words) {
     String name = String.valueOf(file.getFileName());
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("id", name.substring(0, name.length() - ENDING.length()));
     try {
       TestRecord record = TestRecord.parse(name, Files.readString(file));
-      map.put("protocol", library.protocol(record.title().protocol()).heading().title());
-      record.title().identity().ifPresent(words -> map.put("identity", words));
+      map.put("protocol", title(record.title().protocol(), words.language().locale()));
+      record.title().identity().ifPresent(who -> map.put("identity", who));
       map.put("events", record.entries().size());
       map.put("over", record.isOver());
     } catch (GradusException | IOException e) {
       // A torn last line is cut off when the test is taken up again.
-      map.put("protocol", "a record to look at: " + e.getMessage());
+      map.put("protocol", words.say("a record to look at: {0}", String.valueOf(e.getMessage())));
       map.put("events", 0);
       map.put("over", false);
     }
@@ -95,14 +95,26 @@ final class Tests implements AutoCloseable {
   LiveTest test(String id) {
     Path file = folder.resolve(id + ENDING);
     if (!id.matches(ID) || !Files.isRegularFile(file)) {
-      throw new Refusal(404, "There is no test " + id + ".");
+      throw new Refusal(404, "There is no test {0}.", id);
     }
     return open.computeIfAbsent(id, name -> LiveTest.reopen(library, file, day));
   }
 
   /** Opens a new test and returns its id. */
-  String create(FormFields form) {
+  String create(FormFields form, Locale locale) {
     Protocol protocol = library.protocol(form.text("protocol"));
+    PageWords words = PageWords.in(library.language(protocol.id(), locale));
+    try {
+      return create(form, protocol);
+    } catch (Refusal refused) {
+      throw refused.said(words);
+    } catch (GradusException refused) {
+      throw Refusal.of(refused, words);
+    }
+  }
+
+  private String create(FormFields form, Protocol file) {
+    Protocol protocol = file;
     for (Map.Entry<String, String> wanted : form.under("setting.").entrySet()) {
       protocol = with(protocol, wanted.getKey(), wanted.getValue());
     }
@@ -126,7 +138,7 @@ final class Tests implements AutoCloseable {
   private static Protocol with(Protocol protocol, String name, String value) {
     Setting setting = protocol.settings().get(name);
     if (setting == null) {
-      throw new Refusal(422, "This protocol has no setting " + name + ".");
+      throw new Refusal(422, "This protocol has no setting {0}.", name);
     }
     return setting.value() instanceof Setting.Figure figure
         ? protocol.with(name, Typed.quantity(name, value, figure.quantity().unit()))
@@ -157,16 +169,22 @@ final class Tests implements AutoCloseable {
   }
 
   /** What a page needs to know of each protocol to choose one. */
-  List<Map<String, Object>> protocols() {
-    return library.protocols().stream().map(id -> described(library.protocol(id))).toList();
+  List<Map<String, Object>> protocols(Locale locale) {
+    return library.protocols().stream()
+        .map(id -> described(library.protocol(id), PageWords.in(library.language(id, locale))))
+        .toList();
   }
 
-  private static Map<String, Object> described(Protocol protocol) {
+  private String title(String protocol, Locale locale) {
+    return library.language(protocol, locale).text(library.protocol(protocol).heading().title());
+  }
+
+  private static Map<String, Object> described(Protocol protocol, PageWords words) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("id", protocol.id());
-    map.put("title", protocol.heading().title());
-    map.put("purpose", protocol.heading().purpose());
-    map.put("ergometer", protocol.heading().ergometer());
+    map.put("title", words.text(protocol.heading().title()));
+    map.put("purpose", words.text(protocol.heading().purpose()));
+    map.put("ergometer", words.text(protocol.heading().ergometer()));
     map.put("youngest", protocol.eligibility().youngest());
     map.put("oldest", protocol.eligibility().oldest());
     map.put("needs", protocol.eligibility().needs());
@@ -176,19 +194,19 @@ final class Tests implements AutoCloseable {
     List<Map<String, Object>> settings = new ArrayList<>();
     for (Setting setting : protocol.settings().values()) {
       if (setting.isOpen()) {
-        settings.add(setting(setting));
+        settings.add(setting(setting, words));
       }
     }
     map.put("settings", settings);
-    map.put("cautions", protocol.heading().cautions());
+    map.put("cautions", protocol.heading().cautions().stream().map(words::text).toList());
     return map;
   }
 
-  private static Map<String, Object> setting(Setting setting) {
+  private static Map<String, Object> setting(Setting setting, PageWords words) {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("name", setting.name());
-    map.put("label", Typed.words(setting.name()));
-    map.put("allowed", setting.allowed());
+    map.put("label", words.name(setting.name()));
+    map.put("allowed", words.say(setting.choice()));
     if (setting.value() instanceof Setting.Figure figure) {
       map.put("value", Quantity.plain(figure.quantity().amount()));
       map.put("unit", figure.quantity().unit().symbol());

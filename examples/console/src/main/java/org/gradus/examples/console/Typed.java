@@ -10,12 +10,12 @@ import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Question;
 import org.gradus.protocol.Signal;
-import org.gradus.rule.answer.Gap;
 import org.gradus.session.Reading;
 import org.gradus.session.Readings;
 import org.gradus.unit.Quantity;
 import org.gradus.unit.Type;
 import org.gradus.unit.Unit;
+import org.gradus.words.Name;
 
 /** Readings and answers out of what was entered on a page. */
 final class Typed {
@@ -64,7 +64,7 @@ final class Typed {
     return switch (posture) {
       case "resting" -> Readings.resting(reading);
       case "upright" -> Readings.upright(reading);
-      default -> throw new Refusal(422, "No posture is called " + posture + ".");
+      default -> throw new Refusal(422, "No posture is called {0}.", posture);
     };
   }
 
@@ -78,7 +78,7 @@ final class Typed {
     }
     Signal signal = instruments.signals().get(name);
     if (signal == null) {
-      throw new Refusal(422, "This protocol reads nothing called " + name + ".");
+      throw new Refusal(422, "This protocol reads nothing called {0}.", name);
     } else if (signal.type() instanceof Type.Choice) {
       return Readings.chosen(name, value);
     }
@@ -111,18 +111,8 @@ final class Typed {
   static Quantity quantity(String name, String value, Unit unit) {
     String text = value.replace(',', '.');
     if (!text.matches("-?[0-9]{1,6}(\\.[0-9]{1,6})?")) {
-      throw new Refusal(422, words(name) + " needs a number, not " + value + ".");
+      throw new Refusal(422, "{0} needs a number, not {1}.", new Name(name), value);
     }
     return Quantity.of(Double.parseDouble(text), unit);
-  }
-
-  /** A name of a file as words: {@code heart_rate} as {@code heart rate}. */
-  static String words(String name) {
-    return name.replace('_', ' ').replace('.', ' ');
-  }
-
-  /** What is missing, in a few words. */
-  static String words(Gap gap) {
-    return words(gap.subject()) + ": " + gap.cause().words();
   }
 }

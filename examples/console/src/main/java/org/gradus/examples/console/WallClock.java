@@ -52,7 +52,10 @@ final class WallClock {
           day);
     } catch (IOException | NumberFormatException | IndexOutOfBoundsException e) {
       throw new Refusal(
-          409, "The clock of this test cannot be read (" + file.getFileName() + "): " + e);
+          409,
+          "The clock of this test cannot be read ({0}): {1}",
+          String.valueOf(file.getFileName()),
+          e.toString());
     }
   }
 

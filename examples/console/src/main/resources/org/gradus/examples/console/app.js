@@ -1,9 +1,10 @@
 // Shows the part of the console that the address names.
-import { byId, el } from './page.js';
+import { byId, el, t, speak, chosenLanguage } from './page.js';
 import { showStart } from './start.js';
 import { showTest, leaveTest } from './live.js';
 
 async function show() {
+  await speak(chosenLanguage()).catch(() => {});
   leaveTest();
   byId('bar').replaceChildren();
   const main = byId('main');
@@ -12,8 +13,8 @@ async function show() {
     if (test) await showTest(main, test[1]);
     else await showStart(main);
   } catch (problem) {
-    main.replaceChildren(el('h1', {}, 'This does not work'), el('p', { role: 'alert' }, problem.message),
-      el('p', {}, el('a', { href: '#' }, 'To the start')));
+    main.replaceChildren(el('h1', {}, t('This does not work')), el('p', { role: 'alert' }, problem.message),
+      el('p', {}, el('a', { href: '#' }, t('To the start'))));
   }
 }
 

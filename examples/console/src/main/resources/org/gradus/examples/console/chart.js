@@ -1,5 +1,5 @@
 // Heart rate and pressure against time above the stages, as they come. The table says the same.
-import { clock } from './page.js';
+import { clock, t } from './page.js';
 
 const SPACE = 'http://www.w3.org/2000/svg';
 const WIDTH = 560;
@@ -28,8 +28,8 @@ export function chart(test, stage) {
   const high = Math.ceil((Math.max(140, ...values) + 5) / 20) * 20;
   const x = time => LEFT + (time - from) / (to - from) * (WIDTH - LEFT - RIGHT);
   const y = value => TOP + (1 - (value - low) / (high - low)) * PLOT;
-  const words = `Heart rate against time. ${rates.map(rate => `${clock(rate[0])}: ${Math.round(rate[1])} bpm`).join(', ')
-    || 'No reading yet'}.`;
+  const words = t('Heart rate against time. {0}.', rates.map(rate => `${clock(rate[0])}: ${Math.round(rate[1])} bpm`).join(', ')
+    || t('No reading yet'));
   const svg = shape('svg', { viewBox: `0 0 ${WIDTH} ${TOP + PLOT + STRIP + 26}`, role: 'img', 'aria-label': words });
   for (let value = low; value <= high; value += 20) {
     svg.append(shape('line', { x1: LEFT, x2: WIDTH - RIGHT, y1: y(value), y2: y(value), class: 'grid' }),

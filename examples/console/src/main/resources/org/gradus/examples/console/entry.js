@@ -1,5 +1,5 @@
 // What is entered: a pulse that is tapped, numbers on a pad, figures of a scale, words.
-import { el, fill, button, choices, field, say } from './page.js';
+import { el, fill, button, choices, field, say, t } from './page.js';
 
 /**
  * The panel of one reading.
@@ -26,22 +26,22 @@ export function entryPanel(item, speed, send) {
   const ways = item.entries.filter(entry => entry.by !== 'number').map(entry => [entry.label, () => (entry.by === 'pulse'
     ? pulse(entry, speed, record) : words(entry, word => record({ [`value.${entry.name}`]: word })))]);
   if (numbers.length > 0) {
-    ways.push([numbers.map(entry => entry.label).join(' and '), () => numberPad(numbers, record)]);
+    ways.push([numbers.map(entry => entry.label).join(t(' and ')), () => numberPad(numbers, record)]);
   }
   // What is read together may be entered in any order, one pad at a time.
   const place = el('div');
   const show = chosen => fill(place, ways[chosen][1](), ways.length > 1 && el('div', { class: 'choices' },
-    ways.map(([label], other) => other !== chosen && button(`First: ${label}`, () => show(other)))
+    ways.map(([label], other) => other !== chosen && button(t('First: {0}', label), () => show(other)))
       .filter(made => made)));
   show(0);
   return [place, problem, !item.baseline && el('details', {},
-    el('summary', {}, 'It was taken earlier'), field('Taken at', taken, 'of the clock of the test, minutes:seconds'))];
+    el('summary', {}, t('It was taken earlier')), field(t('Taken at'), taken, t('of the clock of the test, minutes:seconds')))];
 }
 
 function words(entry, take) {
   return el('fieldset', { class: entry.by }, el('legend', {}, entry.by === 'scale'
-    ? `${entry.label}, from ${entry.words[0]} (least) to ${entry.words[entry.words.length - 1]} (most)`
-    : entry.label), choices(entry.words, take));
+    ? t('{0}, from {1} (least) to {2} (most)', entry.label, entry.words[0], entry.words[entry.words.length - 1])
+    : entry.label), choices(entry.shown ? entry.words.map((word, place) => [word, entry.shown[place]]) : entry.words, take));
 }
 
 /** Counts beats that are tapped during the seconds of the protocol; can be put right before it is sent. */
@@ -70,10 +70,10 @@ function pulse(entry, speed, record) {
   });
   const show = () => {
     if (!started) {
-      fill(pad, el('strong', {}, `Count for ${entry.over} s`),
-        el('span', {}, 'Press to begin, then press at each beat.'));
+      fill(pad, el('strong', {}, t('Count for {0} s', entry.over)),
+        el('span', {}, t('Press to begin, then press at each beat.')));
     } else if (spent() < entry.over) {
-      fill(pad, el('strong', {}, String(count)), el('span', {}, `beats, ${Math.ceil(entry.over - spent())} s left`));
+      fill(pad, el('strong', {}, String(count)), el('span', {}, t('beats, {0} s left', Math.ceil(entry.over - spent()))));
     } else {
       clearInterval(ticking);
       counted();
@@ -83,13 +83,13 @@ function pulse(entry, speed, record) {
     const words = el('p', { class: 'counted', role: 'status' });
     const draw = change => {
       count = Math.max(1, count + change);
-      words.textContent = `${count} beats in ${entry.over} s: ${Math.round(count * 60 / entry.over)} bpm, `
-        + `in steps of ${Math.round(600 / entry.over) / 10} bpm`;
+      words.textContent = t('{0} beats in {1} s: {2} bpm, in steps of {3} bpm',
+        count, entry.over, Math.round(count * 60 / entry.over), Math.round(600 / entry.over) / 10);
     };
     draw(0);
     fill(place, words, el('div', { class: 'choices' },
-      button('One beat fewer', () => draw(-1)), button('One beat more', () => draw(1)),
-      button('Count again', begin), button('Record the pulse', () => record({ beats: count, over: entry.over }),
+      button(t('One beat fewer'), () => draw(-1)), button(t('One beat more'), () => draw(1)),
+      button(t('Count again'), begin), button(t('Record the pulse'), () => record({ beats: count, over: entry.over }),
         { class: 'do' })));
     place.querySelector('.do').focus();
   };
@@ -97,7 +97,7 @@ function pulse(entry, speed, record) {
     started = 0;
     delete place.dataset.counting;
     show();
-    fill(place, pad, el('p', { class: 'or' }, 'or, as a monitor shows it:'),
+    fill(place, pad, el('p', { class: 'or' }, t('or, as a monitor shows it:')),
       numberPad([entry], record));
   };
   begin();
@@ -125,13 +125,13 @@ function numberPad(entries, record) {
     });
     record(fields);
   };
-  const names = entries.map(entry => entry.label).join(' and ');
+  const names = entries.map(entry => entry.label).join(t(' and '));
   return el('form', { class: 'numbers', onsubmit: done, novalidate: true },
     el('div', { class: 'fields' }, entries.map((entry, place) =>
       field(`${entry.label}${entry.unit ? `, ${entry.unit}` : ''}`, inputs[place]))),
-    el('div', { class: 'digits', role: 'group', 'aria-label': `Digits for ${names}` },
+    el('div', { class: 'digits', role: 'group', 'aria-label': t('Digits for {0}', names) },
       ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0'].map(digit =>
         button(digit, () => press(digit))),
-      button('back', () => press('back'), { 'aria-label': 'Delete the last digit' })),
-    el('button', { class: 'do', type: 'submit', 'data-key': `record-${names}` }, `Record ${names}`));
+      button(t('back'), () => press('back'), { 'aria-label': t('Delete the last digit') })),
+    el('button', { class: 'do', type: 'submit', 'data-key': `record-${names}` }, t('Record {0}', names)));
 }

@@ -1,11 +1,11 @@
 // A test that goes on: one screen for before, during and after, drawn anew part by part.
-import { byId, el, fill, get, post, button, clock, say, ask, close, openDialog, part, field, choices } from './page.js';
+import { byId, el, fill, get, post, button, clock, say, ask, close, openDialog, part, field, choices, t, inLanguage } from './page.js';
 import { entryPanel } from './entry.js';
 import { chart } from './chart.js';
 import * as sound from './sound.js';
 
-const REASONS = ['misheard', 'typed wrongly', 'read wrongly'];
-const STOP_WORDS = 'Take the load away, let the person sit, and follow your emergency plan.';
+const reasons = () => [t('misheard'), t('typed wrongly'), t('read wrongly')];
+const stopWords = () => t('Take the load away, let the person sit, and follow your emergency plan.');
 
 let id;
 let test;
@@ -38,20 +38,20 @@ export async function showTest(main, name) {
     return places[key];
   };
   fill(main, el('div', { class: 'live' },
-    section('head', 'Where the test stands'),
-    el('div', { class: 'left' }, section('notice', 'Notices'), section('decision', 'What is recommended'),
-      section('next', 'What to do next'), section('last', 'Last entry')),
-    el('div', { class: 'right' }, section('signs', 'How the person does'), section('result', 'Result'),
-      section('course', 'Course of the test'),
-      section('entries', 'What was recorded'))));
+    section('head', t('Where the test stands')),
+    el('div', { class: 'left' }, section('notice', t('Notices')), section('decision', t('What is recommended')),
+      section('next', t('What to do next')), section('last', t('Last entry'))),
+    el('div', { class: 'right' }, section('signs', t('How the person does')), section('result', t('Result')),
+      section('course', t('Course of the test')),
+      section('entries', t('What was recorded')))));
   for (const name of ['nextHead', 'pad', 'nextMore']) {
     places[name] = el('div');
     places.next.append(places[name]);
   }
   shown = undefined;
-  fill(byId('bar'), button('STOP', stop, { class: 'stop', 'data-key': 'stop' }), soundButton());
+  fill(byId('bar'), button(t('STOP'), stop, { class: 'stop', 'data-key': 'stop' }), soundButton());
   take(first);
-  stream = new EventSource(`/api/tests/${id}/stream`);
+  stream = new EventSource(inLanguage(`/api/tests/${id}/stream`));
   stream.onmessage = message => { lost(false); take(JSON.parse(message.data)); };
   stream.addEventListener('alive', message => {
     test.now = Number(message.data);
@@ -63,7 +63,7 @@ export async function showTest(main, name) {
 }
 
 function soundButton() {
-  const words = () => (sound.isMuted() ? 'Sound is off' : 'Sound is on');
+  const words = () => (sound.isMuted() ? t('Sound is off') : t('Sound is on'));
   const made = button(words(), () => {
     sound.mute(!sound.isMuted());
     made.textContent = words();
@@ -75,7 +75,7 @@ function soundButton() {
 function lost(away) {
   part(places.notice, [away, test.gap], () => [
     away && el('p', { class: 'warning', role: 'alert' },
-      'The console does not answer. Go on by your own judgement; the page tries again by itself.'),
+      t('The console does not answer. Go on by your own judgement; the page tries again by itself.')),
     test.gap && el('p', { class: 'warning' }, test.gap)]);
 }
 
@@ -93,7 +93,7 @@ function take(state) {
 
 // A new recommendation is said, heard, and a stop fills the screen.
 function changed(before) {
-  document.title = `${test.decision.word} - Gradus console`;
+  document.title = `${test.decision.word} - ${t('Gradus console')}`;
   say(`${test.decision.word}. ${test.decision.sentence}`);
   if (test.decision.kind === 'STOP') {
     sound.stops();
@@ -122,13 +122,12 @@ async function actIn(fields) {
 }
 
 // Where a refusal has no place of its own it is shown above everything.
-const doing = fields => actIn(fields).catch(refused => ask('Not recorded', [
-  el('p', { role: 'alert' }, refused.message), button('Close', close, { class: 'do' })]));
+const doing = fields => actIn(fields).catch(refused => ask(t('Not recorded'), [
+  el('p', { role: 'alert' }, refused.message), button(t('Close'), close, { class: 'do' })]));
 
 /* ------------------------------------------------------------------ what is drawn */
 
 function draw() {
-  document.documentElement.lang = 'en';
   head();
   lost(false);
   arrange();
@@ -151,66 +150,66 @@ function arrange() {
 
 function head() {
   part(places.head, [test.phase, test.stage, test.load, test.protocol, test.posture, test.nextLoad], () => {
-    const words = { BEFORE: 'Before the test', STAGE: test.stage, RECOVERY: `Recovery: ${test.stage || ''}`,
-      ENDED: 'The test is over' }[test.phase];
+    const words = { BEFORE: t('Before the test'), STAGE: test.stage, RECOVERY: t('Recovery: {0}', test.stage || ''),
+      ENDED: t('The test is over') }[test.phase];
     return [el('p', { class: 'protocol' }, test.protocol), el('p', { class: 'stage' }, words),
       el('p', { class: 'load' }, test.load, test.posture ? `, ${test.posture}` : ''),
       test.phase !== 'ENDED' && el('p', { class: 'time' }, el('span', { id: 'stage-time' }),
-        el('span', { class: 'label' }, test.phase === 'BEFORE' ? '' : ' in this stage; test clock '),
+        el('span', { class: 'label' }, test.phase === 'BEFORE' ? '' : t(' in this stage; test clock ')),
         el('span', { id: 'clock', class: test.phase === 'BEFORE' ? '' : 'label' })),
-      test.nextLoad && el('p', {}, `At ${clock(test.nextLoad.at)} set ${test.nextLoad.load}.`)];
+      test.nextLoad && el('p', {}, t('At {0} set {1}.', clock(test.nextLoad.at), test.nextLoad.load))];
   });
 }
 
 function why(because) {
-  return el('details', {}, el('summary', {}, 'Why'),
+  return el('details', {}, el('summary', {}, t('Why')),
     el('p', {}, because.reason),
     el('p', { class: 'formula' }, because.text),
-    because.figures && el('p', { class: 'formula' }, `With the figures of now: ${because.figures}`),
-    el('p', { class: 'hint' }, `Rule ${because.rule}. Source: ${because.source}`));
+    because.figures && el('p', { class: 'formula' }, t('With the figures of now: {0}', because.figures)),
+    el('p', { class: 'hint' }, t('Rule {0}. Source: {1}', because.rule, because.source)));
 }
 
 function decision() {
   const it = test.decision;
-  const follow = { READY: 'Begin the exercise', DEFER: 'Close: not tested today', HOLD: 'Hold as recommended', CHANGE: 'Change the load',
-    ADVANCE: 'The new load is set', FINISH: 'End the exercise', STOP: 'Stop now', END: 'End the test',
-    NOT_RECOVERED: 'End the observation here' }[it.kind];
+  const follow = { READY: t('Begin the exercise'), DEFER: t('Close: not tested today'), HOLD: t('Hold as recommended'),
+    CHANGE: t('Change the load'), ADVANCE: t('The new load is set'), FINISH: t('End the exercise'), STOP: t('Stop now'),
+    END: t('End the test'), NOT_RECOVERED: t('End the observation here') }[it.kind];
   return [
     el('p', { class: 'word' }, it.word),
     el('h1', {}, it.sentence),
-    it.until !== undefined && el('p', { class: 'until' }, 'Next decision in ', el('span', { class: 'count', 'data-until': it.until })),
+    it.until !== undefined && el('p', { class: 'until' }, t('Next decision in '), el('span', { class: 'count', 'data-until': it.until })),
     it.reasons.length > 0 && el('ul', {}, it.reasons.map(words => el('li', {}, words))),
     it.does && button(follow, () => doing({ do: 'follow', token: it.token }), { class: 'do', 'data-key': 'follow' }),
-    it.offers.map((offer, place) => el('p', {}, button(`Instead: ${offer.sentence}`,
+    it.offers.map((offer, place) => el('p', {}, button(t('Instead: {0}', offer.sentence),
       () => doing({ do: 'offer', offer: place, token: it.token }), { class: 'offer' }),
     el('span', { class: 'hint' }, ` ${offer.why}`))),
     it.cautions.map(words => el('p', { class: 'warning' }, words)),
     it.couldFlip.length > 0 && el('p', { class: 'marginal' },
-      `A close call: within the step of the readings it could have come out otherwise (${it.couldFlip.join('; ')}).`),
-    it.unchecked.length > 0 && test.phase !== 'BEFORE' && el('details', {}, el('summary', {}, `Not checked for want of readings: ${it.unchecked.length}`),
+      t('A close call: within the step of the readings it could have come out otherwise ({0}).', it.couldFlip.join('; '))),
+    it.unchecked.length > 0 && test.phase !== 'BEFORE' && el('details', {}, el('summary', {}, t('Not checked for want of readings: {0}', it.unchecked.length)),
       el('ul', {}, it.unchecked.map(words => el('li', {}, words)))),
     it.why && why(it.why),
     test.phase !== 'ENDED' && otherwise()];
 }
 
-const INSTEAD = {
-  BEFORE: [['begin', 'Begin all the same'], ['defer', 'Do not test today']],
-  STAGE: [['hold', 'Hold for one minute'], ['advance', 'Go to the next stage'], ['finish', 'End the exercise']],
-  RECOVERY: [['end', 'End the test']],
-};
+const instead = () => ({
+  BEFORE: [['begin', t('Begin all the same')], ['defer', t('Do not test today')]],
+  STAGE: [['hold', t('Hold for one minute')], ['advance', t('Go to the next stage')], ['finish', t('End the exercise')]],
+  RECOVERY: [['end', t('End the test')]],
+});
 
 function otherwise() {
   const reason = el('input', { id: 'otherwise-reason', autocomplete: 'off' });
   const load = test.loads.map(each => {
     const input = el('input', { id: `load-${each.name}`, inputmode: 'decimal', size: 6, autocomplete: 'off' });
-    return el('div', { class: 'fields' }, field(`Really set: ${each.label}, ${each.unit}`, input, `now ${each.value}`),
-      button(`Record ${each.label}`, () => doing({ do: 'load', name: each.name, value: input.value })));
+    return el('div', { class: 'fields' }, field(t('Really set: {0}, {1}', each.label, each.unit), input, t('now {0}', each.value)),
+      button(t('Record {0}', each.label), () => doing({ do: 'load', name: each.name, value: input.value })));
   });
-  return el('details', {}, el('summary', {}, 'Decide otherwise'),
-    field('Reason', reason, 'stands in the record'),
-    el('div', { class: 'choices' }, INSTEAD[test.phase].map(([verdict, words]) =>
+  return el('details', {}, el('summary', {}, t('Decide otherwise')),
+    field(t('Reason'), reason, t('stands in the record')),
+    el('div', { class: 'choices' }, instead()[test.phase].map(([verdict, words]) =>
       button(words, () => doing({ do: 'override', verdict, reason: reason.value }))),
-    button('Break the test off', () => doing({ do: 'abandon', reason: reason.value }))), load);
+    button(t('Break the test off'), () => doing({ do: 'abandon', reason: reason.value }))), load);
 }
 
 // The pad stays as it is while something is in it, whatever time or another window brings.
@@ -226,12 +225,12 @@ function next() {
     if (test.phase === 'ENDED') return [];
     if (asks.length > 0) return question(asks[0], asks.length);
     return [
-      item || !test.decision.does ? el('h2', {}, item ? `Next: ${item.name}` : 'Nothing to read now') : undefined,
-      test.whenDone && button('It is done', () => doing({ do: 'done' }), { class: 'do' }),
+      item || !test.decision.does ? el('h2', {}, item ? t('Next: {0}', item.name) : t('Nothing to read now')) : undefined,
+      test.whenDone && button(t('It is done'), () => doing({ do: 'done' }), { class: 'do' }),
       item && el('p', { class: 'until' }, due(item)),
-      waiting && el('p', { class: 'warning' }, `Waiting behind this: ${waiting.name}`),
-      item && item.posture && el('p', {}, `The person is ${item.posture}.`),
-      ...test.cues.slice(0, 2).map(cue => el('p', { class: 'cue' }, `At ${clock(cue.at)}: ${cue.say}`))];
+      waiting && el('p', { class: 'warning' }, t('Waiting behind this: {0}', waiting.name)),
+      item && item.posture && el('p', {}, t('The person is {0}.', item.posture)),
+      ...test.cues.slice(0, 2).map(cue => el('p', { class: 'cue' }, t('At {0}: {1}', clock(cue.at), cue.say)))];
   });
   shown = item;
   part(places.pad, [item && [item.name, item.entries], sent], () => item && entryPanel(item, test.speed, async fields => {
@@ -243,9 +242,9 @@ function next() {
   }));
   const others = items.filter(one => !item || one.name !== item.name || one.due !== item.due);
   part(places.nextMore, [test.phase, others.map(one => [key(one), one.state])], () => others.length > 0 && el('details',
-    { open: test.phase === 'BEFORE' }, el('summary', {}, 'Enter something else'),
+    { open: test.phase === 'BEFORE' }, el('summary', {}, t('Enter something else')),
     el('div', { class: 'choices' }, others.map(one => button(
-      `${one.name}${one.baseline ? '' : one.state === 'MISSED' ? `, missed at ${clock(one.due)}` : ` at ${clock(one.due)}`}`,
+      `${one.name}${one.baseline ? '' : one.state === 'MISSED' ? t(', missed at {0}', clock(one.due)) : t(' at {0}', clock(one.due))}`,
       () => { chosen = key(one); fill(places.pad); next(); places.next.scrollIntoView({ block: 'nearest' }); })))));
 }
 
@@ -255,33 +254,33 @@ const busy = () => [...places.pad.querySelectorAll('input')].some(input => input
 const key = item => `${item.name} ${item.baseline ? '' : item.due}`;
 
 function due(item) {
-  if (item.baseline) return 'Before the test begins.';
-  return ['For ', clock(item.due), ': ', el('span', { class: 'count', 'data-begin': item.begin, 'data-due': item.due })];
+  if (item.baseline) return t('Before the test begins.');
+  return [t('For {0}: ', clock(item.due)), el('span', { class: 'count', 'data-begin': item.begin, 'data-due': item.due })];
 }
 
 function question(one, left) {
   const send = value => doing({ do: 'read', [`value.${one.name}`]: value });
   const input = el('input', { id: 'answer', inputmode: 'decimal', autocomplete: 'off', size: 6 });
-  return [el('h2', {}, `Ask: ${one.prompt}`), el('p', { class: 'hint' }, `${left} to answer`),
-    one.words ? choices(one.words, send)
+  return [el('h2', {}, t('Ask: {0}', one.prompt)), el('p', { class: 'hint' }, t('{0} to answer', left)),
+    one.words ? choices(one.words.map((word, place) => [word, one.shown[place]]), send)
       : el('form', { novalidate: true, onsubmit: event => { event.preventDefault(); send(input.value); } },
-        field(`Answer, in ${one.unit}`, input, one.allowed), el('button', { class: 'do', type: 'submit' }, 'Record the answer')),
-    !one.needed && el('p', {}, button('Leave it out', () => { skipped.add(one.name); next(); }))];
+        field(t('Answer, in {0}', one.unit), input, one.allowed), el('button', { class: 'do', type: 'submit' }, t('Record the answer'))),
+    !one.needed && el('p', {}, button(t('Leave it out'), () => { skipped.add(one.name); next(); }))];
 }
 
 function signs() {
   if (test.phase === 'ENDED') return [];
   const withdraw = one => doing(one.top ? { do: 'sign', name: one.name, grade: 0 }
-    : { do: 'withdraw', name: one.name, reason: 'asked, and it has gone' });
+    : { do: 'withdraw', name: one.name, reason: t('asked, and it has gone') });
   return [
     test.symptoms.map(one => el('div', { class: 'warning' },
-      el('p', {}, el('strong', {}, `Has it gone? `), one.prompt),
-      button(`${one.name.replaceAll('_', ' ')} has gone`, () => withdraw(test.signs.find(sign => sign.name === one.name))))),
-    el('h2', {}, 'How does the person do?'),
+      el('p', {}, el('strong', {}, t('Has it gone? ')), one.prompt),
+      button(t('{0} has gone', one.label), () => withdraw(test.signs.find(sign => sign.name === one.name))))),
+    el('h2', {}, t('How does the person do?')),
     test.questions.length > 0 && el('ul', { class: 'questions' }, test.questions.map(words => el('li', {}, words))),
     el('ul', { class: 'signs' }, test.signs.map(one => el('li', {},
       one.grade > 0
-        ? button(`${one.label}${one.top ? ` ${one.grade}` : ''}: there. Has it gone?`, () => withdraw(one), { class: 'there', 'data-key': one.name })
+        ? button(t('{0}: there. Has it gone?', `${one.label}${one.top ? ` ${one.grade}` : ''}`), () => withdraw(one), { class: 'there', 'data-key': one.name })
         : button(one.label, () => report(one), { 'data-key': one.name, 'aria-describedby': `sign-${one.name}` }),
       el('span', { class: 'hint', id: `sign-${one.name}` }, one.prompt))))];
 }
@@ -292,29 +291,29 @@ function report(one) {
     return;
   }
   const grades = Array.from({ length: one.top }, (_, grade) => grade + 1);
-  ask(`${one.label}: how much, 1 (least) to ${one.top} (most)?`, [el('p', {}, one.prompt),
-    choices(grades, grade => doing({ do: 'sign', name: one.name, grade })), button('Cancel', close)]);
+  ask(t('{0}: how much, 1 (least) to {1} (most)?', one.label, one.top), [el('p', {}, one.prompt),
+    choices(grades, grade => doing({ do: 'sign', name: one.name, grade })), button(t('Cancel'), close)]);
 }
 
 function result() {
   const it = test.result;
   if (!it) return [];
   const over = test.phase === 'ENDED';
-  return [el('h2', {}, it.ending ? `Result; the test ended: ${it.ending}` : 'Result so far'),
-    it.capacity ? el('p', { class: 'answer' }, it.capacity) : el('p', {}, 'No aerobic capacity could be estimated.'),
-    it.interval && el('p', {}, `95 % interval ${it.interval}. An estimate is not a measurement.`),
+  return [el('h2', {}, it.ending ? t('Result; the test ended: {0}', it.ending) : t('Result so far')),
+    it.capacity ? el('p', { class: 'answer' }, it.capacity) : el('p', {}, t('No aerobic capacity could be estimated.')),
+    it.interval && el('p', {}, t('95 % interval {0}. An estimate is not a measurement.', it.interval)),
     (it.reasons || []).length > 0 && el('ul', {}, it.reasons.map(words => el('li', {}, words))),
     (it.findings || []).map(words => el('p', { class: 'warning' }, words)),
-    (it.shares || []).length > 0 && el('details', {}, el('summary', {}, 'Where the doubt comes from'),
+    (it.shares || []).length > 0 && el('details', {}, el('summary', {}, t('Where the doubt comes from')),
       el('ul', {}, it.shares.map(words => el('li', {}, words)))),
     (it.cautions || []).length > 0 && el('ul', {}, it.cautions.map(words => el('li', {}, words))),
     it.needsClearance && !it.cleared && el('div', { class: 'warning' },
-      el('p', {}, 'After this stop there is no training plan until the person has been cleared for exercise by somebody who may do so.'),
-      !over && button('Cleared for exercise', () => doing({ do: 'read', 'value.cleared_after_stop': 'yes' })),
-      over && el('a', { class: 'big', href: `/api/tests/${id}/report?cleared=yes`, target: '_blank' }, 'Report for a person who was cleared since')),
-    over && el('p', {}, el('a', { class: 'big', href: `/api/tests/${id}/report`, target: '_blank' }, 'Report to print and sign'), ' ',
-      el('a', { class: 'big', href: `/api/tests/${id}/record` }, 'Record as a file')),
-    over && el('p', {}, el('a', { href: '#' }, 'To the start'))];
+      el('p', {}, t('After this stop there is no training plan until the person has been cleared for exercise by somebody who may do so.')),
+      !over && button(t('Cleared for exercise'), () => doing({ do: 'read', 'value.cleared_after_stop': 'yes' })),
+      over && el('a', { class: 'big', href: inLanguage(`/api/tests/${id}/report?cleared=yes`), target: '_blank' }, t('Report for a person who was cleared since'))),
+    over && el('p', {}, el('a', { class: 'big', href: inLanguage(`/api/tests/${id}/report`), target: '_blank' }, t('Report to print and sign')), ' ',
+      el('a', { class: 'big', href: `/api/tests/${id}/record` }, t('Record as a file'))),
+    over && el('p', {}, el('a', { href: '#' }, t('To the start')))];
 }
 
 function course() {
@@ -324,32 +323,32 @@ function course() {
   part(places.course, [test.rates, test.pressures, test.stages, shown], () => {
     if (test.stages.length === 0 && !stage) return [];
     const names = [...new Set(test.stages.flatMap(each => each.readings.map(reading => reading.name)))];
-    return [el('h2', {}, 'Course'), el('figure', {}, chart(test, shown), el('figcaption', {},
-      'Dots: heart rate. Upright bars: cuff pressure. A thick edge: used for the result; a broken edge: a close call.')),
-    test.stages.length > 0 && el('div', { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'Stages' },
-      el('table', {}, el('caption', {}, 'Stages that were finished'),
-        el('thead', {}, el('tr', {}, ['stage', 'load', ...names, ''].map(words =>
+    return [el('h2', {}, t('Course')), el('figure', {}, chart(test, shown), el('figcaption', {},
+      t('Dots: heart rate. Upright bars: cuff pressure. A thick edge: used for the result; a broken edge: a close call.'))),
+    test.stages.length > 0 && el('div', { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': t('Stages') },
+      el('table', {}, el('caption', {}, t('Stages that were finished')),
+        el('thead', {}, el('tr', {}, [t('stage'), t('load'), ...names, ''].map(words =>
           el(words ? 'th' : 'td', words ? { scope: 'col' } : {}, words)))),
         el('tbody', {}, test.stages.map(each => el('tr', {}, el('th', { scope: 'row' }, each.name), el('td', {}, each.load),
           names.map(name => el('td', {}, (each.readings.find(reading => reading.name === name) || { value: '' }).value)),
-          el('td', {}, [each.used && 'used', each.marginal && 'close call', !each.completed && 'broken off'].filter(word => word).join(', ')))))))];
+          el('td', {}, [each.used && t('used'), each.marginal && t('close call'), !each.completed && t('broken off')].filter(word => word).join(', ')))))))];
   });
 }
 
 function correctable(event) {
-  return [(event.readings || []).length > 0 && button(`Correct entry ${event.number}`, () => amend(event)),
-    event.subjects.length > 0 && button(`Take back entry ${event.number}`, () => takeBack(event))];
+  return [(event.readings || []).length > 0 && button(t('Correct entry {0}', event.number), () => amend(event)),
+    event.subjects.length > 0 && button(t('Take back entry {0}', event.number), () => takeBack(event))];
 }
 
 function last() {
   const event = test.events.at(-1);
-  return event && test.phase !== 'ENDED' ? [el('p', {}, `Recorded at ${event.at}: ${event.words}`),
+  return event && test.phase !== 'ENDED' ? [el('p', {}, t('Recorded at {0}: {1}', event.at, event.words)),
     el('div', { class: 'choices' }, correctable(event).filter(made => made))] : [];
 }
 
 function entries() {
   if (test.events.length === 0) return [];
-  return [el('details', {}, el('summary', {}, `What was recorded: ${test.events.length} ${test.events.length === 1 ? 'entry' : 'entries'}`),
+  return [el('details', {}, el('summary', {}, test.events.length === 1 ? t('What was recorded: 1 entry') : t('What was recorded: {0} entries', test.events.length)),
     el('ol', { class: 'entries' }, [...test.events].reverse().map(event => el('li', { value: event.number },
       `${event.at} ${event.words} `, correctable(event)))))];
 }
@@ -369,18 +368,18 @@ function withReason(title, content, word, send) {
       problem.textContent = refused.message;
     }
   };
-  ask(title, [el('form', { onsubmit: done, novalidate: true }, content, field('Reason', reason, 'stands in the record'),
-    choices(REASONS, words => { reason.value = words; }), problem,
-    el('div', { class: 'choices' }, el('button', { class: 'do', type: 'submit' }, word), button('Cancel', close)))]);
+  ask(title, [el('form', { onsubmit: done, novalidate: true }, content, field(t('Reason'), reason, t('stands in the record')),
+    choices(reasons(), words => { reason.value = words; }), problem,
+    el('div', { class: 'choices' }, el('button', { class: 'do', type: 'submit' }, word), button(t('Cancel'), close)))]);
 }
 
 function amend(event) {
   const inputs = event.readings.map(reading => el('input', { id: `new-${reading.name}`, autocomplete: 'off',
     value: reading.value.replace(/ .*/, ''), name: `value.${reading.name}`, 'data-was': reading.value.replace(/ .*/, '') }));
-  withReason(`Correct entry ${event.number}`, event.readings.map((reading, place) =>
-    field(`${reading.name.replaceAll('_', ' ')} (was ${reading.value})`, inputs[place])), 'Correct', async reason => {
+  withReason(t('Correct entry {0}', event.number), event.readings.map((reading, place) =>
+    field(t('{0} (was {1})', reading.label, reading.value), inputs[place])), t('Correct'), async reason => {
     const different = inputs.filter(input => input.value.trim() !== input.dataset.was);
-    if (different.length === 0) throw new Error('Nothing was changed.');
+    if (different.length === 0) throw new Error(t('Nothing was changed.'));
     for (const input of different) {
       await act({ do: 'amend', event: event.number, [input.name]: input.value.trim(), reason });
     }
@@ -388,35 +387,35 @@ function amend(event) {
 }
 
 function takeBack(event) {
-  withReason(`Take back entry ${event.number}: ${event.words}`, [], 'Take back', reason =>
+  withReason(t('Take back entry {0}: {1}', event.number, event.words), [], t('Take back'), reason =>
     act({ do: 'reject', event: event.number, reason }));
 }
 
 function stop() {
   const before = test.phase === 'BEFORE';
-  ask(before ? 'Break the test off?' : 'Stop the exercise?', [
-    el('p', { class: 'instruction' }, before ? 'The exercise has not begun.' : STOP_WORDS),
-    button(before ? 'Yes, break it off' : 'Yes, stop now', async () => {
-      const words = test.decision.kind === 'STOP' ? test.decision.sentence : STOP_WORDS;
+  ask(before ? t('Break the test off?') : t('Stop the exercise?'), [
+    el('p', { class: 'instruction' }, before ? t('The exercise has not begun.') : stopWords()),
+    button(before ? t('Yes, break it off') : t('Yes, stop now'), async () => {
+      const words = test.decision.kind === 'STOP' ? test.decision.sentence : stopWords();
       await doing({ do: 'stop' });
       if (test.stopped) stopped(words);
-    }, { class: 'stop' }), button('No, go on', close)], 'stop');
+    }, { class: 'stop' }), button(t('No, go on'), close)], 'stop');
 }
 
 function showStop() {
   const it = test.decision;
-  ask('STOP', [el('p', { class: 'instruction' }, it.sentence),
+  ask(t('STOP'), [el('p', { class: 'instruction' }, it.sentence),
     it.why && el('p', {}, it.why.reason),
-    button('Stopped: go to recovery', async () => {
+    button(t('Stopped: go to recovery'), async () => {
       await doing({ do: 'follow', token: it.token });
       if (test.stopped) stopped(it.sentence);
-    }, { class: 'stop' }), button('Back to the screen', close)], 'stop recommended');
+    }, { class: 'stop' }), button(t('Back to the screen'), close)], 'stop recommended');
 }
 
 function stopped(words) {
-  ask('The exercise is stopped', [el('p', { class: 'instruction' }, words),
-    el('p', {}, test.load ? `Load now: ${test.load}.` : ''),
-    button('The person is looked after', close, { class: 'do' })], 'stop');
+  ask(t('The exercise is stopped'), [el('p', { class: 'instruction' }, words),
+    el('p', {}, test.load ? t('Load now: {0}.', test.load) : ''),
+    button(t('The person is looked after'), close, { class: 'do' })], 'stop');
 }
 
 /* ------------------------------------------------------------------ what time changes */
@@ -436,8 +435,8 @@ function tick() {
   document.querySelectorAll('[data-begin]').forEach(place => {
     const begin = place.dataset.begin - at;
     const dueIn = place.dataset.due - at;
-    place.textContent = begin > 0 ? `begin in ${clock(Math.ceil(begin))}`
-      : dueIn > 0 ? `now, ${clock(Math.ceil(dueIn))} left` : 'now';
+    place.textContent = begin > 0 ? t('begin in {0}', clock(Math.ceil(begin)))
+      : dueIn > 0 ? t('now, {0} left', clock(Math.ceil(dueIn))) : t('now');
     if (begin <= 0 && dueIn > 0 && !heard[place.dataset.due]) {
       heard[place.dataset.due] = true;
       sound.begins();

@@ -1,5 +1,36 @@
 // Small help for all parts of the page. Texts are always set as texts, never as HTML.
 
+let language = 'en';
+let words = {};
+
+/** The language that is chosen: remembered, else that of the browser. */
+export function chosenLanguage() {
+  return localStorage.getItem('language') || navigator.language.slice(0, 2);
+}
+
+/** Takes a language for everything that is drawn and asked for from now on. */
+export async function speak(wanted) {
+  const answered = await fetch(`/api/words?language=${encodeURIComponent(wanted)}`).catch(lost).then(answer);
+  language = answered.language;
+  words = answered.words;
+  document.documentElement.lang = language;
+  localStorage.setItem('language', language);
+  document.querySelector('.skip').textContent = t('To what there is to do');
+  return answered.languages;
+}
+
+export const spoken = () => language;
+
+/** A text of the page in the language that is chosen; `{0}` and so on are filled in. */
+export function t(english, ...values) {
+  // Blanks around a sentence are the page's own.
+  const key = english.trim();
+  return english.replace(key, () => words[key] || key).replace(/\{(\d)\}/g, (_, place) => values[place]);
+}
+
+/** An address whose answer is in the language that is chosen. */
+export const inLanguage = path => `${path}${path.includes('?') ? '&' : '?'}language=${language}`;
+
 // A figure and its unit stay on one line.
 const together = text => text.replace(/(\d) (?=(%|s|min|h|bpm|mmHg|W|N|kp|rpm|mph|km\/h|m\/s|kg|lb|cm|m|mL\/kg\/min|MET)(?![\w/]))/g, '$1\u00a0');
 const child = part => (typeof part === 'string' ? together(part) : part);
@@ -30,16 +61,16 @@ export function button(words, act, attributes = {}) {
 }
 
 async function answer(response) {
-  const body = await response.json().catch(() => ({ error: 'The console sent no answer.' }));
+  const body = await response.json().catch(() => ({ error: t('The console sent no answer.') }));
   if (!response.ok) throw Object.assign(new Error(body.error), { status: response.status });
   return body;
 }
 
-const lost = () => { throw new Error('The console does not answer. Nothing was recorded; try again.'); };
+const lost = () => { throw new Error(t('The console does not answer. Nothing was recorded; try again.')); };
 
-export const get = path => fetch(path).catch(lost).then(answer);
+export const get = path => fetch(inLanguage(path)).catch(lost).then(answer);
 
-export const post = (path, fields) => fetch(path, {
+export const post = (path, fields) => fetch(inLanguage(path), {
   method: 'POST',
   headers: { 'X-Gradus': 'console', 'Content-Type': 'application/x-www-form-urlencoded' },
   body: new URLSearchParams(fields),
@@ -100,8 +131,9 @@ export function field(label, input, hint = '') {
     hint && el('span', { class: 'hint', id: `${input.id}-hint` }, hint), input);
 }
 
-/** Choices of which one is taken at once, as large buttons. */
+/** Choices of which one is taken at once, as large buttons; a choice may be a pair of its value and what is shown. */
 export function choices(words, take, pressed) {
-  return el('div', { class: 'choices' }, words.map(word => button(String(word), () => take(word),
-    pressed === undefined ? {} : { 'aria-pressed': String(pressed === word) })));
+  return el('div', { class: 'choices' }, words.map(word => (Array.isArray(word) ? word : [word, word])).map(([value, shown]) =>
+    button(String(shown), () => take(value), { 'data-value': value,
+      ...(pressed === undefined ? {} : { 'aria-pressed': String(pressed === value) }) })));
 }

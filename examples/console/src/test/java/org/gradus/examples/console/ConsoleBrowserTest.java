@@ -15,6 +15,7 @@ import java.time.InstantSource;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.gradus.bundled.Bundled;
 import org.gradus.history.TestRecord;
@@ -175,6 +176,116 @@ class ConsoleBrowserTest {
           files.filter(found -> found.toString().endsWith(".jsonl")).findFirst().orElseThrow();
       return TestRecord.parse("record", Files.readString(file));
     }
+  }
+
+  // Words that no Spanish sentence has. A rule with its figures in brackets is in the language of
+  // rules.
+  private static final Pattern ENGLISH =
+      Pattern.compile(
+          "\\b(the|and|of|with|is|are|for|from|at|to|not|this|heart|rate|stage|load|test|ask|next"
+              + "|record|person|result|interval|reading|below|above|between|now|left|why|stop"
+              + "|begin|walk|end|enter|answer|exercise|recovery|resting)\\b",
+          Pattern.CASE_INSENSITIVE);
+
+  private static void seeNoEnglish(String screen) {
+    assertThat(
+            page()
+                .text()
+                .lines()
+                .filter(line -> !line.contains("["))
+                .filter(line -> ENGLISH.matcher(line).find()))
+        .as(screen)
+        .isEmpty();
+  }
+
+  private static void seeAndPress(String words, String button) {
+    page().see(words);
+    seeNoEnglish(words);
+    page().press(button);
+  }
+
+  @Test
+  void aWholeWalkInSpanishShowsNoEnglishWord() {
+    start();
+    page().see("A test of graded exercise");
+    page()
+        .run(
+            "const choice = document.getElementById('language'); choice.value = 'es';"
+                + " choice.dispatchEvent(new Event('change'))");
+    page().see("Una prueba de esfuerzo graduado");
+    page().type("Buscar", "standard");
+    page().press("Marcha graduada en tapiz, etapas de 3 minutos");
+    page().see("La persona");
+    seeNoEnglish("the form");
+    page().checked("es-form");
+    page().press("Abrir la prueba");
+    page().see("edad no se sabe de esta persona");
+    assertThat(page().text()).contains("añádalo a la persona");
+    page().type("Edad", "46");
+    page().press("femenino");
+    page().type("Masa corporal", "71");
+    page().press("sí");
+    page()
+        .run(
+            "[...document.querySelectorAll('fieldset')].pop().querySelectorAll('button')[1].click()");
+    page().press("Abrir la prueba");
+    seeAndPress("Pregunte: ¿Fiebre", "no");
+    seeAndPress("Pregunte: ¿Infarto", "no");
+    seeAndPress("Pregunte: ¿Embarazada", "no");
+    page().see("¿Cuánto tiempo desde la última comida?");
+    page().type("Respuesta", "mucho");
+    page().press("Anotar la respuesta");
+    page().see("necesita un número, no mucho");
+    seeNoEnglish("a refused answer");
+    page().press("Cerrar");
+    page().type("Respuesta", "4");
+    page().press("Anotar la respuesta");
+    page().see("¿Cuánto tiempo desde el último café");
+    page().type("Respuesta", "5");
+    page().press("Anotar la respuesta");
+    page().see("Lo siguiente: frecuencia cardíaca y sistólica y diastólica, en reposo");
+    seeNoEnglish("resting readings");
+    enter("frecuencia cardíaca", "20", "Anotar frecuencia cardíaca");
+    page().see("está fuera de lo posible, 25 bpm a 250 bpm; léalo otra vez");
+    seeNoEnglish("a refused reading");
+    enter("frecuencia cardíaca", "68", "Anotar frecuencia cardíaca");
+    page().see("Lo siguiente: sistólica y diastólica, en reposo");
+    page().type("sistólica", "122");
+    page().type("diastólica", "78");
+    page().press("Anotar sistólica y diastólica");
+    seeAndPress("La persona está lista. Empiece con andar 1.", "Empezar el ejercicio");
+    page().see("1.7 mph, 10 %");
+    count();
+    seeNoEnglish("a stage");
+    page().checked("es-stage");
+    page().press("dolor en el pecho");
+    page().see("Quite la carga, siente a la persona y siga su plan de urgencia.");
+    seeNoEnglish("a stop");
+    page().checked("es-stop");
+    page().press("Parado: a la recuperación");
+    page().see("El ejercicio está parado");
+    page().press("La persona está atendida");
+    page().see("Recuperación");
+    seeNoEnglish("recovery");
+    at(960);
+    page().see("Sin recuperar al llegar al límite");
+    seeAndPress("Resultado", "Acabar aquí la vigilancia");
+    page().see("Resultado; la prueba acabó: no recuperado");
+    page().press("Lo anotado");
+    seeNoEnglish("the end");
+    page().checked("es-end");
+    page().go(address("report?language=es"));
+    page().see("Cómo acabó la prueba");
+  }
+
+  private String address(String part) {
+    String test = page().address().replaceAll(".*#test/", "");
+    return "http://localhost:"
+        + Objects.requireNonNull(site).port()
+        + "/api/tests/"
+        + test
+        + "/"
+        + part;
   }
 
   @Test
