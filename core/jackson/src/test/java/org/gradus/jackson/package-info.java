@@ -1,0 +1,4 @@
+@NullMarked
+package org.gradus.jackson;
+
+import org.jspecify.annotations.NullMarked;
