@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
+import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
 import org.gradus.protocol.Fingerprint;
@@ -171,6 +172,24 @@ class FingerprintTest {
         .hasMessageContaining("differs in walk_2.grade;")
         .hasMessageContaining("kept beside the record, or rerun it");
     assertThat(record.rerun(other)).isNotEmpty();
+  }
+
+  @Test
+  void aRecordIsRefusedWithEveryItemThatDiffersOneByOne() {
+    TestRecord record = record();
+    Library other = edited(WALK + ".yaml", "lasts: 3 min", "lasts: 4 min");
+    List<String> expected = differences(WALK + ".yaml", "lasts: 3 min", "lasts: 4 min");
+    assertThat(expected).contains("walk_1.lasts", "walk_2.lasts");
+    assertThatThrownBy(() -> record.resume(other, Ledger.NONE))
+        .isInstanceOfSatisfying(
+            RecordRefused.class,
+            refused -> {
+              assertThat(refused.differences()).isEqualTo(expected);
+              assertThat(Json.of(refused)).contains("\"differences\": [\"", "\"walk_2.lasts\"");
+            });
+    assertThatThrownBy(() -> TestRecord.parse("x", "no record"))
+        .isInstanceOfSatisfying(
+            RecordRefused.class, refused -> assertThat(refused.differences()).isEmpty());
   }
 
   @Test

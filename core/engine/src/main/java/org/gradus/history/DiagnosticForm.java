@@ -14,6 +14,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.GradusException;
+import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 
@@ -98,7 +99,9 @@ final class DiagnosticForm {
             "remedy",
             TEXT.schema(),
             "diagnostics",
-            Form.list(of(List.of())).schema()),
+            Form.list(of(List.of())).schema(),
+            "differences",
+            Form.list(TEXT).schema()),
         List.of("refused", "code", "message", "arguments", "remedy"));
   }
 
@@ -117,6 +120,9 @@ final class DiagnosticForm {
             refusal.remedy());
     if (refusal instanceof FileRefused file) {
       fields.put("diagnostics", Form.list(of(List.of())).write(file.diagnostics()));
+    }
+    if (refusal instanceof RecordRefused record && !record.differences().isEmpty()) {
+      fields.put("differences", record.differences());
     }
     return fields;
   }

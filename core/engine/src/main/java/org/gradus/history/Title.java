@@ -106,6 +106,7 @@ public record Title(
               + (more > 0 ? " and " + more + " more" : "");
       throw new RecordRefused(
           Code.G608,
+          differences,
           protocol + " " + version,
           found.toString(),
           named,
