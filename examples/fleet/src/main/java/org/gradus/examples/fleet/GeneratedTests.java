@@ -109,7 +109,9 @@ record GeneratedTests(long seed, int tests, List<String> protocols, int longest,
       for (Agenda.Item item : agenda.items()) {
         known.addAll(readings(item));
       }
-      tell(new Event.Read(known, now, now));
+      if (!known.isEmpty()) {
+        tell(new Event.Read(known, now, now));
+      }
     }
 
     private void step(Decision decision) {
@@ -125,9 +127,10 @@ record GeneratedTests(long seed, int tests, List<String> protocols, int longest,
         sign();
       } else if (item.isPresent()) {
         now = later(item.get().due());
+        List<Reading> readings = readings(item.get());
         // One reading in thirty is forgotten.
-        if (random.nextInt(30) > 0) {
-          tell(new Event.Read(readings(item.get()), now, now));
+        if (random.nextInt(30) > 0 && !readings.isEmpty()) {
+          tell(new Event.Read(readings, now, now));
         } else {
           now = now.plusSeconds(20);
         }
