@@ -3,6 +3,7 @@ package org.gradus.capacity;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Optional;
+import java.util.function.Function;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.knowledge.Given;
@@ -30,6 +31,12 @@ public sealed interface Standing {
   default String words() {
     return message().toString();
   }
+
+  /** What one of these functions makes of it, whichever it is. */
+  <R> R match(
+      Function<AmongPercentiles, ? extends R> percentiles,
+      Function<InClass, ? extends R> inClass,
+      Function<Nowhere, ? extends R> nowhere);
 
   /**
    * Where a value stands in a table by itself, without a test.
@@ -91,6 +98,14 @@ public sealed interface Standing {
     }
 
     @Override
+    public <R> R match(
+        Function<AmongPercentiles, ? extends R> percentiles,
+        Function<InClass, ? extends R> inClass,
+        Function<Nowhere, ? extends R> nowhere) {
+      return percentiles.apply(this);
+    }
+
+    @Override
     public Message message() {
       return low.isPresent() && high.isPresent() && !low.equals(high)
           ? Message.of(
@@ -148,6 +163,14 @@ public sealed interface Standing {
     }
 
     @Override
+    public <R> R match(
+        Function<AmongPercentiles, ? extends R> percentiles,
+        Function<InClass, ? extends R> inClass,
+        Function<Nowhere, ? extends R> nowhere) {
+      return inClass.apply(this);
+    }
+
+    @Override
     public Message message() {
       FileText found = new FileText(name);
       Message named =
@@ -178,6 +201,14 @@ public sealed interface Standing {
     public Nowhere {
       requireNonNull(reason, "reason");
       requireNonNull(table, "table");
+    }
+
+    @Override
+    public <R> R match(
+        Function<AmongPercentiles, ? extends R> percentiles,
+        Function<InClass, ? extends R> inClass,
+        Function<Nowhere, ? extends R> nowhere) {
+      return nowhere.apply(this);
     }
 
     @Override

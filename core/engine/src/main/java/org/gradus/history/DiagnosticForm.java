@@ -118,12 +118,20 @@ final class DiagnosticForm {
             refusal.arguments(),
             "remedy",
             refusal.remedy());
+    addDiagnostics(refusal, fields);
+    addDifferences(refusal, fields);
+    return fields;
+  }
+
+  private static void addDiagnostics(GradusException refusal, Map<String, Object> fields) {
     if (refusal instanceof FileRefused file) {
       fields.put("diagnostics", Form.list(of(List.of())).write(file.diagnostics()));
     }
+  }
+
+  private static void addDifferences(GradusException refusal, Map<String, Object> fields) {
     if (refusal instanceof RecordRefused record && !record.differences().isEmpty()) {
       fields.put("differences", record.differences());
     }
-    return fields;
   }
 }

@@ -175,10 +175,8 @@ final class PlanForm {
   }
 
   private static String kind(Standing standing) {
-    if (standing instanceof Standing.AmongPercentiles) {
-      return "among_percentiles";
-    }
-    return standing instanceof Standing.InClass ? "in_class" : "nowhere";
+    return standing.match(
+        percentiles -> "among_percentiles", named -> "in_class", nowhere -> "nowhere");
   }
 
   /** Something of a file, by its id. */
