@@ -1,7 +1,5 @@
 package org.gradus.protocol;
 
-import static java.util.Objects.requireNonNull;
-
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -51,7 +49,6 @@ public final class Person {
    * @throws ReadingRefused when it is null
    */
   public Optional<Quantity> value(Attribute attribute) {
-    requireNonNull(attribute, "attribute");
     refuseNull("an attribute", attribute, "name one of Attribute");
     return Optional.ofNullable(values.get(attribute));
   }
@@ -115,7 +112,6 @@ public final class Person {
      * @throws ReadingRefused when it is null
      */
     public Builder sex(Sex sex) {
-      requireNonNull(sex, "sex");
       refuseNull("sex", sex, UNKNOWN);
       return put(Attribute.SEX, Quantity.of(sex == Sex.FEMALE ? 0 : 1, Unit.ONE));
     }
@@ -126,7 +122,6 @@ public final class Person {
      * @throws ReadingRefused when it is null or no mass a person can have
      */
     public Builder mass(Quantity mass) {
-      requireNonNull(mass, "mass");
       return measure(Attribute.MASS, Kind.MASS, mass);
     }
 
@@ -136,7 +131,6 @@ public final class Person {
      * @throws ReadingRefused when it is null or no length a person can have
      */
     public Builder height(Quantity height) {
-      requireNonNull(height, "height");
       return measure(Attribute.HEIGHT, Kind.LENGTH, height);
     }
 
@@ -146,7 +140,6 @@ public final class Person {
      * @throws ReadingRefused when it is null or no heart rate a person can have
      */
     public Builder measuredMaxHeartRate(Quantity rate) {
-      requireNonNull(rate, "rate");
       return measure(Attribute.MEASURED_MAX_HEART_RATE, Kind.HEART_RATE, rate);
     }
 

@@ -43,6 +43,7 @@ import org.gradus.bundled.Bundled;
 import org.gradus.capacity.Capacity;
 import org.gradus.cases.Cases;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.ReadingRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.exchange.device.HeartRateStream;
@@ -247,10 +248,12 @@ class NullsTest {
     } catch (InvocationTargetException thrown) {
       Throwable cause = requireNonNull(thrown.getCause());
       String message = String.valueOf(cause.getMessage());
-      boolean named =
-          cause instanceof NullPointerException
-              && (message.equals(name) || message.contains("because \"" + name + "\" is null"));
-      return named ? Optional.empty() : Optional.of(cause.toString());
+      boolean named = message.equals(name) || message.contains("because \"" + name + "\" is null");
+      // A person's values have a refusal of their own, which says what to do with the unknown.
+      boolean explained = cause instanceof ReadingRefused && message.contains("cannot be null");
+      return (cause instanceof NullPointerException && named) || explained
+          ? Optional.empty()
+          : Optional.of(cause.toString());
     } catch (ReflectiveOperationException closed) {
       throw new LinkageError(name(one), closed);
     }
