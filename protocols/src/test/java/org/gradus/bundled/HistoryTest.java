@@ -20,24 +20,29 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.diagnostic.RecordRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.history.Journal;
+import org.gradus.history.LineLedger;
 import org.gradus.history.TestRecord;
 import org.gradus.history.Title;
 import org.gradus.library.Library;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Setting;
+import org.gradus.report.Report;
 import org.gradus.session.Decision;
 import org.gradus.session.Loading;
 import org.gradus.session.Session;
 import org.gradus.session.Verdict;
+import org.gradus.words.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -143,7 +148,8 @@ class HistoryTest {
                 title.fingerprint(),
                 settings,
                 title.person(),
-                title.identity()),
+                title.identity(),
+                title.begun()),
             record.entries());
     assertThat(older.rerun(LIBRARY)).isEmpty();
     assertThat(older.settingsPassedOver(LIBRARY))
@@ -224,6 +230,48 @@ class HistoryTest {
       Session session = eventful(Walks.begun(journal));
       assertThat(Files.readString(file)).isEqualTo(TestRecord.of(session, Optional.empty()).text());
     }
+  }
+
+  @Test
+  void aRecordSaysWhenTheSessionWasOpenedIfTheHostDoes(@TempDir Path folder) throws IOException {
+    ZonedDateTime moment = ZonedDateTime.parse("2026-10-25T02:30+01:00[Europe/Vienna]");
+    Title title = Title.of(WALK, ines(), Optional.of("No. 17")).begun(moment);
+    Path file = folder.resolve("walk.jsonl");
+    try (Journal journal = Journal.create(file, title)) {
+      eventful(Walks.begun(journal));
+    }
+    TestRecord record = TestRecord.parse("walk.jsonl", Files.readString(file));
+    assertThat(record.title()).isEqualTo(title);
+    assertThat(record.title().begun()).contains(moment);
+    assertThat(record.withoutIdentity().title().begun()).contains(moment);
+    assertThat(record.verify(LIBRARY)).isEmpty();
+    List<String> lines = new ArrayList<>();
+    Session again = eventful(Walks.begun(LineLedger.begin(title, lines::add)));
+    assertThat(String.join("\n", lines) + "\n").isEqualTo(record.text());
+    assertThat(TestRecord.of(again, Optional.of("No. 17")).begun(moment)).isEqualTo(record);
+
+    Report report = Report.of(record, LIBRARY);
+    assertThat(report.text()).contains("date: 25 October 2026, 02:30 (UTC+01:00)");
+    assertThat(report.in(Language.of(Locale.GERMAN)).text())
+        .contains("25. Oktober 2026, 02:30 Uhr (UTC+01:00)");
+    assertThat(report.in(Language.of(Locale.forLanguageTag("es"))).text())
+        .contains("25 de octubre de 2026, 02:30 (UTC+01:00)");
+    assertThat(report.date("last Sunday").text()).contains("last Sunday").doesNotContain("02:30");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"2026-10-25", "2026-10-25T02:30", "2026-10-25T02:30+01:00[Nowhere]", ""})
+  void aMomentWithoutAZoneIsRefused(String moment) {
+    TestRecord record =
+        TestRecord.of(Session.open(WALK, ines()), Optional.empty())
+            .begun(ZonedDateTime.parse("2026-10-25T02:30+01:00"));
+    String line = Sealed.opened(record.text().strip());
+    assertThat(line).contains("2026-10-25T02:30+01:00");
+    String other = Sealed.lines(List.of(line.replace("2026-10-25T02:30+01:00", moment)));
+    assertThatThrownBy(() -> TestRecord.parse("walk", other))
+        .isInstanceOf(RecordRefused.class)
+        .hasMessageContaining("begun")
+        .hasMessageContaining("with its zone");
   }
 
   @Test

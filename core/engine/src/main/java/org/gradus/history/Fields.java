@@ -1,6 +1,7 @@
 package org.gradus.history;
 
 import java.time.Duration;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +24,7 @@ import org.gradus.unit.Unit;
 record Fields(String path, Map<?, ?> content) {
 
   private static final int LONGEST_TIME = 40;
+  private static final int LONGEST_MOMENT = 100;
   private static final String WHOLE = "-?[0-9]{1,18}";
 
   // No more than records are made of.
@@ -148,6 +150,15 @@ record Fields(String path, Map<?, ?> content) {
       throw not(name, "a time of a test");
     }
     return time;
+  }
+
+  /** A date and time with its zone. */
+  ZonedDateTime moment(String name) {
+    try {
+      return ZonedDateTime.parse(text(name, LONGEST_MOMENT));
+    } catch (DateTimeParseException e) {
+      throw not(name, "a time with its zone such as 2026-05-03T10:15+02:00[Europe/Vienna]");
+    }
   }
 
   /** How long something lasts each time. */

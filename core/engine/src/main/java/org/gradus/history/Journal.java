@@ -86,7 +86,19 @@ public final class Journal implements Ledger, AutoCloseable {
    */
   public static Journal create(
       Path file, Protocol protocol, Person person, Optional<String> identity) {
-    return create(file, Title.of(protocol, person, identity), LocalFile::create);
+    return create(file, Title.of(protocol, person, identity));
+  }
+
+  /**
+   * Begins a journal in a new file, with a head of the host's making, such as one that says when
+   * the session was opened. When it fails, no file is left.
+   *
+   * @throws JournalFailed when the file exists already, is in use, or cannot be written
+   */
+  public static Journal create(Path file, Title title) {
+    requireNonNull(file, "file");
+    requireNonNull(title, "title");
+    return create(file, title, LocalFile::create);
   }
 
   /** Opens or creates what a journal is kept in. */

@@ -56,8 +56,19 @@ public final class LineLedger implements Ledger {
    */
   public static LineLedger begin(
       Protocol protocol, Person person, Optional<String> identity, Consumer<String> lines) {
+    return begin(Title.of(protocol, person, identity), lines);
+  }
+
+  /**
+   * Begins a record with a head of the host's making, such as one that says when the session was
+   * opened, and hands over its first line.
+   *
+   * @param lines keeps a line, as in the other {@code begin}
+   */
+  public static LineLedger begin(Title title, Consumer<String> lines) {
+    requireNonNull(title, "title");
     LineLedger ledger = new LineLedger(Lines.FIRST, lines);
-    ledger.append(Title.of(protocol, person, identity).write(), line -> Title.read(line).write());
+    ledger.append(title.write(), line -> Title.read(line).write());
     return ledger;
   }
 

@@ -2,6 +2,7 @@ package org.gradus.history;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -170,6 +171,11 @@ public record TestRecord(Title title, List<Entry> entries) {
     return new TestRecord(title, entries(session.protocol(), title, session.events()));
   }
 
+  /** The same with the moment at which the session was opened; see {@link Title#begun}. */
+  public TestRecord begun(ZonedDateTime moment) {
+    return new TestRecord(title.begun(moment), entries);
+  }
+
   // Told again from the start, each event is answered as it was.
   private static List<Entry> entries(Protocol protocol, Title title, List<Event> events) {
     List<Entry> entries = new ArrayList<>();
@@ -301,7 +307,7 @@ public record TestRecord(Title title, List<Entry> entries) {
     return Session.resume(title.exactly(library), title.person(), events(), ledger);
   }
 
-  /** The same without the person's identity. */
+  /** The same without the person's identity; when the session was opened stays in it. */
   public TestRecord withoutIdentity() {
     return new TestRecord(title.withoutIdentity(), entries);
   }

@@ -2,6 +2,7 @@ package org.gradus.history;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,6 +35,8 @@ import org.gradus.unit.Unit;
  * @param person the person
  * @param identity whose test it is, in whatever words the host uses; empty when it is kept
  *     elsewhere
+ * @param begun when the session was opened, by the host's clock and in its zone; empty when the
+ *     host does not say
  */
 public record Title(
     String protocol,
@@ -41,7 +44,8 @@ public record Title(
     Fingerprint fingerprint,
     Map<String, String> settings,
     Person person,
-    Optional<String> identity) {
+    Optional<String> identity,
+    Optional<ZonedDateTime> begun) {
 
   private static final int FORMAT = 2;
 
@@ -59,6 +63,7 @@ public record Title(
    * @throws ReadingRefused when the identity is longer than {@link #LONGEST_IDENTITY} characters
    */
   public Title {
+    requireNonNull(begun, "begun");
     requireNonNull(fingerprint, "fingerprint");
     requireNonNull(person, "person");
     requireNonNull(protocol, "protocol");
@@ -83,12 +88,29 @@ public record Title(
         protocol.heading().fingerprint(),
         settings,
         person,
-        identity);
+        identity,
+        Optional.empty());
+  }
+
+  /**
+   * The same with the moment at which the session was opened, which the times of the record count
+   * from. No rule looks at it; it is for people who read the record.
+   *
+   * <pre>{@code
+   * Title.of(protocol, person, Optional.empty()).begun(ZonedDateTime.now(ZoneId.systemDefault()))
+   * }</pre>
+   *
+   * @param moment by the host's clock, with its zone
+   */
+  public Title begun(ZonedDateTime moment) {
+    requireNonNull(moment, "moment");
+    return new Title(
+        protocol, version, fingerprint, settings, person, identity, Optional.of(moment));
   }
 
   /** The same without identity. */
   public Title withoutIdentity() {
-    return new Title(protocol, version, fingerprint, settings, person, Optional.empty());
+    return new Title(protocol, version, fingerprint, settings, person, Optional.empty(), begun);
   }
 
   /**
@@ -205,6 +227,7 @@ public record Title(
             "person",
             PersonForm.PERSON.write(person));
     identity.ifPresent(whose -> fields.put("identity", whose));
+    begun.ifPresent(moment -> fields.put("begun", moment.toString()));
     return fields;
   }
 
@@ -224,6 +247,7 @@ public record Title(
         "settings",
         "person",
         "identity",
+        "begun",
         Lines.SUM);
     Fields settings = fields.fields("settings");
     Map<String, String> values = new LinkedHashMap<>();
@@ -238,7 +262,8 @@ public record Title(
         PersonForm.PERSON.read(fields, "person"),
         fields.has("identity")
             ? Optional.of(fields.text("identity", LONGEST_IDENTITY))
-            : Optional.empty());
+            : Optional.empty(),
+        fields.has("begun") ? Optional.of(fields.moment("begun")) : Optional.empty());
   }
 
   // Which of the two it has to be is known once there is a protocol.

@@ -1,5 +1,6 @@
 package org.gradus.report;
 
+import java.time.ZonedDateTime;
 import java.util.Optional;
 
 /**
@@ -7,32 +8,44 @@ import java.util.Optional;
  *
  * @param identity who was tested
  * @param date when
+ * @param begun when by the record, which a date in the host's words replaces
  * @param place where
  * @param tester by whom
  */
 record Particulars(
     Optional<String> identity,
     Optional<String> date,
+    Optional<ZonedDateTime> begun,
     Optional<String> place,
     Optional<String> tester) {
 
   /** Nothing is said. */
   static final Particulars NONE =
-      new Particulars(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+      new Particulars(
+          Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
   Particulars identity(String words) {
-    return new Particulars(Optional.of(words), date, place, tester);
+    return new Particulars(Optional.of(words), date, begun, place, tester);
   }
 
   Particulars date(String words) {
-    return new Particulars(identity, Optional.of(words), place, tester);
+    return new Particulars(identity, Optional.of(words), begun, place, tester);
+  }
+
+  Particulars begun(ZonedDateTime moment) {
+    return new Particulars(identity, date, Optional.of(moment), place, tester);
   }
 
   Particulars place(String words) {
-    return new Particulars(identity, date, Optional.of(words), tester);
+    return new Particulars(identity, date, begun, Optional.of(words), tester);
   }
 
   Particulars tester(String words) {
-    return new Particulars(identity, date, place, Optional.of(words));
+    return new Particulars(identity, date, begun, place, Optional.of(words));
+  }
+
+  /** When, as the report says it. */
+  Optional<String> when(Words words) {
+    return date.or(() -> begun.map(words::date));
   }
 }

@@ -116,7 +116,7 @@ final class ProgressPart {
     return tests
         .get(place)
         .about()
-        .date()
+        .when(words)
         .orElseGet(() -> words.say(ReportMessage.TEST_NUMBER, place + 1));
   }
 

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.ValueRefused;
 import org.gradus.history.TestRecord;
+import org.gradus.history.Title;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.NormTable;
 import org.gradus.library.Library;
@@ -90,14 +91,17 @@ public final class Report {
   }
 
   /**
-   * The report of a test that was recorded, with its identity if the record has one.
+   * The report of a test that was recorded, with its identity and its date as far as the record has
+   * them.
    *
    * @throws org.gradus.diagnostic.RecordRefused when the protocol means something else in the
    *     library, or an event cannot have happened
    */
   public static Report of(TestRecord record, Library library) {
     Report report = of(record.resume(library, Ledger.NONE));
-    return record.title().identity().map(report::identity).orElse(report);
+    Title title = record.title();
+    Particulars about = title.identity().map(report.about::identity).orElse(report.about);
+    return report.about(title.begun().map(about::begun).orElse(about));
   }
 
   private Report about(Particulars particulars) {
@@ -110,7 +114,10 @@ public final class Report {
     return about(about.identity(words));
   }
 
-  /** With the date, and if you like the time, of the test, in the host's own words. */
+  /**
+   * With the date, and if you like the time, of the test, in the host's own words, in place of the
+   * date of the record.
+   */
   public Report date(String words) {
     requireNonNull(words, "words");
     return about(about.date(words));

@@ -42,6 +42,7 @@ enum ReportMessage implements MessageKey {
   PERSON_TITLE,
   IDENTITY,
   DATE,
+  DATE_PATTERN,
   PLACE,
   TESTER,
   AGE,

@@ -56,7 +56,7 @@ final class TestPart {
   Section person() {
     List<Fact> facts = new ArrayList<>();
     about.identity().ifPresent(who -> facts.add(new Fact(words.say(ReportMessage.IDENTITY), who)));
-    about.date().ifPresent(when -> facts.add(new Fact(words.say(ReportMessage.DATE), when)));
+    about.when(words).ifPresent(when -> facts.add(new Fact(words.say(ReportMessage.DATE), when)));
     about.place().ifPresent(where -> facts.add(new Fact(words.say(ReportMessage.PLACE), where)));
     about.tester().ifPresent(by -> facts.add(new Fact(words.say(ReportMessage.TESTER), by)));
     for (Attribute attribute : Attribute.values()) {

@@ -1,5 +1,7 @@
 package org.gradus.report;
 
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import org.gradus.unit.Quantity;
 import org.gradus.words.FileText;
@@ -36,6 +38,12 @@ final class Words {
   /** A quantity. */
   String say(Quantity quantity) {
     return quantity.in(language);
+  }
+
+  /** A date and time with the distance of its zone from UTC. */
+  String date(ZonedDateTime moment) {
+    String pattern = say(ReportMessage.DATE_PATTERN);
+    return DateTimeFormatter.ofPattern(pattern, language.locale()).format(moment);
   }
 
   /** The heads of a table. */

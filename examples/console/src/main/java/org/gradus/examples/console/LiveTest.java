@@ -5,9 +5,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,6 +23,7 @@ import org.gradus.diagnostic.GradusException;
 import org.gradus.history.Journal;
 import org.gradus.history.Json;
 import org.gradus.history.TestRecord;
+import org.gradus.history.Title;
 import org.gradus.library.Library;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
@@ -41,9 +43,6 @@ import org.gradus.words.Language;
  * journal before a page hears of it.
  */
 final class LiveTest implements AutoCloseable {
-
-  private static final DateTimeFormatter DATE =
-      DateTimeFormatter.ofPattern("d MMMM yyyy, HH:mm", Locale.ENGLISH);
 
   private final ExecutorService thread;
   private final Library library;
@@ -85,9 +84,12 @@ final class LiveTest implements AutoCloseable {
         () -> {
           // Whoever cannot be tested by it leaves no empty record behind.
           Session.open(protocol, person);
-          Journal journal = Journal.create(record, protocol, person, identity);
+          Instant began = day.instant().truncatedTo(ChronoUnit.MILLIS);
+          Title title = Title.of(protocol, person, identity);
+          Journal journal =
+              Journal.create(record, title.begun(began.atZone(ZoneId.systemDefault())));
           Session session = Session.open(protocol, person, journal);
-          WallClock clock = WallClock.begin(clockOf(record), speed, day);
+          WallClock clock = WallClock.begin(clockOf(record), began, speed, day);
           return new LiveTest(thread, library, record, clock, session, journal, Optional.empty());
         });
   }
@@ -352,9 +354,6 @@ final class LiveTest implements AutoCloseable {
     Report report =
         Report.of(whole, library)
             .in(language)
-            .date(
-                DATE.withLocale(language.locale())
-                    .format(clock.began().atZone(ZoneId.systemDefault())))
             .norms(library.norms())
             .bands(library.bands("bands-2011"));
     return cleared ? report.clearedAfterStop().html() : report.html();

@@ -30,9 +30,9 @@ final class WallClock {
     this.speed = speed;
   }
 
-  /** A clock that begins now. */
-  static WallClock begin(Path file, double speed, InstantSource day) {
-    WallClock clock = new WallClock(file, day.instant(), speed, day);
+  /** A clock of a test that has just begun. */
+  static WallClock begin(Path file, Instant began, double speed, InstantSource day) {
+    WallClock clock = new WallClock(file, began, speed, day);
     try {
       Files.writeString(file, clock.began.toEpochMilli() + " " + speed + "\n");
     } catch (IOException e) {
@@ -57,10 +57,6 @@ final class WallClock {
           String.valueOf(file.getFileName()),
           e.toString());
     }
-  }
-
-  Instant began() {
-    return began;
   }
 
   double speed() {

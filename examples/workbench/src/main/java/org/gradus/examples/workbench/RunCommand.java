@@ -4,11 +4,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.JournalFailed;
 import org.gradus.history.Journal;
+import org.gradus.history.Title;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Protocol;
 import org.gradus.session.Session;
@@ -104,8 +108,10 @@ final class RunCommand implements Callable<Integer> {
     if (Files.isDirectory(record)) {
       throw CommandContext.cannot("write", record, new IOException("a folder"));
     }
-    try (Journal journal =
-        Journal.create(record, protocol, tested, Optional.ofNullable(identity))) {
+    Title title =
+        Title.of(protocol, tested, Optional.ofNullable(identity))
+            .begun(ZonedDateTime.now(ZoneId.systemDefault()).truncatedTo(ChronoUnit.SECONDS));
+    try (Journal journal = Journal.create(record, title)) {
       Session session = Session.open(protocol, tested, journal);
       int code = loop.run(session, Duration.ZERO, Optional.of(record));
       context.line("record: " + record);
