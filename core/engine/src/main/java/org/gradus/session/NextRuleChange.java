@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.gradus.protocol.Fact;
 import org.gradus.protocol.MeasureLine;
 import org.gradus.protocol.ProtocolRule;
@@ -283,8 +284,7 @@ final class NextRuleChange {
       if (demand.aspect() == Demand.Aspect.COUNT) {
         return counted(slot, demand, look);
       } else if (demand.aspect() != Demand.Aspect.VALUE) {
-        boolean stays = nextDue(demand, from).filter(next -> next.compareTo(to) <= 0).isEmpty();
-        return stays ? read(shown(), slot, demand, view) : anything(demand);
+        return staysSame(demand, from, to) ? read(shown(), slot, demand, view) : anything(demand);
       }
       Fact fact = state.protocol.wiring().fact(slot).orElseThrow();
       if (fact instanceof Fact.Load && !isOneStage()) {
@@ -360,27 +360,41 @@ final class NextRuleChange {
     };
   }
 
-  // When the next reading is due, or one that was due falls out of the stretch that is averaged.
-  private Optional<Duration> nextDue(Demand demand, Duration after) {
+  // Whether what looks back at readings sees the same ones all through a stretch of time.
+  private boolean staysSame(Demand demand, Duration from, Duration to) {
     Optional<DueSlots> slots =
         state.phase == Phase.RECOVERY
             ? DueSlots.ofRecovery(state)
             : state.lastRun().map(stage -> DueSlots.of(state.protocol, stage));
     Optional<MeasureLine> line = slots.flatMap(read -> read.lineOf(demand.subject()));
     if (line.isEmpty()) {
-      return Optional.empty();
+      return true;
     }
     DueSlots read = slots.orElseThrow();
-    Timing timing = line.get().timing();
-    List<Duration> next = new ArrayList<>();
-    timing.nextDue(read.stretch(), read.since(after)).ifPresent(next::add);
-    if (demand.aspect() == Demand.Aspect.AVERAGE) {
-      Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
-      timing
-          .nextDue(read.stretch(), read.since(after).minus(span))
-          .map(span::plus)
-          .ifPresent(next::add);
+    Duration span = Duration.ofMillis(Math.round(demand.seconds() * 1000));
+    return seesNone(demand, read, line.get(), span, read.since(from))
+        || nextDue(demand, read, line.get(), span, read.since(from))
+            .filter(next -> next.compareTo(read.since(to)) <= 0)
+            .isEmpty();
+  }
+
+  // When all that was read lies behind the time that is looked at, time brings nothing into it.
+  private static boolean seesNone(
+      Demand demand, DueSlots read, MeasureLine line, Duration span, Duration moment) {
+    return read.lastDue(line, moment)
+        .filter(due -> !read.slots().hasAnyFrom(demand.subject(), due.minus(span)))
+        .isPresent();
+  }
+
+  // When the next reading is due, or one that was due falls out of the stretch that is averaged.
+  private static Optional<Duration> nextDue(
+      Demand demand, DueSlots read, MeasureLine line, Duration span, Duration after) {
+    Timing timing = line.timing();
+    Optional<Duration> next = timing.nextDue(read.stretch(), after);
+    if (demand.aspect() != Demand.Aspect.AVERAGE) {
+      return next;
     }
-    return next.stream().min(Duration::compareTo).map(read.start()::plus);
+    Optional<Duration> out = timing.nextDue(read.stretch(), after.minus(span)).map(span::plus);
+    return Stream.concat(next.stream(), out.stream()).min(Duration::compareTo);
   }
 }

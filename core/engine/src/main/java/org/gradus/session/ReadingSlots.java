@@ -79,8 +79,13 @@ final class ReadingSlots {
   }
 
   boolean hasAny(String signal) {
+    return hasAnyFrom(signal, Duration.ZERO);
+  }
+
+  /** Whether there is a reading of a signal for a due time not before a moment since the start. */
+  boolean hasAnyFrom(String signal, Duration moment) {
     for (Slot slot : filled) {
-      if (slot.signal.equals(signal)) {
+      if (slot.signal.equals(signal) && slot.due >= moment.toMillis()) {
         return true;
       }
     }
