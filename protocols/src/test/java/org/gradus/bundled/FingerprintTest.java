@@ -106,7 +106,7 @@ class FingerprintTest {
     String file = WALK + ".yaml";
     assertThat(differences(file, "stages:\n", "# the stages\nstages:\n")).isEmpty();
     assertThat(differences(file, "\n", "\r\n")).isEmpty();
-    assertThat(differences(file, "version: 1.2.0", "version: 1.1.1")).isEmpty();
+    assertThat(differences(file, "version: 1.3.0", "version: 1.1.1")).isEmpty();
     assertThat(differences(file, "A steady rate this high ends", "So high a steady rate ends"))
         .isEmpty();
     assertThat(
@@ -168,7 +168,7 @@ class FingerprintTest {
     Library other = edited(WALK + ".yaml", "2.5 mph, grade: 12 %", "2.5 mph, grade: 11 %");
     assertThatThrownBy(() -> record.resume(other, Ledger.NONE))
         .isInstanceOf(RecordRefused.class)
-        .hasMessageContaining("made with graded-walk-standard 1.2.0")
+        .hasMessageContaining("made with graded-walk-standard 1.3.0")
         .hasMessageContaining("differs in walk_2.grade;")
         .hasMessageContaining("kept beside the record, or rerun it");
     assertThat(record.rerun(other)).isNotEmpty();

@@ -168,7 +168,7 @@ class HistoryTest {
     TestRecord record = TestRecord.of(session, Optional.empty());
     assertThatThrownBy(() -> record.verify(other))
         .isInstanceOf(RecordRefused.class)
-        .hasMessageContaining("graded-walk-standard 1.2.0");
+        .hasMessageContaining("graded-walk-standard 1.3.0");
     // the setting is part of the record, so that what differs is only what the files say beyond it
     assertThat(record.rerun(other)).isEmpty();
     assertThat(record.settingsPassedOver(other)).isEmpty();

@@ -12,6 +12,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.gradus.history.TestRecord;
 import org.gradus.library.Library;
+import org.gradus.protocol.Person;
 import org.gradus.protocol.Person.Sex;
 import org.gradus.report.Report;
 import org.gradus.session.Session;
@@ -46,6 +47,33 @@ class ReportTest {
         .contains("heart rate: 110 to 131 bpm")
         .contains("Bruce RA, Kusumi F, Hosmer D.")
         .contains("This report advises a trained person, who decides.");
+  }
+
+  // The third stage costs 35.63 by the walking equation and 31.5 mL/kg/min as printed. By the
+  // single
+  // stage that is 35.63 or 31.5 times (174 - 72) / (140 - 72): 53.4 and 47.3, worked by hand.
+  @Test
+  void anotherWayOfWorkingOutTheStagesStandsBesideTheFirst() {
+    Person ines = Walked.person(46, Sex.FEMALE, 71).build();
+    String text = Report.of(Walked.walk(ines, 112, 126, 140)).text().replaceAll("\\s+", " ");
+    assertThat(text)
+        .contains(
+            "The same readings, where they are worked out with another stage uptake; in mL/kg/min")
+        .containsPattern(
+            "single stage; stage uptake: equation \\(this report\\): 53\\.4 \\([^)]*\\);"
+                + " stage uptake: printed: 47\\.3 \\(");
+    Session session = Walked.walk(Walks.WALK.with("stage_uptake", "printed"), ines, 112, 126, 140);
+    assertThat(Report.of(session).text().replaceAll("\\s+", " "))
+        .containsPattern(
+            "single stage; stage uptake: printed \\(this report\\): 47\\.3 \\([^)]*\\);"
+                + " stage uptake: equation: 53\\.4 \\([^)]*\\)");
+  }
+
+  // 17.5 and 24.5 instead of 16.27 and 24.69 mL/kg/min: less than a rate counted to 4 bpm is sure
+  // of.
+  @Test
+  void aWayThatMakesNoDifferenceIsLeftOut() {
+    assertThat(whole(walked()).text()).doesNotContain("worked out with another");
   }
 
   @Test

@@ -12,6 +12,7 @@ import org.gradus.protocol.Fact;
 import org.gradus.protocol.Paths;
 import org.gradus.protocol.Protocol;
 import org.gradus.protocol.Stage;
+import org.gradus.rule.answer.Truth;
 import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.plan.Frame;
@@ -83,6 +84,7 @@ final class UptakeCheck {
     return false;
   }
 
+  // Not a number where the cost is not meant for the stage.
   private double uptake(Frame frame, Stage stage, CostLine cost) {
     List<Double> loads = new ArrayList<>();
     for (Stage.Load load : stage.loads()) {
@@ -90,7 +92,8 @@ final class UptakeCheck {
       loads.add(value);
       set(frame, load.name(), value, false);
     }
-    double uptake = cost.uptake().value(frame);
+    boolean counts = cost.when().map(when -> when.test(frame) != Truth.FALSE).orElse(true);
+    double uptake = counts ? cost.uptake().value(frame) : Double.NaN;
     for (int i = 0; i < loads.size(); i++) {
       set(frame, stage.loads().get(i).name(), loads.get(i), true);
     }

@@ -19,6 +19,8 @@ import org.gradus.words.Message;
  * @param basis where its figure for the method comes from
  * @param propagated the standard deviation that follows from what the estimate rests on; zero where
  *     nothing is known about the errors of any of it
+ * @param readings its part that follows from the errors of the readings alone; the rest of it is
+ *     how much people differ
  * @param model the standard deviation of the method itself, as if all it rests on were right; zero
  *     where no file says it
  * @param shares what the variance is made of, the largest first
@@ -31,6 +33,7 @@ public record Interval(
     Quantity sd,
     Basis basis,
     Quantity propagated,
+    Quantity readings,
     Quantity model,
     List<Share> shares,
     boolean nearLinear) {
@@ -76,6 +79,7 @@ public record Interval(
     requireNonNull(low, "low");
     requireNonNull(model, "model");
     requireNonNull(propagated, "propagated");
+    requireNonNull(readings, "readings");
     requireNonNull(sd, "sd");
     requireNonNull(shares, "shares");
     shares = List.copyOf(shares);

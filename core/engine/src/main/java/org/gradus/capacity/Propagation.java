@@ -116,6 +116,7 @@ final class Propagation {
                 told(sd),
                 byPublished ? Basis.PUBLISHED : Basis.PROPAGATED,
                 told(Math.sqrt(propagated)),
+                told(Math.sqrt(Math.max(0, propagated - ofPeople))),
                 told(Math.sqrt(model)),
                 shares(propagated + model),
                 Math.abs(bend) <= STRAIGHT * sd)),

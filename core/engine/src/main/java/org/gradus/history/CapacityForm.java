@@ -36,12 +36,13 @@ final class CapacityForm {
           got ->
               new Interval(
                   got.at(0), got.at(1), got.at(2), got.at(3), got.at(4), got.at(5), got.at(6),
-                  got.at(7)),
+                  got.at(7), got.at(8)),
           part("low", Interval::low, QUANTITY),
           part("high", Interval::high, QUANTITY),
           part("sd", Interval::sd, QUANTITY),
           part("basis", Interval::basis, Form.words(Interval.Basis.class)),
           part("propagated", Interval::propagated, QUANTITY),
+          part("readings", Interval::readings, QUANTITY),
           part("model", Interval::model, QUANTITY),
           parts(
               "shares",

@@ -248,7 +248,8 @@ public final class Report {
     Words words = words();
     References references = new References(words);
     Course course = new Course(outcome, events, words);
-    ResultPart result = new ResultPart(capacity, norms, references, words);
+    ResultPart result =
+        new ResultPart(capacity, norms, OtherWay.of(outcome, events), references, words);
     TestPart test = new TestPart(outcome, course, about, capacity, references, words);
     ClosingPart closing = new ClosingPart(outcome, capacity, about, references, words);
     Optional<PlanPart> plan =

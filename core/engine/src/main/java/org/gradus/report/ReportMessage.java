@@ -124,6 +124,8 @@ enum ReportMessage implements MessageKey {
   MARGINAL,
   RESULT_TITLE,
   ESTIMATED_BY,
+  OTHER_WAY,
+  THIS_WAY,
   NO_CAPACITY,
   SECOND_LOOK_NEEDED,
   RESULT_CHART,

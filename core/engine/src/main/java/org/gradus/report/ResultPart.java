@@ -31,11 +31,18 @@ final class ResultPart {
   private final Capacity capacity;
   private final List<NormTable> norms;
   private final List<Standing> standings;
+  private final List<OtherWay> otherWays;
   private final References references;
   private final Words words;
 
-  ResultPart(Capacity capacity, List<NormTable> norms, References references, Words words) {
+  ResultPart(
+      Capacity capacity,
+      List<NormTable> norms,
+      List<OtherWay> otherWays,
+      References references,
+      Words words) {
     this.capacity = capacity;
+    this.otherWays = otherWays;
     this.norms = norms;
     this.standings = capacity.standings(norms);
     this.references = references;
@@ -70,6 +77,7 @@ final class ResultPart {
     } else {
       blocks.add(new Paragraph(words.say(ReportMessage.NO_CAPACITY)));
     }
+    otherWays.forEach(way -> table(way).ifPresent(blocks::add));
     if (!standings.isEmpty()) {
       blocks.add(
           new Items(
@@ -85,6 +93,44 @@ final class ResultPart {
               words.say(ReportMessage.CAUTION), words.say(ReportMessage.SECOND_LOOK_NEEDED)));
     }
     return Section.first(words.say(ReportMessage.RESULT_TITLE), blocks);
+  }
+
+  private Optional<Table> table(OtherWay way) {
+    List<List<String>> rows =
+        way.otherThan(capacity).stream()
+            .map(
+                both ->
+                    List.of(words.name(both.here().id()), shown(both.here()), shown(both.there())))
+            .toList();
+    Name setting = new Name(way.setting().name());
+    Name now = new Name(way.setting().value().toString());
+    return rows.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Table.of(
+                words.say(ReportMessage.OTHER_WAY, setting, Unit.ML_PER_KG_PER_MINUTE.symbol()),
+                List.of(
+                    words.say(ReportMessage.ESTIMATE),
+                    words.say(ReportMessage.THIS_WAY, setting, now),
+                    words.say(Joined.COLON, setting, new Name(way.word()))),
+                rows));
+  }
+
+  private String shown(Estimate.Available estimate) {
+    String value = plain(estimate.vo2max());
+    return estimate
+        .interval()
+        .map(
+            around ->
+                words.say(
+                    Joined.BRACKETS,
+                    value,
+                    words.say(ReportMessage.RANGE, plain(around.low()), plain(around.high()))))
+        .orElse(value);
+  }
+
+  private static String plain(Quantity uptake) {
+    return Quantity.plain(uptake.rounded(1).amount());
   }
 
   private ScaleChart chart(Estimate.Available best) {

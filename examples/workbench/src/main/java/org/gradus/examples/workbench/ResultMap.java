@@ -69,6 +69,8 @@ final class ResultMap {
         Named.word(around.basis()),
         "propagated",
         Named.quantity(around.propagated()),
+        "readings",
+        Named.quantity(around.readings()),
         "model",
         Named.quantity(around.model()),
         "nearLinear",
