@@ -2,6 +2,8 @@ package org.gradus.examples.console;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.gradus.protocol.Protocol;
+import org.gradus.protocol.Stage;
 import org.gradus.rule.answer.Gap;
 import org.gradus.session.Loading;
 import org.gradus.session.Times;
@@ -11,15 +13,17 @@ import org.gradus.words.Name;
 /** A verdict as a sentence to act on, which a person reads from two metres away. */
 final class DecisionSentence implements Verdict.Visitor<String> {
 
+  private final Protocol protocol;
   private final PageWords words;
 
-  private DecisionSentence(PageWords words) {
+  private DecisionSentence(Protocol protocol, PageWords words) {
+    this.protocol = protocol;
     this.words = words;
   }
 
-  /** Makes the sentence of a verdict. */
-  static String of(Verdict verdict, PageWords words) {
-    return verdict.accept(new DecisionSentence(words));
+  /** Makes the sentence of a verdict by a protocol. */
+  static String of(Verdict verdict, Protocol protocol, PageWords words) {
+    return verdict.accept(new DecisionSentence(protocol, words));
   }
 
   private String set(List<Loading> loads) {
@@ -70,7 +74,9 @@ final class DecisionSentence implements Verdict.Visitor<String> {
 
   @Override
   public String advance(Verdict.Advance verdict) {
-    return words.say("Go on to {0}.", new Name(verdict.stage())) + set(verdict.loads());
+    boolean rest = protocol.stage(verdict.stage()).filter(Stage::pause).isPresent();
+    return words.say("Go on to {0}.", new Name(verdict.stage()))
+        + (rest ? " " + words.say("Set no load: the person rests.") : set(verdict.loads()));
   }
 
   @Override

@@ -196,7 +196,7 @@ final class TestView {
                 offers.add(
                     Map.of(
                         "sentence",
-                        DecisionSentence.of(offer.verdict(), words),
+                        DecisionSentence.of(offer.verdict(), protocol, words),
                         "why",
                         words.say(offer.because().message()))));
     map.put("offers", offers);
@@ -216,7 +216,7 @@ final class TestView {
   private String sentence(Verdict verdict) {
     return verdict instanceof Verdict.Measure && outcome.phase() == Phase.BEFORE
         ? words.say("Not ready yet. Still missing:")
-        : DecisionSentence.of(verdict, words);
+        : DecisionSentence.of(verdict, protocol, words);
   }
 
   // To go on or to measure is followed by doing nothing else.

@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import org.gradus.capacity.Capacity;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.history.TestRecord;
+import org.gradus.protocol.Stage;
 import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
@@ -751,6 +752,10 @@ final class LivePrompt {
       return false;
     }
     screen.print(decision.toString());
+    if (decision.verdict() instanceof Verdict.Advance advance
+        && session.protocol().stage(advance.stage()).filter(Stage::pause).isPresent()) {
+      screen.print("     no load: the person rests");
+    }
     decision.offers().forEach(offer -> screen.print("     or: " + offer.verdict()));
     decision.cautions().forEach(caution -> screen.print("     caution: " + caution.shortly()));
     shown = text;

@@ -84,6 +84,14 @@ class LivePromptTest {
     assertThat(events(record)).contains("2:27  heart_rate 104 bpm taken at 1:50");
   }
 
+  @Test
+  void beforeAPauseItIsSaidThatNoLoadIsSet() {
+    Ran ran = bundled("row-steps", BEGUN + "3:50 hr 110\n4:00\n\n5:00\nquit\n");
+    assertThat(ran.text())
+        .contains("4:00 ADVANCE to pause_1 (next: advance)\n     no load: the person rests\n")
+        .contains("5:00 ADVANCE to row_2 at 90 W, 20 /min (pause-over: advance)\nclock: 5:00");
+  }
+
   // What is urgent is never refused for its time, and never silently moved.
   @Test
   void aSignOfAnyTimeIsHeard() {
