@@ -85,17 +85,4 @@ class FrameTest {
     assertThat(both.test(frame)).isEqualTo(Truth.TRUE);
     assertThat(filled).hasSize(2);
   }
-
-  @Test
-  void aPartOfAFrameKnowsNothingElseUntilItIsFilledOnDemand() {
-    Condition both = bench.condition("heart_rate < 100 bpm and systolic > 180 mmHg");
-    Frame frame = onDemand();
-    int rate = slot(frame, "heart_rate");
-    Frame part = frame.only(slot -> slot == rate);
-    assertThat(filled).containsExactly("heart_rate");
-    assertThat(both.test(part)).isEqualTo(Truth.UNKNOWN);
-    Frame whole = part.onDemand((other, slot) -> other.set(slot, 190, 0));
-    assertThat(both.test(whole)).isEqualTo(Truth.TRUE);
-    assertThat(whole.value(rate)).isEqualTo(90);
-  }
 }

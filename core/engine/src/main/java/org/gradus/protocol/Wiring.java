@@ -34,7 +34,6 @@ public final class Wiring {
   private final List<Optional<Fact>> bySlot;
   private final List<Line> lines;
   private final BitSet measured = new BitSet();
-  private final BitSet ofThePerson = new BitSet();
   private final BitSet movedByTime = new BitSet();
 
   /**
@@ -149,8 +148,6 @@ public final class Wiring {
     this.lines = lines(layout, this.axes);
     for (int slot = 0; slot < layout.size(); slot++) {
       measured.set(slot, isMeasured(layout.demands().get(slot)));
-      ofThePerson.set(
-          slot, fact(slot).filter(fact -> fact.dependsOn() == Fact.Dependence.PERSON).isPresent());
       movedByTime.set(slot, isMovedByTime(slot));
     }
   }
@@ -258,11 +255,6 @@ public final class Wiring {
   /** What the slot of a value stands for; empty for a slot of another kind. */
   public Optional<Fact> fact(int slot) {
     return bySlot.get(slot);
-  }
-
-  /** Whether the value of a slot is known from the first stage on and stays as it is. */
-  public boolean isOfThePerson(int slot) {
-    return ofThePerson.get(slot);
   }
 
   /**

@@ -108,18 +108,8 @@ final class FrameFiller implements Frame.Source {
     return ofNow(state, time, state.readings.latest()).clock(which);
   }
 
-  /**
-   * What is known of the person before the test, with nothing else; from the first stage on it
-   * stays as it is.
-   */
-  static Frame ofThePerson(TestState state) {
-    return latest(state, state.now).only(state.protocol.wiring()::isOfThePerson);
-  }
-
   private Frame frame() {
-    return state.ofThePerson.isPresent()
-        ? state.ofThePerson.get().onDemand(this)
-        : Frame.onDemand(state.protocol.wiring().layout(), this);
+    return Frame.onDemand(state.protocol.wiring().layout(), this);
   }
 
   private boolean isCompleted(String stage) {

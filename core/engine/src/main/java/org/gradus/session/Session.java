@@ -2,6 +2,7 @@ package org.gradus.session;
 
 import static java.util.Objects.requireNonNull;
 
+import java.lang.ref.WeakReference;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -53,8 +54,9 @@ public final class Session extends Telling {
   // The thread that tells an event, as long as it does.
   private final AtomicReference<@Nullable Thread> teller = new AtomicReference<>();
   private volatile TestState state;
-  // The last answer, so that a decision that is followed need not be made a second time.
-  private volatile @Nullable Decision answered;
+  // The last answer as long as the host keeps it, so that a decision that is followed need not be
+  // made a second time.
+  private volatile WeakReference<Decision> answered = new WeakReference<>(null);
 
   private Session(TestState state, Ledger ledger) {
     this.state = state;
@@ -274,7 +276,7 @@ public final class Session extends Telling {
     Decision answer = Hindsight.answer(state, event, next);
     ledger.keep(next.number(), event, answer);
     state = next.state();
-    answered = answer;
+    answered = new WeakReference<>(answer);
     for (Listener listener : listeners) {
       try {
         listener.happened(next.number(), event, answer);
@@ -316,7 +318,7 @@ public final class Session extends Telling {
   public Decision decide(Duration at) {
     requireNonNull(at, "at");
     Decision answer = Judge.decide(state, at);
-    answered = answer;
+    answered = new WeakReference<>(answer);
     return answer;
   }
 
@@ -348,7 +350,6 @@ public final class Session extends Telling {
   }
 
   // The very object that was answered last needs no second look; an equal one gets it.
-  @SuppressWarnings("ReferenceEquality")
   private void refuseOutdated(Decision decision) {
     if (decision.event() != state.events.size() || decision.at().compareTo(state.now) < 0) {
       throw new DecisionOutdated(
@@ -356,7 +357,7 @@ public final class Session extends Telling {
           Message.of(SessionMessage.TOLD_SINCE, Times.clock(state.now)));
     }
     // What would have been otherwise before is said once and changes nothing now.
-    if (decision != answered
+    if (!answered.refersTo(decision)
         && !decision.with(List.of()).equals(Judge.decide(state, decision.at()))) {
       throw new DecisionOutdated(
           Times.clock(decision.at()), Message.of(SessionMessage.OF_ANOTHER_SESSION));

@@ -10,7 +10,6 @@ import org.gradus.protocol.Attribute;
 import org.gradus.protocol.Person;
 import org.gradus.protocol.Posture;
 import org.gradus.protocol.Protocol;
-import org.gradus.rule.plan.Frame;
 import org.gradus.words.FileText;
 
 /**
@@ -32,10 +31,6 @@ final class TestState {
   final RecoveryRun recovery;
   final Optional<Ending> ending;
 
-  // What was known of the person when the first stage began, and holds from then on. It is copied
-  // and never filled again.
-  final Optional<Frame> ofThePerson;
-
   private TestState(Change change) {
     this.protocol = change.protocol;
     this.person = change.person;
@@ -48,7 +43,6 @@ final class TestState {
     this.watches = change.watches;
     this.recovery = change.recovery;
     this.ending = change.ending;
-    this.ofThePerson = change.ofThePerson;
   }
 
   /**
@@ -113,7 +107,6 @@ final class TestState {
     RuleWatches watches = RuleWatches.NONE;
     RecoveryRun recovery = RecoveryRun.NONE;
     Optional<Ending> ending = Optional.empty();
-    Optional<Frame> ofThePerson = Optional.empty();
 
     private Change(Protocol protocol, Person person) {
       this.protocol = protocol;
@@ -131,7 +124,6 @@ final class TestState {
       watches = state.watches;
       recovery = state.recovery;
       ending = state.ending;
-      ofThePerson = state.ofThePerson;
     }
 
     /** The test is over. */

@@ -110,9 +110,6 @@ final class VerdictEffect implements Verdict.Visitor<TestState.Change> {
   private void begin(String id, List<Loading> shown) {
     Stage stage = state.protocol.stage(id).orElseThrow(() -> unknown(id));
     List<Loading> loads = shown.isEmpty() ? Loads.of(state, stage, at) : shown;
-    if (state.phase == Phase.BEFORE) {
-      change.ofThePerson = Optional.of(FrameFiller.ofThePerson(state));
-    }
     change.phase = Phase.STAGE;
     change.runs = PersistentCollections.with(change.runs, StageRun.begin(stage, loads, at));
     change.signs = change.signs.keeping(sign -> state.protocol.instruments().sign(sign).lasts());

@@ -1,6 +1,5 @@
 package org.gradus.rule.plan;
 
-import java.util.function.IntPredicate;
 import org.gradus.rule.answer.Gap;
 import org.gradus.rule.check.Layout;
 import org.jspecify.annotations.Nullable;
@@ -69,9 +68,9 @@ public final class Frame {
     this.termPasses = new long[layout.terms()];
   }
 
-  private Frame(Frame other, @Nullable Source source) {
+  private Frame(Frame other) {
     this.layout = other.layout;
-    this.source = source;
+    this.source = null;
     this.contents = other.contents.clone();
     this.terms = new double[layout.terms()];
     this.termPasses = new long[layout.terms()];
@@ -83,19 +82,11 @@ public final class Frame {
   }
 
   /**
-   * A frame in which the same is known, and whose other slots are filled when they are first looked
-   * at. Several threads may call this at a time, as long as nobody fills this frame.
-   */
-  public Frame onDemand(Source others) {
-    return new Frame(this, others);
-  }
-
-  /**
    * A frame in which the same is known, to be changed without touching this one. All of it is
    * filled first, so that what is changed in the copy has no say in what else is known.
    */
   public Frame copy() {
-    return new Frame(complete(), null);
+    return new Frame(complete());
   }
 
   /** This frame once all its slots are filled. */
@@ -104,17 +95,6 @@ public final class Frame {
       content(slot);
     }
     return this;
-  }
-
-  /** A frame in which the same is known of some slots, and nothing of the others. */
-  public Frame only(IntPredicate slots) {
-    Frame some = new Frame(layout);
-    for (int slot = 0; slot < contents.length; slot++) {
-      if (slots.test(slot)) {
-        some.contents[slot] = content(slot);
-      }
-    }
-    return some;
   }
 
   /** What the slots mean. */
