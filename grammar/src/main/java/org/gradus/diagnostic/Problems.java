@@ -18,7 +18,21 @@ public final class Problems {
   private static final int MOST_SHOWN = 200;
 
   private final Set<Diagnostic> found = new LinkedHashSet<>();
+  private final List<Misspelt> misspelt = new ArrayList<>();
   private int noted;
+
+  /**
+   * A key that is not known where it stands, but nearly.
+   *
+   * @param diagnostic what is said of it; its place is that of the key
+   * @param meant the key that was most likely meant
+   */
+  public record Misspelt(Diagnostic diagnostic, String meant) {
+    public Misspelt {
+      requireNonNull(diagnostic, "diagnostic");
+      requireNonNull(meant, "meant");
+    }
+  }
 
   /** Nothing noted yet. */
   public Problems() {}
@@ -30,6 +44,20 @@ public final class Problems {
     if (found.size() < MOST_SHOWN) {
       found.add(diagnostic);
     }
+  }
+
+  /** Notes a misspelt key, so that what stands under it can be read as it was meant. */
+  public void add(Misspelt key) {
+    requireNonNull(key, "key");
+    if (!isFull()) {
+      misspelt.add(key);
+    }
+    add(key.diagnostic());
+  }
+
+  /** The keys that were misspelt, in the order in which they were found. */
+  public List<Misspelt> misspelt() {
+    return List.copyOf(misspelt);
   }
 
   /** Notes a diagnostic about one place. */

@@ -75,6 +75,13 @@ public enum Kind {
     this.phrase = phrase;
   }
 
+  /** What to do about a value of another kind: {@code "give it in units such as bpm"}. */
+  public String remedy() {
+    return this == NUMBER
+        ? "write it without a unit"
+        : "give it in units such as " + base().symbol();
+  }
+
   /** The kind in words with its article, for messages: {@code "a heart rate"}. */
   public String phrase() {
     return phrase;

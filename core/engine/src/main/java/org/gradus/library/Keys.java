@@ -11,7 +11,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.gradus.diagnostic.Code;
+import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Problems.Misspelt;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.diagnostic.Span;
 import org.gradus.diagnostic.Suggestion;
@@ -27,6 +29,9 @@ import org.gradus.rule.syntax.RuleText;
  * the end is unknown, so that a reader and its list of keys cannot drift apart.
  */
 public final class Keys {
+
+  /** What the keys at the top of a file are called. */
+  static final String OF_A_FILE = "the file";
 
   private final Mapping mapping;
   private final String what;
@@ -64,7 +69,7 @@ public final class Keys {
   /** The keys of a whole file, if it can be read; what is wrong with it is noted. */
   public static Optional<Keys> of(SourceFile file, Problems problems) {
     requireNonNull(problems, "problems");
-    return YamlReader.read(file, problems).flatMap(content -> of(content, "the file", problems));
+    return YamlReader.read(file, problems).flatMap(content -> of(content, OF_A_FILE, problems));
   }
 
   /** The entries nobody has taken, which are then taken. */
@@ -291,8 +296,17 @@ public final class Keys {
 
   private void unknown(Scalar key) {
     String otherwise = "the keys are " + String.join(", ", known);
-    problems.add(
-        key.span(), Code.G302, key.value(), what, Suggestion.help(key.value(), known, otherwise));
+    Diagnostic unknown =
+        Diagnostic.at(
+            key.span(),
+            Code.G302,
+            key.value(),
+            what,
+            Suggestion.help(key.value(), known, otherwise));
+    nearest(key.value())
+        .filter(meant -> !has(meant))
+        .ifPresentOrElse(
+            meant -> problems.add(new Misspelt(unknown, meant)), () -> problems.add(unknown));
   }
 
   /** Reports a key that belongs elsewhere. */

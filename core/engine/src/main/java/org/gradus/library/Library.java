@@ -65,7 +65,7 @@ public final class Library {
 
   private Library(
       List<SourceFile> files, Problems problems, Loader.Loaded known, Predicate<String> wanted) {
-    this.loaded = new Loader(problems).load(files, known, wanted);
+    this.loaded = Loader.load(files, problems, known, wanted);
     this.files = files.stream().filter(file -> !loaded.passedOver().containsValue(file)).toList();
   }
 

@@ -12,16 +12,25 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.Problems;
+import org.gradus.diagnostic.Problems.Misspelt;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.IntensityBands;
 import org.gradus.knowledge.NormTable;
 import org.gradus.library.Equipment.Opened;
 import org.gradus.protocol.Protocol;
 
-/** Reads all files of a library: first each by itself, then each protocol with what it includes. */
+/**
+ * Reads all files of a library: first each by itself, then each protocol with what it includes.
+ * Where a key is misspelt, the files are read again as it was meant, so that what is wrong below it
+ * shows too, and what seemed to be missing does not.
+ */
 final class Loader {
 
+  // A slip may hide another below it, but hardly a tenth.
+  private static final int MOST_READINGS = 10;
+
   private final Problems problems;
+  private final Spelling spelling;
   private final Problems leftOver = new Problems();
   private final Shelf shelf = new Shelf();
   private final List<Draft> protocols = new ArrayList<>();
@@ -30,10 +39,9 @@ final class Loader {
   /** Files that name what stands in others, and are read after them. */
   private final List<Runnable> late = new ArrayList<>();
 
-  /** A loader that adds to what has been found wrong before, when files could not be opened. */
-  Loader(Problems problems) {
+  private Loader(Problems problems, Spelling spelling) {
     this.problems = problems;
-    this.shelf.torn = !problems.isEmpty();
+    this.spelling = spelling;
   }
 
   /**
@@ -72,11 +80,33 @@ final class Loader {
   /**
    * What these files offer.
    *
+   * @param unread what has been found wrong before, when files could not be opened
    * @param known what was loaded before; a protocol that rests on the same files is taken from it
    * @param wanted whether a protocol is asked for, by its id; others are not checked
    * @throws FileRefused when anything is wrong, with all of it
    */
-  Loaded load(List<SourceFile> files, Loaded known, Predicate<String> wanted) {
+  static Loaded load(
+      List<SourceFile> files, Problems unread, Loaded known, Predicate<String> wanted) {
+    Spelling spelling = Spelling.AS_WRITTEN;
+    for (int readings = 1; ; readings++) {
+      Problems problems = new Problems();
+      unread.sorted().forEach(problems::add);
+      Loader loader = new Loader(problems, spelling);
+      loader.shelf.torn = !unread.isEmpty();
+      Loaded loaded = loader.read(files, known, wanted);
+      List<Misspelt> misspelt = problems.misspelt();
+      if (misspelt.isEmpty() || readings == MOST_READINGS) {
+        spelling.report(problems);
+        if (!problems.isEmpty()) {
+          throw new FileRefused(SameName.joined(problems.sorted()));
+        }
+        return loaded;
+      }
+      spelling = spelling.with(misspelt);
+    }
+  }
+
+  private Loaded read(List<SourceFile> files, Loaded known, Predicate<String> wanted) {
     List<Opened> opened = files.stream().flatMap(file -> open(file).stream()).toList();
     shelf.equipment.declare(opened);
     shelf.contents.put(Equipment.ID, shelf.equipment.standardKeys());
@@ -104,9 +134,6 @@ final class Loader {
           .ifPresent(ready -> loaded.put(id, ready));
       resting.put(id, with);
     }
-    if (!problems.isEmpty()) {
-      throw new FileRefused(SameName.joined(problems.sorted()));
-    }
     return new Loaded(
         loaded,
         resting,
@@ -120,7 +147,10 @@ final class Loader {
 
   private Optional<Opened> open(SourceFile file) {
     int before = problems.count();
-    Optional<Keys> keys = Keys.of(file, problems);
+    Optional<Keys> keys =
+        YamlReader.read(file, problems)
+            .map(spelling::asMeant)
+            .flatMap(content -> Keys.of(content, Keys.OF_A_FILE, problems));
     boolean sound = problems.count() == before;
     Optional<Header> header = keys.flatMap(found -> Header.read(found, problems));
     if (header.isEmpty()) {

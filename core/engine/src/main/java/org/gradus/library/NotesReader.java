@@ -147,7 +147,7 @@ final class NotesReader {
           Code.G305,
           usual.value().range().toString(),
           kind.get().phrase(),
-          "give it in units such as " + kind.get().base().symbol());
+          kind.get().remedy());
     }
   }
 }

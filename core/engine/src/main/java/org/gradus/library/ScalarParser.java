@@ -75,16 +75,10 @@ final class ScalarParser {
   Optional<Quantity> quantity(Scalar text, Kind kind) {
     Optional<Quantity> quantity = quantity(text);
     if (quantity.isPresent() && quantity.get().kind() != kind) {
-      notA(text, kind.phrase(), units(kind));
+      notA(text, kind.phrase(), kind.remedy());
       return Optional.empty();
     }
     return quantity;
-  }
-
-  private static String units(Kind kind) {
-    return kind == Kind.NUMBER
-        ? "write it without a unit"
-        : "give it in units such as " + kind.base().symbol();
   }
 
   /** A unit, or {@code number} for a plain number. */
@@ -106,7 +100,7 @@ final class ScalarParser {
   Optional<Quantity> spread(Scalar text, List<Kind> kinds) {
     Optional<Quantity> spread = quantity(text);
     if (spread.isPresent() && !kinds.contains(spread.get().kind())) {
-      notA(text, kinds.get(0).phrase(), units(kinds.get(0)));
+      notA(text, kinds.get(0).phrase(), kinds.get(0).remedy());
       return Optional.empty();
     }
     return above(text, spread, "a spread above zero");
@@ -123,7 +117,7 @@ final class ScalarParser {
   Optional<QuantityRange> range(Scalar text, Kind kind) {
     Optional<QuantityRange> range = range(text);
     if (range.isPresent() && range.get().low().kind() != kind) {
-      notA(text, kind.phrase() + " from the lowest to the highest", units(kind));
+      notA(text, kind.phrase() + " from the lowest to the highest", kind.remedy());
       return Optional.empty();
     }
     return range;

@@ -56,7 +56,7 @@ public final class Checker {
           Code.G305,
           root.span().text() + " (" + kind.get().phrase() + ")",
           wanted,
-          "give it in units such as " + kinds.get(0).base().symbol());
+          kinds.get(0).remedy());
       return Optional.empty();
     }
     return kind.flatMap(found -> findings.close(root));
