@@ -179,7 +179,9 @@ public enum Code implements MessageKey {
   /** A value that a method cannot take. */
   G623,
   /** Something from outside that cannot be read. */
-  G624;
+  G624,
+  /** Loading was stopped. */
+  G625;
 
   // What to do about it is a message of its own.
   private record Help(Code of) implements MessageKey {

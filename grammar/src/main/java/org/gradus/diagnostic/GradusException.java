@@ -20,6 +20,7 @@ public abstract sealed class GradusException extends RuntimeException
         JsonRefused,
         ValueRefused,
         InputRefused,
+        LoadingStopped,
         NotFound {
 
   private static final long serialVersionUID = 1L;

@@ -24,6 +24,7 @@ import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
 import org.gradus.diagnostic.InputRefused;
+import org.gradus.diagnostic.LoadingStopped;
 import org.gradus.diagnostic.NotFound;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
@@ -46,6 +47,13 @@ import org.gradus.words.Language;
  * <p>A library either loads whole or not at all: every problem of every file is reported in one
  * {@link FileRefused}. What loads is total and finite: every stage end comes to a verdict and every
  * test ends. Immutable; shared freely between threads.
+ *
+ * <p><strong>Files of strangers.</strong> Nothing in a file runs, and what a file may ask of the
+ * reader is limited, on every machine alike: 1,000,000 characters in 32 levels (G308), 1,000 words
+ * and 24 open brackets in a rule or formula, 10,000 parts of it with its definitions written out,
+ * 500,000 parts in a protocol with its sets (G105), 60 stages. How many files there are is the
+ * host's decision. A thread that is interrupted stops at the next file or protocol with {@link
+ * LoadingStopped}, so a host can bound the time too; what was there before stays as it is.
  *
  * <p>Gradus advises a trained person who decides. It is no medical device: medical clearance, an
  * emergency plan, local rules and licensed practice come before anything it says.

@@ -11,6 +11,7 @@ import java.util.function.Predicate;
 import org.gradus.diagnostic.Code;
 import org.gradus.diagnostic.Diagnostic;
 import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.LoadingStopped;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.Problems.Misspelt;
 import org.gradus.diagnostic.SourceFile;
@@ -26,8 +27,8 @@ import org.gradus.protocol.Protocol;
  */
 final class Loader {
 
-  // A slip may hide another below it, but hardly a tenth.
-  private static final int MOST_READINGS = 10;
+  // A slip may hide another below it, but hardly a fifth.
+  private static final int MOST_READINGS = 4;
 
   private final Problems problems;
   private final Spelling spelling;
@@ -84,6 +85,7 @@ final class Loader {
    * @param known what was loaded before; a protocol that rests on the same files is taken from it
    * @param wanted whether a protocol is asked for, by its id; others are not checked
    * @throws FileRefused when anything is wrong, with all of it
+   * @throws LoadingStopped when the thread is interrupted
    */
   static Loaded load(
       List<SourceFile> files, Problems unread, Loaded known, Predicate<String> wanted) {
@@ -120,6 +122,7 @@ final class Loader {
     Map<String, SourceFile> passedOver = new LinkedHashMap<>();
     for (Draft protocol : protocols) {
       String id = protocol.header.id();
+      stopIfInterrupted(id);
       if (!wanted.test(id)) {
         passedOver.put(id, protocol.header.where().file());
         continue;
@@ -145,7 +148,15 @@ final class Loader {
         Map.copyOf(passedOver));
   }
 
+  // A host that was given too much to read interrupts the thread. No single file takes long.
+  private static void stopIfInterrupted(String at) {
+    if (Thread.currentThread().isInterrupted()) {
+      throw new LoadingStopped(at);
+    }
+  }
+
   private Optional<Opened> open(SourceFile file) {
+    stopIfInterrupted(file.name());
     int before = problems.count();
     Optional<Keys> keys =
         YamlReader.read(file, problems)

@@ -107,6 +107,7 @@ final class LanguagePageRun {
       case "read an event without its time" ->
           Optional.of(Json.of(Json.toEvent("{\"what\": \"reported\", \"sign\": \"dizzy\"}")));
       case "load a folder that does not exist" -> loadNothing();
+      case "load files in a thread that is interrupted" -> loadInterrupted();
       case "abandon with a reason of 3000 characters" -> tooLong();
       default -> named(line.split(" ", 3));
     };
@@ -302,6 +303,16 @@ final class LanguagePageRun {
 
   private static Optional<String> loadNothing() {
     Library.load(Path.of("/page0")).files();
+    return Optional.empty();
+  }
+
+  private Optional<String> loadInterrupted() {
+    Thread.currentThread().interrupt();
+    try {
+      LanguagePage.library(files);
+    } finally {
+      Thread.interrupted();
+    }
     return Optional.empty();
   }
 
