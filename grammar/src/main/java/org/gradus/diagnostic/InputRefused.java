@@ -36,4 +36,18 @@ public non-sealed class InputRefused extends GradusException {
     this(what, reason, remedy);
     initCause(cause);
   }
+
+  /**
+   * Refuses a file that comes with a jar and cannot be read from it.
+   *
+   * @param name the name of the file in the jar
+   * @param cause what was thrown
+   */
+  public static InputRefused inJar(String name, Exception cause) {
+    return new InputRefused(
+        "the file " + requireNonNull(name, "name") + " of the library",
+        String.valueOf(requireNonNull(cause, "cause").getMessage()),
+        "use the jar as it was published",
+        cause);
+  }
 }

@@ -4,9 +4,9 @@ import static java.util.Objects.requireNonNull;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.gradus.diagnostic.InputRefused;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Library;
 
@@ -94,7 +94,7 @@ public final class Bundled {
       }
       return Library.file(name, stream);
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw InputRefused.inJar(name, e);
     }
   }
 }

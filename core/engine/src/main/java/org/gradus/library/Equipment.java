@@ -2,7 +2,6 @@ package org.gradus.library;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -12,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.gradus.diagnostic.InputRefused;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.knowledge.CostEquation;
@@ -62,6 +62,9 @@ final class Equipment {
   static Equipment standard() {
     Problems problems = new Problems();
     try (InputStream stream = Equipment.class.getResourceAsStream(STANDARD)) {
+      if (stream == null) {
+        throw new IOException("not on the class path: " + STANDARD);
+      }
       SourceFile file = FileBytes.read(STANDARD, stream, problems).orElseThrow();
       Keys keys = Keys.of(file, problems).orElseThrow();
       Equipment equipment = new Equipment(file, keys);
@@ -69,7 +72,7 @@ final class Equipment {
       equipment.declare(List.of(new Opened(header, keys, true)));
       return equipment;
     } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + STANDARD, e);
+      throw InputRefused.inJar(STANDARD, e);
     }
   }
 

@@ -2,12 +2,12 @@ package org.gradus.exchange.fhir;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.gradus.diagnostic.FileRefused;
+import org.gradus.diagnostic.InputRefused;
 import org.gradus.diagnostic.Problems;
 import org.gradus.diagnostic.SourceFile;
 import org.gradus.library.Keys;
@@ -57,7 +57,7 @@ final class Codes {
       }
       return of(Library.file(FILE, stream));
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw InputRefused.inJar(FILE, e);
     }
   }
 
