@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.RunResult;
@@ -148,15 +149,25 @@ public final class Benchmarks {
   }
 
   private static void start() {
-    double line = StartUp.toFirstLine();
-    double decision = StartUp.toFirstDecision();
+    Map<StartUp.Way, StartUp.Took> medians = StartUp.medians();
+    StartUp.Took all = took(medians, StartUp.Way.ALL);
     System.out.printf(
-        Locale.ROOT,
-        "%n| a fresh process | ms | against any program |%n|---|---|---|%n"
-            + "| to its first line | %.0f | 1.0 |%n| to its first decision | %.0f | %.1f |%n",
-        line,
-        decision,
-        decision / line);
+        "%n| a fresh process to its first decision | ms | of all files | processor ms | of all files |%n"
+            + "|---|---|---|---|---|%n");
+    medians.forEach(
+        (way, took) ->
+            System.out.printf(
+                Locale.ROOT,
+                "| %s | %d | %.2f | %d | %.2f |%n",
+                way.label(),
+                took.wall().toMillis(),
+                took.wall().toNanos() / (double) all.wall().toNanos(),
+                took.processor().toMillis(),
+                took.processor().toNanos() / (double) all.processor().toNanos()));
+  }
+
+  private static StartUp.Took took(Map<StartUp.Way, StartUp.Took> medians, StartUp.Way way) {
+    return Optional.ofNullable(medians.get(way)).orElseThrow();
   }
 
   private Collection<RunResult> measured(Class<?> benchmark) throws RunnerException {

@@ -15,10 +15,15 @@ final class Processes {
 
   /** The command that starts a class. */
   static List<String> java(Class<?> main, String... options) {
+    return java(System.getProperty("java.class.path"), main, options);
+  }
+
+  /** The same with another class path. */
+  static List<String> java(String path, Class<?> main, String... options) {
     List<String> command = new ArrayList<>();
     command.add(System.getProperty("java.home") + File.separator + "bin" + File.separator + "java");
     command.addAll(List.of(options));
-    command.addAll(List.of("-cp", System.getProperty("java.class.path"), main.getName()));
+    command.addAll(List.of("-cp", path, main.getName()));
     return command;
   }
 
