@@ -1,17 +1,17 @@
 package org.gradus.examples.fleet;
 
+import java.io.Serializable;
 import java.time.Duration;
 import java.util.function.LongSupplier;
-import java.io.Serializable;
 import org.apache.flink.api.common.eventtime.Watermark;
 import org.apache.flink.api.common.eventtime.WatermarkGenerator;
 import org.apache.flink.api.common.eventtime.WatermarkOutput;
 import org.apache.flink.api.common.eventtime.WatermarkStrategy;
 
 /**
- * Watermarks of live rooms by the clock on the wall, some time behind it. The time of a test goes on
- * although nobody tells anything, so a decision that changes by itself must not wait for the next
- * message, nor for a room whose line is dead.
+ * Watermarks of live rooms by the clock on the wall, some time behind it. The time of a test goes
+ * on although nobody tells anything, so a decision that changes by itself must not wait for the
+ * next message, nor for a room whose line is dead.
  *
  * <p>A message that is later than that is taken like any other, see {@link LateEvents}. One from a
  * room whose clock is ahead brings no time forward for the others.

@@ -20,6 +20,7 @@ import org.gradus.library.Library;
 import org.gradus.session.Decision;
 import org.gradus.session.Session;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** A decision that changes by itself is given out although no room says anything any more. */
 class RoomClockTest {
@@ -40,7 +41,9 @@ class RoomClockTest {
     }
   }
 
+  // Without such a clock it would wait for ever.
   @Test
+  @Timeout(120)
   void aSilentRoomIsAskedWhenItIsTime() throws Exception {
     Duration change = change(messages(0));
     // The first change lies a second ahead of the clock on the wall.
@@ -64,10 +67,13 @@ class RoomClockTest {
             flink.fromData(TypeInformation.of(ProtocolFiles.class), files),
             new LiveTests(List.of(files), 10, Duration.ofHours(1)));
     List<FleetAnswer> answers = new ArrayList<>();
-    try (CloseableIterator<FleetAnswer> found = job.answers().executeAndCollect()) {
+    CloseableIterator<FleetAnswer> found = job.answers().executeAndCollect();
+    try {
       while (answers.size() <= BEGUN) {
         answers.add(found.next());
       }
+    } finally {
+      found.close();
     }
     FleetAnswer last = answers.get(BEGUN);
     assertThat(last.cause()).isEqualTo(Cause.TIME);
@@ -83,8 +89,7 @@ class RoomClockTest {
 
   // When the decision changes first, once what was sent has been told.
   private static Duration change(List<RoomMessage> sent) {
-    Session session =
-        Session.open(LIBRARY.protocol(WALK), Json.toPerson(sent.get(0).body()));
+    Session session = Session.open(LIBRARY.protocol(WALK), Json.toPerson(sent.get(0).body()));
     Decision decision = session.decide(Duration.ZERO);
     for (RoomMessage message : sent.subList(1, BEGUN)) {
       decision = session.tell(Json.toEvent(message.body()));
