@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -16,6 +18,8 @@ import org.junit.jupiter.api.Test;
 class BomTest {
 
   private static final Path TOP = Path.of("..");
+  private static final Pattern PLUGIN =
+      Pattern.compile("<artifactId>([\\w-]+-plugin)</artifactId>\\s*<version>([^<]+)</version>");
   private static final Pattern ARTIFACT = Pattern.compile("<artifactId>(gradus-\\w+)</artifactId>");
 
   /** The modules of libraries: those with a {@code module-info} that are no examples. */
@@ -57,5 +61,31 @@ class BomTest {
     libraries().forEach(module -> modules.add(module.toString()));
     assertThat(listed.substring("libraries=".length()).split(","))
         .containsExactlyInAnyOrderElementsOf(modules);
+  }
+
+  // Without a parent, a plugin that the BOM does not pin has the version that Maven came with.
+  @Test
+  void theBomPinsThePluginsOfAReleaseAsTheTopDoes() throws IOException {
+    Map<String, String> pinned = new TreeMap<>();
+    PLUGIN
+        .matcher(Files.readString(TOP.resolve("bom/pom.xml")))
+        .results()
+        .forEach(plugin -> pinned.put(plugin.group(1), plugin.group(2)));
+    assertThat(pinned)
+        .containsKeys("maven-deploy-plugin", "maven-install-plugin", "maven-gpg-plugin");
+    String top = Files.readString(TOP.resolve("pom.xml"));
+    Map<String, String> expected = new TreeMap<>();
+    PLUGIN
+        .matcher(top)
+        .results()
+        .filter(plugin -> pinned.containsKey(plugin.group(1)))
+        .forEach(plugin -> expected.put(plugin.group(1), property(top, plugin.group(2))));
+    assertThat(pinned).isEqualTo(expected);
+  }
+
+  private static String property(String pom, String reference) {
+    String open = "<" + reference.substring(2, reference.length() - 1) + ">";
+    int from = pom.indexOf(open) + open.length();
+    return pom.substring(from, pom.indexOf('<', from));
   }
 }
