@@ -8,7 +8,7 @@ import org.gradus.protocol.RuleBook;
 
 /**
  * What a loaded file guarantees: every stage end comes to a verdict, every test ends, ways lead
- * only forwards, rules look only at what is known where they are looked at.
+ * only forwards, rules use only what is known when they are evaluated.
  */
 final class Guarantees {
 

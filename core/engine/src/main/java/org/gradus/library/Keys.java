@@ -25,8 +25,8 @@ import org.gradus.library.YamlNode.Sequence;
 import org.gradus.rule.syntax.RuleText;
 
 /**
- * The keys of a mapping, taken one by one by the reader that knows them. What nobody has taken in
- * the end is unknown, so that a reader and its list of keys cannot drift apart.
+ * The keys of a mapping, taken one by one by the reader that knows them. A key that no reader has
+ * taken is unknown, so that a reader and its list of keys cannot drift apart.
  */
 public final class Keys {
 

@@ -18,7 +18,7 @@ import org.gradus.rule.check.Demand;
 import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Expression;
 
-/** Each group of rules looks only at what is known where it is looked at. */
+/** Checks that each group of rules uses only values that are known when its rules are evaluated. */
 final class KnownFacts {
 
   private final Draft draft;

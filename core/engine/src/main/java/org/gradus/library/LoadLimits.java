@@ -21,8 +21,8 @@ import org.gradus.unit.Unit;
 
 /**
  * Proves that whatever a stage can set lies within what the file says is possible for that load:
- * for every person, answer and value of a setting, and after any load that was set by hand. So
- * nothing has to be looked at again when a test runs.
+ * for every person, answer and value of a setting, and after any load that was set by hand. So a
+ * running test need not check these loads again.
  */
 final class LoadLimits {
 

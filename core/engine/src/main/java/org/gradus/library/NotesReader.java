@@ -21,7 +21,7 @@ import org.gradus.unit.Kind;
 import org.gradus.unit.QuantityRange;
 import org.gradus.unit.Type;
 
-/** Reads and joins what is said to a reviewer. */
+/** Reads and joins the notes to reviewers. */
 final class NotesReader {
 
   private static final String TEST_TIME = "test.time";

@@ -9,7 +9,8 @@ import org.gradus.rule.syntax.Action;
 import org.gradus.rule.syntax.Sentence;
 
 /**
- * Each group of rules has its actions, and a list for the end of a stage closes unconditionally.
+ * Checks that each group of rules has only actions of its own, and that a list for the end of a
+ * stage closes unconditionally.
  */
 final class RuleLists {
 

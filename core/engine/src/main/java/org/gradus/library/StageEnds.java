@@ -23,8 +23,9 @@ import org.gradus.rule.check.Demand.Aspect;
 import org.gradus.rule.syntax.Action;
 
 /**
- * Evaluates rules abstractly: none may stay unknown where it is looked at although everything has
- * been told, and each can hold somewhere. A fault that a rule has in several stages is said once.
+ * Evaluates rules abstractly: no rule may stay unknown when it is evaluated after everything has
+ * been told, and each can apply somewhere. A fault that a rule has in several stages is reported
+ * once.
  */
 final class StageEnds {
 

@@ -11,7 +11,9 @@ import org.gradus.rule.bounds.Box;
 import org.gradus.rule.bounds.Presence;
 import org.gradus.rule.check.Demand;
 
-/** The loads of stages: known when the stage begins, and enough for the oxygen cost. */
+/**
+ * Checks the loads of stages: they are known when the stage begins, and enough for the oxygen cost.
+ */
 final class StageLoads {
 
   private final Draft draft;

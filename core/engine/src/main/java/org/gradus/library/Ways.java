@@ -12,8 +12,8 @@ import org.gradus.rule.syntax.Expression.Name;
 import org.gradus.rule.syntax.Sentence;
 
 /**
- * The ways from stage to stage: they lead to stages that exist, only forwards, and reach every
- * stage.
+ * Checks the ways from stage to stage: they lead to stages that exist, only forwards, and reach
+ * every stage.
  */
 final class Ways implements Paths {
 

@@ -13,7 +13,7 @@ import org.gradus.library.YamlNode.Scalar;
 /**
  * Finds the texts that YAML has cut at a comma: inside curly and square brackets the comma of a
  * call such as {@code lesser(a, b)} ends the text. The pieces are taken out, so that the cut is the
- * only thing said about them.
+ * only error reported about them.
  */
 final class YamlCuts {
 

@@ -32,7 +32,7 @@ import org.snakeyaml.engine.v2.scanner.StreamReader;
 /**
  * Builds nodes from the event stream of a YAML parser. Depth and size are counted on the events,
  * before anything nested is built. What these files do not use, such as anchors, aliases and tags,
- * is noted and passed over, so that the rest of the file is still looked at.
+ * is reported and skipped, so that the rest of the file is still checked.
  */
 final class YamlReader {
 
