@@ -6,7 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.gradus.diagnostic.ReadingRefused;
-import org.gradus.protocol.Question;
+import org.gradus.session.Agenda;
 import org.gradus.session.Decision;
 import org.gradus.session.Event;
 import org.gradus.session.Reading;
@@ -31,9 +31,9 @@ final class UnusualQuestions {
     this.now = now;
     Set<String> answered = answered(session.events());
     this.open =
-        session.protocol().instruments().questions().values().stream()
-            .filter(question -> question.type().equals(Type.CONDITION))
-            .map(Question::name)
+        session.decide(now).agenda().asks().stream()
+            .filter(ask -> ask.type().equals(Type.CONDITION))
+            .map(Agenda.Ask::name)
             .filter(name -> !answered.contains(name))
             .toList();
   }

@@ -85,6 +85,13 @@ class LivePromptTest {
   }
 
   @Test
+  void nothingUnusualAnswersOnlyWhatThisPersonIsAsked() {
+    assertThat(bundled(WALK, BEGUN + "quit\n").text())
+        .contains("recent_event no, unwell_today no")
+        .doesNotContain("pregnant no");
+  }
+
+  @Test
   void beforeAPauseItIsSaidThatNoLoadIsSet() {
     Ran ran = bundled("row-steps", BEGUN + "3:50 hr 110\n4:00\n\n5:00\nquit\n");
     assertThat(ran.text())
