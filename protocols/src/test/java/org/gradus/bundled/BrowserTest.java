@@ -23,6 +23,8 @@ import org.gradus.session.Phase;
 import org.gradus.session.Session;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The report in a real browser. Skipped where there is none: {@code apt-get install chromium}, or
@@ -83,12 +85,13 @@ class BrowserTest {
     }
   }
 
-  @Test
-  void aWholeTestTakesFourPagesOfEitherPaperAtMost() throws Exception {
+  @ParameterizedTest
+  @ValueSource(ints = {2, 3})
+  void aWholeTestTakesFourPagesOfEitherPaperAtMost(int stages) throws Exception {
     assumeTrue(
         browser().isPresent(), "no browser: install chromium, or name one by -Dbrowser=PATH");
     for (String size : List.of("A4", "Letter")) {
-      String html = recovered().replace("@page {", "@page { size: " + size + ";");
+      String html = recovered(stages).replace("@page {", "@page { size: " + size + ";");
       Path page = Files.writeString(folder.resolve("report.html"), html);
       Path paper = folder.resolve("report.pdf");
       run("--no-pdf-header-footer", "--print-to-pdf=" + paper, page.toUri().toString());
@@ -101,14 +104,16 @@ class BrowserTest {
   }
 
   /** A walk with all that is asked for, through to the end of recovery. */
-  private static String recovered() {
+  private static String recovered(int stages) {
     Library library = Bundled.library();
-    Session walk = Walked.walk(Walked.person(46, Sex.FEMALE, 71).build(), 116, 136);
-    for (int minute = 7; minute <= 11; minute++) {
-      walk.record(at(minute - 1 + ":45"), pressure(160 - 4 * minute, 80));
-      walk.record(at(minute + ":00"), heartRate(150 - 6 * minute));
+    double[] rates = stages == 2 ? new double[] {116, 136} : new double[] {112, 126, 140};
+    Session walk = Walked.walk(Walked.person(46, Sex.FEMALE, 71).build(), rates);
+    int end = 3 * stages;
+    for (int minute = 1; minute <= 5; minute++) {
+      walk.record(at(end + minute - 1 + ":45"), pressure(136 - 4 * minute, 80));
+      walk.record(at(end + minute + ":00"), heartRate(114 - 6 * minute));
     }
-    walk.follow(walk.decide(at("11:00")));
+    walk.follow(walk.decide(at(end + 5 + ":00")));
     assertThat(walk.phase()).isEqualTo(Phase.ENDED);
     return Report.of(walk)
         .identity("No. 17")

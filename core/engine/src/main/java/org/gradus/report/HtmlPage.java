@@ -72,7 +72,7 @@ final class HtmlPage implements Block.Page {
       @media print {
         :root { color-scheme: light; --ink: #000; --soft: #3d444b; --paper: #fff;
           --line: #b3b9c0; --tint: #e9eff6; --blue: #0b4f8a; --alarm: #96200a; }
-        @page { margin: 10mm 14mm; }
+        @page { margin: 8mm 14mm; }
         body { max-width: none; padding: 0; font-size: 8.5pt; line-height: 1.3;
           print-color-adjust: exact; -webkit-print-color-adjust: exact; }
         h1 { font-size: 13pt; margin-bottom: 3pt; }
@@ -88,9 +88,9 @@ final class HtmlPage implements Block.Page {
         dl { display: flex; flex-wrap: wrap; gap: 1pt 16pt; } dl div { gap: 4pt; }
         .details dl { font-size: 7pt; } .details dd { font-weight: 400; }
         .first ul { columns: 2; column-gap: 16pt; } .first .beside ul { columns: auto; }
-        .details { font-size: 8pt; } .details svg { max-width: 92mm !important; }
+        .details { font-size: 7.8pt; } .details table { font-size: 7.2pt; } .details svg { max-width: 92mm !important; }
         .details .wide { font-size: 17px; } .details th, .details td { padding-top: 0.8pt; padding-bottom: 0.8pt; }
-        .first .wide { font-size: 12.5px; max-width: 142mm !important; } svg { font-size: 14px; } .wide .small { font-size: 11px; }
+        .first .wide { font-size: 15px; max-width: 108mm !important; } svg { font-size: 14px; } .wide .small { font-size: 13px; }
         .pair { display: grid; column-gap: 14pt; grid-template-columns: 1fr 1fr; }
         .pair > h2 { grid-column: 1 / -1; }
         .columns { columns: 2; column-gap: 16pt; font-size: 7pt; padding-left: 12pt; }
@@ -100,7 +100,7 @@ final class HtmlPage implements Block.Page {
         .details { break-before: page; } .details > section:first-child > h2 { border: 0; }
         summary { display: none; } .figures { font-size: 6.5pt; }
         details::details-content { content-visibility: visible; display: block; height: auto; }
-        .signature { margin: 17pt 0 0; } .test { break-before: page; }
+        .signature { margin: 12pt 0 0; } .test { break-before: page; }
       }
       """;
 

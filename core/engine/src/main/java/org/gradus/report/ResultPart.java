@@ -77,7 +77,7 @@ final class ResultPart {
     } else {
       blocks.add(new Paragraph(words.say(ReportMessage.NO_CAPACITY)));
     }
-    otherWays.forEach(way -> table(way).ifPresent(blocks::add));
+    otherWays.forEach(way -> otherResult(way).ifPresent(blocks::add));
     if (!standings.isEmpty()) {
       blocks.add(
           new Items(
@@ -95,25 +95,21 @@ final class ResultPart {
     return Section.first(words.say(ReportMessage.RESULT_TITLE), blocks);
   }
 
-  private Optional<Table> table(OtherWay way) {
-    List<List<String>> rows =
-        way.otherThan(capacity).stream()
-            .map(
-                both ->
-                    List.of(words.name(both.here().id()), shown(both.here()), shown(both.there())))
-            .toList();
-    Name setting = new Name(way.setting().name());
-    Name now = new Name(way.setting().value().toString());
-    return rows.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            Table.of(
-                words.say(ReportMessage.OTHER_WAY, setting, Unit.ML_PER_KG_PER_MINUTE.symbol()),
-                List.of(
-                    words.say(ReportMessage.ESTIMATE),
-                    words.say(ReportMessage.THIS_WAY, setting, now),
-                    words.say(Joined.COLON, setting, new Name(way.word()))),
-                rows));
+  // What counts for whoever signs; the rest is among the details.
+  private Optional<Paragraph> otherResult(OtherWay way) {
+    Optional<String> counts = capacity.headline().map(Estimate.Available::id);
+    return way.otherThan(capacity).stream()
+        .filter(both -> counts.equals(Optional.of(both.here().id())))
+        .findFirst()
+        .map(
+            both ->
+                new Paragraph(
+                    words.say(
+                        ReportMessage.OTHER_RESULT,
+                        new Name(way.setting().name()),
+                        new Name(way.word()),
+                        shown(both.there()),
+                        Unit.ML_PER_KG_PER_MINUTE.symbol())));
   }
 
   private String shown(Estimate.Available estimate) {
@@ -198,44 +194,53 @@ final class ResultPart {
 
   Section estimates() {
     List<Block> blocks = new ArrayList<>();
-    List<List<String>> rows = new ArrayList<>();
-    for (Estimate estimate : capacity.estimates()) {
-      String name =
-          words.say(
-              estimate.secondLook() ? ReportMessage.SECOND_LOOK : Joined.ALONE,
-              new Name(estimate.id()));
-      String source = references.number(estimate.source());
-      if (estimate instanceof Estimate.Available available) {
-        String around =
-            available
-                .interval()
-                .map(found -> words.say(found.message()))
-                .orElseGet(() -> words.say(ReportMessage.NOT_KNOWN));
-        rows.add(
-            List.of(
-                name,
-                words.say(available.vo2max().rounded(1)),
-                around,
-                words.text(available.assumes()),
-                source));
-      } else {
-        String reasons =
-            estimate.lacks().stream().map(words::say).collect(Collectors.joining("; "));
-        rows.add(List.of(name, words.say(ReportMessage.NONE), reasons, "", source));
-      }
+    List<OtherWay> ways =
+        otherWays.stream().filter(way -> !way.otherThan(capacity).isEmpty()).toList();
+    List<String> heads = new ArrayList<>();
+    heads.addAll(
+        words.heads(
+            ReportMessage.ESTIMATE, ReportMessage.AEROBIC_CAPACITY, ReportMessage.INTERVAL_OR_WHY));
+    for (OtherWay way : ways) {
+      Name setting = new Name(way.setting().name());
+      heads.add(words.say(ReportMessage.OTHER_WAY, setting, new Name(way.word())));
     }
-    blocks.add(
-        Table.of(
-            words.say(ReportMessage.ESTIMATES_TABLE),
-            words.heads(
-                ReportMessage.ESTIMATE,
-                ReportMessage.AEROBIC_CAPACITY,
-                ReportMessage.INTERVAL_OR_WHY,
-                ReportMessage.ASSUMES,
-                ReportMessage.SOURCE),
-            rows));
+    heads.addAll(words.heads(ReportMessage.ASSUMES, ReportMessage.SOURCE));
+    List<List<String>> rows = capacity.estimates().stream().map(one -> row(one, ways)).toList();
+    blocks.add(Table.of(words.say(ReportMessage.ESTIMATES_TABLE), heads, rows));
     capacity.headline().ifPresent(best -> detail(best, blocks));
     return Section.details(words.say(ReportMessage.ESTIMATES_TITLE), blocks);
+  }
+
+  private List<String> row(Estimate estimate, List<OtherWay> ways) {
+    List<String> row = new ArrayList<>();
+    row.add(
+        words.say(
+            estimate.secondLook() ? ReportMessage.SECOND_LOOK : Joined.ALONE,
+            new Name(estimate.id())));
+    String assumes = "";
+    if (estimate instanceof Estimate.Available available) {
+      row.add(words.say(available.vo2max().rounded(1)));
+      row.add(
+          available
+              .interval()
+              .map(found -> words.say(found.message()))
+              .orElseGet(() -> words.say(ReportMessage.NOT_KNOWN)));
+      assumes = words.text(available.assumes());
+    } else {
+      row.add(words.say(ReportMessage.NONE));
+      row.add(estimate.lacks().stream().map(words::say).collect(Collectors.joining("; ")));
+    }
+    for (OtherWay way : ways) {
+      row.add(
+          way.otherThan(capacity).stream()
+              .filter(both -> both.here().id().equals(estimate.id()))
+              .findFirst()
+              .map(both -> shown(both.there()))
+              .orElse(""));
+    }
+    row.add(assumes);
+    row.add(references.number(estimate.source()));
+    return row;
   }
 
   private void detail(Estimate.Available best, List<Block> blocks) {
