@@ -11,6 +11,8 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gradus.capacity.Capacity;
+import org.gradus.capacity.Interval;
+import org.gradus.capacity.Result;
 import org.gradus.diagnostic.GradusException;
 import org.gradus.history.TestRecord;
 import org.gradus.protocol.Stage;
@@ -178,16 +180,26 @@ final class LivePrompt {
   void result() {
     screen.entered();
     guarded(
-        () ->
-            Capacity.of(session.outcome())
-                .headline()
-                .ifPresent(
-                    best -> {
-                      screen.print("estimate " + best.vo2max().rounded(1) + " (" + best.id() + ")");
-                      best.interval()
-                          .ifPresent(interval -> screen.print("  95 % interval " + interval));
-                      best.cautions().forEach(caution -> screen.print("  " + caution));
-                    }));
+        () -> {
+          Capacity capacity = Capacity.of(session.outcome());
+          capacity
+              .headline()
+              .ifPresent(
+                  best ->
+                      print(
+                          "estimate " + best.vo2max().rounded(1) + " (" + best.id() + ")",
+                          best.interval(),
+                          best.cautions()));
+          for (Result result : capacity.results()) {
+            print(result.title() + ": " + result.message(), result.interval(), result.warnings());
+          }
+        });
+  }
+
+  private void print(String answer, Optional<Interval> interval, List<?> cautions) {
+    screen.print(answer);
+    interval.ifPresent(around -> screen.print("  95 % interval " + around));
+    cautions.forEach(caution -> screen.print("  " + caution));
   }
 
   private String goOn() {

@@ -85,6 +85,15 @@ class LivePromptTest {
   }
 
   @Test
+  void whatCameOutBesidesACapacityIsShownToo() {
+    String typed = "6:00 hr 114\n6:00 walked 560\n6:05\n\n7:00 hr 90\n7:05\nabandon: enough\n";
+    assertThat(bundled("walk-6min", BEGUN + typed, "--height", "178").text())
+        .contains("OVER, abandoned\n")
+        .containsPattern("\nDistance walked in six minutes: 560 m, \\d+ % of predicted")
+        .doesNotContain("estimate ");
+  }
+
+  @Test
   void nothingUnusualAnswersOnlyWhatThisPersonIsAsked() {
     assertThat(bundled(WALK, BEGUN + "quit\n").text())
         .contains("recent_event no, unwell_today no")
